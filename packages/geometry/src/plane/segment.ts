@@ -1,0 +1,210 @@
+import type { Vec2 } from "./vec2.js";
+
+/** A straight piece of an outline. */
+export interface Line {
+  readonly kind: "line";
+  readonly from: Vec2;
+  readonly to: Vec2;
+}
+
+/**
+ * A circular arc. `sweep` is the signed turning angle in radians, positive counter-clockwise, at most a full turn;
+ * `startAngle` is the direction from the centre to `from`. The ends are stored, so that joints stay closed exactly.
+ */
+export interface Arc {
+  readonly kind: "arc";
+  readonly from: Vec2;
+  readonly to: Vec2;
+  readonly centre: Vec2;
+  readonly radius: number;
+  readonly startAngle: number;
+  readonly sweep: number;
+}
+
+/** A cubic Bézier curve. */
+export interface Cubic {
+  readonly kind: "cubic";
+  readonly from: Vec2;
+  readonly control1: Vec2;
+  readonly control2: Vec2;
+  readonly to: Vec2;
+}
+
+/** One piece of an outline; its own parameter runs from 0 at `from` to 1 at `to`. */
+export type Segment = Line | Arc | Cubic;
+
+export const line = (from: Vec2, to: Vec2): Line => ({ kind: "line", from, to });
+
+export const cubic = (from: Vec2, control1: Vec2, control2: Vec2, to: Vec2): Cubic => ({
+  kind: "cubic",
+  from,
+  control1,
+  control2,
+  to,
+});
+
+/** An arc from its centre and angles (radians); the ends are computed. */
+export function arcAround(centre: Vec2, radius: number, startAngle: number, sweep: number): Arc {
+  const at = (angle: number): Vec2 => ({
+    x: centre.x + radius * Math.cos(angle),
+    y: centre.y + radius * Math.sin(angle),
+  });
+  return {
+    kind: "arc",
+    from: at(startAngle),
+    to: at(startAngle + sweep),
+    centre,
+    radius,
+    startAngle,
+    sweep,
+  };
+}
+
+/** Point at parameter t (0 to 1), mm. */
+export function pointAt(segment: Segment, t: number): Vec2 {
+  switch (segment.kind) {
+    case "line":
+      return {
+        x: segment.from.x + (segment.to.x - segment.from.x) * t,
+        y: segment.from.y + (segment.to.y - segment.from.y) * t,
+      };
+    case "arc": {
+      const angle = segment.startAngle + segment.sweep * t;
+      return {
+        x: segment.centre.x + segment.radius * Math.cos(angle),
+        y: segment.centre.y + segment.radius * Math.sin(angle),
+      };
+    }
+    case "cubic": {
+      const u = 1 - t;
+      const a = u * u * u;
+      const b = 3 * u * u * t;
+      const c = 3 * u * t * t;
+      const d = t * t * t;
+      const { from, control1, control2, to } = segment;
+      return {
+        x: a * from.x + b * control1.x + c * control2.x + d * to.x,
+        y: a * from.y + b * control1.y + c * control2.y + d * to.y,
+      };
+    }
+  }
+}
+
+/** First derivative by the parameter, mm per unit of t. */
+export function derivativeAt(segment: Segment, t: number): Vec2 {
+  switch (segment.kind) {
+    case "line":
+      return { x: segment.to.x - segment.from.x, y: segment.to.y - segment.from.y };
+    case "arc": {
+      const angle = segment.startAngle + segment.sweep * t;
+      const speed = segment.radius * segment.sweep;
+      return { x: -speed * Math.sin(angle), y: speed * Math.cos(angle) };
+    }
+    case "cubic": {
+      const u = 1 - t;
+      const a = 3 * u * u;
+      const b = 6 * u * t;
+      const c = 3 * t * t;
+      const { from, control1, control2, to } = segment;
+      return {
+        x: a * (control1.x - from.x) + b * (control2.x - control1.x) + c * (to.x - control2.x),
+        y: a * (control1.y - from.y) + b * (control2.y - control1.y) + c * (to.y - control2.y),
+      };
+    }
+  }
+}
+
+/** Second derivative by the parameter, mm per unit of t squared. */
+export function secondDerivativeAt(segment: Segment, t: number): Vec2 {
+  switch (segment.kind) {
+    case "line":
+      return { x: 0, y: 0 };
+    case "arc": {
+      const angle = segment.startAngle + segment.sweep * t;
+      const s = -segment.radius * segment.sweep * segment.sweep;
+      return { x: s * Math.cos(angle), y: s * Math.sin(angle) };
+    }
+    case "cubic": {
+      const { from, control1, control2, to } = segment;
+      const a = 6 * (1 - t);
+      const b = 6 * t;
+      return {
+        x: a * (control2.x - 2 * control1.x + from.x) + b * (to.x - 2 * control2.x + control1.x),
+        y: a * (control2.y - 2 * control1.y + from.y) + b * (to.y - 2 * control2.y + control1.y),
+      };
+    }
+  }
+}
+
+/** The same curve run the other way. */
+export function reverseSegment(segment: Segment): Segment {
+  switch (segment.kind) {
+    case "line":
+      return { kind: "line", from: segment.to, to: segment.from };
+    case "arc":
+      return {
+        ...segment,
+        from: segment.to,
+        to: segment.from,
+        startAngle: segment.startAngle + segment.sweep,
+        sweep: -segment.sweep,
+      };
+    case "cubic":
+      return {
+        kind: "cubic",
+        from: segment.to,
+        control1: segment.control2,
+        control2: segment.control1,
+        to: segment.from,
+      };
+  }
+}
+
+/** The same curve moved by (dx, dy) mm. */
+export function translateSegment(segment: Segment, dx: number, dy: number): Segment {
+  const move = (p: Vec2): Vec2 => ({ x: p.x + dx, y: p.y + dy });
+  switch (segment.kind) {
+    case "line":
+      return { kind: "line", from: move(segment.from), to: move(segment.to) };
+    case "arc":
+      return { ...segment, from: move(segment.from), to: move(segment.to), centre: move(segment.centre) };
+    case "cubic":
+      return {
+        kind: "cubic",
+        from: move(segment.from),
+        control1: move(segment.control1),
+        control2: move(segment.control2),
+        to: move(segment.to),
+      };
+  }
+}
+
+/**
+ * Unit tangent at an end, from the nearest control point that differs: right even where a handle has no length.
+ *
+ * @returns the direction of travel, or undefined for a segment of no length at all.
+ */
+export function endTangent(segment: Segment, end: "from" | "to"): Vec2 | undefined {
+  const candidates = tangentCandidates(segment, end);
+  for (const d of candidates) {
+    const n = Math.hypot(d.x, d.y);
+    if (n > 0) return { x: d.x / n, y: d.y / n };
+  }
+  return undefined;
+}
+
+function tangentCandidates(segment: Segment, end: "from" | "to"): Vec2[] {
+  const between = (a: Vec2, b: Vec2): Vec2 => ({ x: b.x - a.x, y: b.y - a.y });
+  switch (segment.kind) {
+    case "line":
+      return [between(segment.from, segment.to)];
+    case "arc":
+      return [derivativeAt(segment, end === "from" ? 0 : 1)];
+    case "cubic": {
+      const { from, control1, control2, to } = segment;
+      return end === "from"
+        ? [between(from, control1), between(from, control2), between(from, to)]
+        : [between(control2, to), between(control1, to), between(from, to)];
+    }
+  }
+}
