@@ -7,6 +7,7 @@ export default defineConfig({
   resolve: { conditions },
   ssr: { resolve: { conditions } },
   test: {
+    allowOnly: false,
     projects: [
       {
         extends: true,

@@ -15,7 +15,11 @@ const environment = Object.fromEntries(Object.entries(process.env).filter(([name
 environment.CI = "true";
 
 function run(command, args) {
-  const result = spawnSync(command, args, { cwd: root, env: environment, stdio: ["ignore", "pipe", "inherit"] });
+  const result = spawnSync(command, args, {
+    cwd: root,
+    env: environment,
+    stdio: ["ignore", "pipe", "inherit"],
+  });
   if (result.stdout?.length) process.stderr.write(result.stdout);
   if (result.error || result.status !== 0) {
     process.stderr.write(`set-up failed at: ${command} ${args.join(" ")}\n`);
@@ -31,7 +35,14 @@ const stamp = createHash("sha256")
 const upToDate = existsSync(stampFile) && readFileSync(stampFile, "utf8") === stamp;
 if (!upToDate) {
   process.stderr.write("setting up: installing dependencies (once) …\n");
-  run("npx", ["--yes", manifest.packageManager, "install", "--frozen-lockfile", "--reporter=append-only", "--loglevel=warn"]);
+  run("npx", [
+    "--yes",
+    manifest.packageManager,
+    "install",
+    "--frozen-lockfile",
+    "--reporter=append-only",
+    "--loglevel=warn",
+  ]);
   mkdirSync(dirname(stampFile), { recursive: true });
   writeFileSync(stampFile, stamp);
 }

@@ -1,1 +1,89 @@
-export {};
+import { CommanderError } from "commander";
+import { EXIT, type ExitCode } from "./exit-code.js";
+import { CommandFailure } from "./failure.js";
+import { FileError } from "./file/problem.js";
+import type { Io } from "./io/io.js";
+import { describeSystemError } from "./io/system-code.js";
+import { makeProgram } from "./program.js";
+import { jsonText } from "./report/documents.js";
+import { failureJson, failureText } from "./report/failure-report.js";
+
+/**
+ * Runs one command line and answers with its exit code; never throws, and touches the world through `io` alone.
+ *
+ * @param argv - The words after the program's name.
+ *
+ * @example
+ * await run(["weigh", "harvest.knife.yaml", "--json"], io); // 0
+ */
+export async function run(argv: readonly string[], io: Io): Promise<ExitCode> {
+  const code = await answer(argv, io);
+  try {
+    await io.stdout.flush();
+    return code;
+  } catch (error) {
+    io.stderr.write(`scantling: cannot write standard output: ${describeSystemError(error)}\n`);
+    return EXIT.write;
+  }
+}
+
+async function answer(argv: readonly string[], io: Io): Promise<ExitCode> {
+  let code: ExitCode = EXIT.done;
+  const program = makeProgram(io, (result) => {
+    code = result;
+  });
+  try {
+    await program.parseAsync(argv, { from: "user" });
+    return code;
+  } catch (error) {
+    if (error instanceof CommanderError && error.exitCode === 0) return EXIT.done;
+    // No command at all: the library has shown the help, on standard error.
+    if (error instanceof CommanderError && error.code === "commander.help") return EXIT.usage;
+    const failure = asFailure(error, argv);
+    io.stderr.write(failureText(failure));
+    const { SCANTLING_DEBUG: debug } = io.env;
+    if (failure.exitCode === EXIT.bug && debug && error instanceof Error) {
+      io.stderr.write(`${error.stack ?? error.message}\n`);
+    }
+    if (argv.includes("--json")) io.stdout.write(jsonText(failureJson(failure)));
+    return failure.exitCode;
+  }
+}
+
+function asFailure(error: unknown, argv: readonly string[]): CommandFailure {
+  if (error instanceof CommandFailure) return error;
+  if (error instanceof FileError) return brokenFile(error);
+  if (error instanceof CommanderError) return wrongUse(error, argv);
+  const message = error instanceof Error ? error.message : String(error);
+  return new CommandFailure(
+    EXIT.bug,
+    "internal",
+    `this is our bug, not a fault in your file: ${message}`,
+    "Please report it to the project's issue tracker with the knife file and the command line. SCANTLING_DEBUG=1 in the environment shows where it happened.",
+  );
+}
+
+function brokenFile({ fileName, problems }: FileError): CommandFailure {
+  const many = problems.length === 1 ? "an error" : `${problems.length} errors`;
+  return new CommandFailure(
+    EXIT.file,
+    "file-errors",
+    `${fileName} has ${many}; nothing was written`,
+    problems.length === 1
+      ? "Mend it and try again."
+      : "Mend them and try again; all that could be found are listed.",
+    { file: fileName, problems },
+  );
+}
+
+/** What the command-line library found wrong: its words and nearest-word hints, our layout. */
+function wrongUse(error: CommanderError, argv: readonly string[]): CommandFailure {
+  const command = argv.find((word) => !word.startsWith("-"));
+  const known = command !== undefined && error.code !== "commander.unknownCommand";
+  return new CommandFailure(
+    EXIT.usage,
+    error.code.replace("commander.", "").replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`),
+    error.message.replace(/^error: /, "").replaceAll("\n", " "),
+    `See: scantling ${known ? `${command} ` : ""}--help`,
+  );
+}

@@ -1,3 +1,4 @@
+import { pathBounds } from "../plane/bounds.js";
 import type { Path } from "../plane/path.js";
 import type { Segment } from "../plane/segment.js";
 
@@ -21,4 +22,31 @@ export interface Outline {
   readonly butt: number;
   /** Unground length between heel and handle front, mm. */
   readonly ricasso: number;
+}
+
+/**
+ * Puts runs together to an outline and reads its stations off them: the tip where the edge ends, the handle front where
+ * the spine ends, the butt at the rearmost point. Checks nothing.
+ */
+export function outlineOfRuns(runs: Readonly<Record<RunName, readonly Segment[]>>): Outline {
+  const segments = RUN_NAMES.flatMap((name) => runs[name]);
+  const path: Path = { segments, closed: true };
+  const handleFront = runs.spine.at(-1)?.to.x ?? 0;
+  return {
+    runs,
+    path,
+    edgeLength: runs.edge.at(-1)?.to.x ?? 0,
+    handleFront,
+    butt: pathBounds(path).minX,
+    ricasso: 0 - handleFront,
+  };
+}
+
+/** The run that a segment of `outline.path` belongs to, by the segment's index. */
+export function runOfSegment(outline: Outline, index: number): RunName | undefined {
+  let end = 0;
+  return RUN_NAMES.find((name) => {
+    end += outline.runs[name].length;
+    return index < end;
+  });
 }

@@ -99,6 +99,7 @@ export interface BladeSpec {
   readonly bevel: BevelSpec;
   /** Sharpening angle per side, rad. */
   readonly edgeAngle: number;
+  readonly holes?: readonly HoleSpec[];
 }
 
 export interface TangSpec {

@@ -60,6 +60,29 @@ export function arcAround(centre: Vec2, radius: number, startAngle: number, swee
   };
 }
 
+/**
+ * An arc between two points that turns through `sweep` (radians, signed, not zero and less than a full turn). It keeps
+ * all its digits however flat it is.
+ *
+ * @example
+ * arcBetween({ x: 1, y: 0 }, { x: 0, y: 1 }, Math.PI / 2); // quarter of the unit circle
+ */
+export function arcBetween(from: Vec2, to: Vec2, sweep: number): Arc {
+  const chord = Math.hypot(to.x - from.x, to.y - from.y);
+  const radius = chord / (2 * Math.abs(Math.sin(sweep / 2)));
+  const startTangent = Math.atan2(to.y - from.y, to.x - from.x) - sweep / 2;
+  const startAngle = startTangent - (Math.sign(sweep) * Math.PI) / 2;
+  return {
+    kind: "arc",
+    from,
+    to,
+    centre: { x: from.x - radius * Math.cos(startAngle), y: from.y - radius * Math.sin(startAngle) },
+    radius,
+    startAngle,
+    sweep,
+  };
+}
+
 /** Point at parameter t (0 to 1), mm. */
 export function pointAt(segment: Segment, t: number): Vec2 {
   switch (segment.kind) {
@@ -69,10 +92,13 @@ export function pointAt(segment: Segment, t: number): Vec2 {
         y: segment.from.y + (segment.to.y - segment.from.y) * t,
       };
     case "arc": {
-      const angle = segment.startAngle + segment.sweep * t;
+      // From the start along the chord: adding r·cos to the centre would lose digits on a flat arc of great radius.
+      const half = (segment.sweep * t) / 2;
+      const chord = 2 * segment.radius * Math.sin(half);
+      const angle = segment.startAngle + half;
       return {
-        x: segment.centre.x + segment.radius * Math.cos(angle),
-        y: segment.centre.y + segment.radius * Math.sin(angle),
+        x: segment.from.x - chord * Math.sin(angle),
+        y: segment.from.y + chord * Math.cos(angle),
       };
     }
     case "cubic": {

@@ -36,6 +36,8 @@ export interface ForgedStation {
   readonly height: number;
   /** Section area, mm². */
   readonly area: number;
+  /** Greatest thickness of the section, mm; left out: the mean thickness (area ÷ height) stands in for it. */
+  readonly thickness?: number;
 }
 
 /**

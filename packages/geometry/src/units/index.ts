@@ -1,1 +1,12 @@
-export {};
+export * from "./angle.js";
+export * from "./constants.js";
+export * from "./density.js";
+export * from "./describe-issue.js";
+export * from "./length.js";
+export * from "./mass.js";
+export * from "./nearest.js";
+export * from "./number-text.js";
+export * from "./quantity.js";
+export * from "./quantity-error.js";
+export * from "./temperature.js";
+export { findUnit, nearestUnit, type QuantityKind, type Unit, unitNames } from "./unit-table.js";

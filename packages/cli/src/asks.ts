@@ -1,0 +1,77 @@
+import type { Ask, AskTest } from "./file/ask-fields.js";
+
+/**
+ * `met`: the whole interval lies inside the limits. `at-risk`: the computed value is inside, a part of its interval
+ * is not. `not-met`: the computed value is outside.
+ */
+export type Verdict = "met" | "at-risk" | "not-met";
+
+/** A computed figure with the interval that it lies in 95 times of 100; one without an interval is exact. mm or g. */
+export interface AskedFigure {
+  readonly value: number;
+  readonly interval?: readonly [number, number];
+}
+
+export interface AskAnswer {
+  readonly ask: Ask;
+  readonly figure: AskedFigure;
+  readonly verdict: Verdict;
+  /** Distance of the value to the nearest limit; negative outside. */
+  readonly margin: number;
+  /** Half the width of the interval; 0 for an exact figure. A margin smaller than this is no certainty. */
+  readonly band: number;
+  /** Whether a limit lies inside the interval, so that the finished knife may fall on either side of it. */
+  readonly limitInBand: boolean;
+}
+
+export interface AskLimits {
+  readonly atLeast: number;
+  readonly atMost: number;
+  /** Whether a value on a limit meets it. */
+  readonly inclusive: boolean;
+}
+
+/** Computed lengths carry the last digits of a double: within a hundredth of a micrometre two figures are equal. */
+const TIE = 1e-5;
+
+/** The limits of a condition; one that there is not is infinite. */
+export function limitsOf(test: AskTest): AskLimits {
+  const none = { atLeast: Number.NEGATIVE_INFINITY, atMost: Number.POSITIVE_INFINITY };
+  switch (test.kind) {
+    case "below":
+      return { ...none, atMost: test.limit, inclusive: false };
+    case "above":
+      return { ...none, atLeast: test.limit, inclusive: false };
+    case "between":
+      return { atLeast: test.low, atMost: test.high, inclusive: true };
+    case "about":
+      return { atLeast: test.value - test.minus, atMost: test.value + test.plus, inclusive: true };
+  }
+}
+
+/**
+ * Holds one figure against what was asked.
+ *
+ * @example
+ * answerAsk(massBelow600g, { value: 590, interval: [560, 620] }).verdict; // "at-risk"
+ */
+export function answerAsk(ask: Ask, figure: AskedFigure): AskAnswer {
+  const limits = limitsOf(ask.test);
+  const marginOf = (value: number): number => Math.min(value - limits.atLeast, limits.atMost - value);
+  const meets = (value: number): boolean =>
+    limits.inclusive ? marginOf(value) >= -TIE : marginOf(value) > TIE;
+  const [low, high] = figure.interval ?? [figure.value, figure.value];
+  return {
+    ask,
+    figure,
+    verdict: !meets(figure.value) ? "not-met" : meets(low) && meets(high) ? "met" : "at-risk",
+    margin: marginOf(figure.value),
+    band: (high - low) / 2,
+    limitInBand: [limits.atLeast, limits.atMost].some((limit) => low < limit && limit < high),
+  };
+}
+
+/** Whether an answer means that the order as it stands cannot be kept: a wish that is missed does not. */
+export function isFailed({ ask, verdict }: AskAnswer): boolean {
+  return verdict === "not-met" && !ask.should;
+}

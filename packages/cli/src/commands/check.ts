@@ -1,0 +1,28 @@
+import { deliverReport } from "../deliver.js";
+import type { ExitCode } from "../exit-code.js";
+import type { Io } from "../io/io.js";
+import { loadJob } from "../load.js";
+import { measure } from "../measure.js";
+import type { CommonOptions } from "../options.js";
+import { checkJson } from "../report/check-json.js";
+import { checkText } from "../report/check-text.js";
+import { jsonText, reportText } from "../report/documents.js";
+import { headingLines } from "../report/heading.js";
+import { planBars, stockFindings } from "../stock-report.js";
+import { exitCodeOf, verdictOf } from "../verdict.js";
+
+/** `scantling check FILE`: what was asked, one by one, and every warning with the number behind it. */
+export async function check(io: Io, file: string, options: CommonOptions): Promise<ExitCode> {
+  const measured = measure(await loadJob(io, file, options));
+  const { answers, job } = measured;
+  const findings = [...measured.findings, ...stockFindings(planBars(measured), job)];
+  const verdict = verdictOf(answers, findings);
+  const report = options.json
+    ? { name: "check.json", content: jsonText(checkJson(answers, findings, verdict)) }
+    : {
+        name: "check.txt",
+        content: reportText([...headingLines(measured), "", ...checkText(answers, findings, job.units)]),
+      };
+  await deliverReport(io, report, options);
+  return exitCodeOf(verdict);
+}

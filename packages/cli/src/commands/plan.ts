@@ -1,0 +1,59 @@
+import { join, resolve } from "node:path";
+import { writeOutput } from "../deliver.js";
+import { drawPattern } from "../draw-pattern.js";
+import type { ExitCode } from "../exit-code.js";
+import type { Io } from "../io/io.js";
+import { loadJob } from "../load.js";
+import { measure } from "../measure.js";
+import type { CommonOptions } from "../options.js";
+import { showPath } from "../read-input.js";
+import { checkJson } from "../report/check-json.js";
+import { jsonText, reportText } from "../report/documents.js";
+import { patternJson } from "../report/pattern-json.js";
+import { planJson } from "../report/plan-json.js";
+import { planSummary } from "../report/plan-summary.js";
+import { stockJson } from "../report/stock-json.js";
+import { weighJson } from "../report/weigh-json.js";
+import { planBars, stockFindings } from "../stock-report.js";
+import { exitCodeOf, verdictOf } from "../verdict.js";
+
+/**
+ * `scantling plan FILE`, the main job: weight, bars, checks and the true-size pattern into one folder (`NAME-plan`
+ * unless `--out` names another), and the summary on standard output. The files are written even where an ask is not
+ * met, for they show why.
+ */
+export async function plan(io: Io, file: string, options: CommonOptions): Promise<ExitCode> {
+  const measured = measure(await loadJob(io, file, options));
+  const bars = planBars(measured);
+  const findings = [...measured.findings, ...stockFindings(bars, measured.job)];
+  const verdict = verdictOf(measured.answers, findings);
+  const sheet = await drawPattern(measured);
+
+  const folder = options.out ?? `${measured.job.name}-plan`;
+  const pathOf = (name: string): string => showPath(io, join(resolve(io.cwd, folder), name));
+  const names = [sheet.name, "summary.txt", "weigh.json", "stock.json", "check.json"];
+  const drawing = pathOf(sheet.name);
+  const summary = reportText(
+    planSummary({ measured, bars, findings, verdict, sheet, drawing, files: names.map(pathOf) }),
+  );
+  const documents = {
+    weigh: weighJson(measured),
+    stock: stockJson(bars),
+    check: checkJson(measured.answers, findings, verdict),
+  };
+  const files = await writeOutput(
+    io,
+    folder,
+    [
+      sheet,
+      { name: "summary.txt", content: summary },
+      { name: "weigh.json", content: jsonText(documents.weigh) },
+      { name: "stock.json", content: jsonText(documents.stock) },
+      { name: "check.json", content: jsonText(documents.check) },
+    ],
+    options,
+  );
+  const pattern = patternJson(sheet, drawing);
+  io.stdout.write(options.json ? jsonText(planJson({ ...documents, pattern, files })) : summary);
+  return exitCodeOf(verdict);
+}

@@ -1,0 +1,26 @@
+import type { OutputFile } from "./deliver.js";
+import type { Measured } from "./measure.js";
+import { makePatternModel } from "./pattern-model.js";
+
+/** A sheet that was drawn, with its page in mm. */
+export interface DrawnSheet extends OutputFile {
+  readonly format: "svg";
+  readonly state: string;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Draws the true-size pattern. The drawing side is loaded here, for most commands never need it. */
+export async function drawPattern(measured: Measured): Promise<DrawnSheet> {
+  const model = makePatternModel(measured);
+  const { patternSheet, toSvg } = await import("@scantling/render");
+  const drawing = patternSheet(model);
+  return {
+    name: `${measured.job.name}.pattern.svg`,
+    content: await toSvg(drawing),
+    format: "svg",
+    state: model.state,
+    width: drawing.width,
+    height: drawing.height,
+  };
+}

@@ -1,0 +1,60 @@
+import { FileError, type Problem } from "./problem.js";
+
+/** No file of a shop is near this; a larger one is the wrong file and is not read at all. */
+export const MAX_FILE_BYTES = 1_048_576;
+
+/**
+ * Text of a file from its bytes.
+ *
+ * @throws {FileError} `file-too-large`, `file-binary`, `file-not-utf-8`.
+ */
+export function decodeFile(bytes: Uint8Array, fileName: string): string {
+  if (bytes.length > MAX_FILE_BYTES) {
+    const size = Math.round(bytes.length / 104_857.6) / 10;
+    throw refused("file-too-large", `the file is ${size} MB; a file of this kind is a few kB`);
+  }
+  const [first, second] = bytes;
+  if ((first === 0xff && second === 0xfe) || (first === 0xfe && second === 0xff)) {
+    throw refused("file-not-utf-8", "the file is saved as UTF-16; save it as UTF-8");
+  }
+  const nul = bytes.indexOf(0);
+  if (nul >= 0) throw refused("file-binary", "the file is not text; give a knife file in YAML or JSON", nul);
+  try {
+    return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+  } catch {
+    // The decoder says only that it failed.
+    throw refused("file-not-utf-8", "the file is not UTF-8 text; save it as UTF-8", firstBadByte(bytes));
+  }
+
+  function refused(code: string, message: string, byte?: number): FileError {
+    const place = byte === undefined ? { line: undefined, column: undefined } : positionOfByte(bytes, byte);
+    const problem: Problem = { code, file: fileName, path: "", ...place, message };
+    return new FileError(fileName, [problem]);
+  }
+}
+
+/** Longest decodable prefix, by halving: decoding a prefix fails exactly when the bad byte is in it. */
+function firstBadByte(bytes: Uint8Array): number {
+  const decodes = (end: number): boolean => {
+    try {
+      // `stream` takes a character cut off at the end for unfinished, not for wrong.
+      new TextDecoder("utf-8", { fatal: true }).decode(bytes.subarray(0, end), { stream: true });
+      return true;
+    } catch {
+      return false;
+    }
+  };
+  let good = 0;
+  let bad = bytes.length + 1;
+  while (bad - good > 1) {
+    const middle = (good + bad) >> 1;
+    if (decodes(middle)) good = middle;
+    else bad = middle;
+  }
+  return Math.min(good, bytes.length - 1);
+}
+
+function positionOfByte(bytes: Uint8Array, byte: number): { line: number; column: number } {
+  const before = new TextDecoder().decode(bytes.subarray(0, byte)).split("\n");
+  return { line: before.length, column: (before.at(-1) ?? "").length + 1 };
+}

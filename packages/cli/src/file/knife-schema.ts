@@ -1,0 +1,237 @@
+import type { FileUnits } from "@scantling/geometry/units";
+import { z } from "zod";
+import { asks } from "./ask-fields.js";
+import { count, NOT_NEGATIVE, name, POSITIVE, type QuantityRule, quantity } from "./fields.js";
+import { bevelHeight, crown, edgeAngle, law, point, stations } from "./knife-fields.js";
+import { allowances, GROUP, unitsField, versionField } from "./shared-fields.js";
+
+const LIST = "needs a list";
+
+/**
+ * The knife file, declared once: it validates, turns quantities into mm, g and rad, and is the source of
+ * `schemas/knife.schema.json`.
+ *
+ * @param units - What bare numbers of the file are in.
+ */
+export function knifeSchema(units: FileUnits) {
+  const length = (rule: QuantityRule) => quantity("length", units, rule);
+  return z
+    .strictObject(
+      {
+        scantling: versionField(),
+        order: z
+          .strictObject(
+            {
+              code: name("Order number, printed on every sheet").optional(),
+              title: name("What it is, printed on every sheet").optional(),
+              asks: asks(units).meta({ description: "What was asked for; checked one by one" }).optional(),
+            },
+            { error: GROUP },
+          )
+          .optional(),
+        units: unitsField(),
+        steel: material("Steel: a name from the table, or a name with its density"),
+        blade: blade(units),
+        tang: tang(units),
+        handle: handle(units).optional(),
+        finish: z
+          .strictObject(
+            { flats: surface("The flats").optional(), bevels: surface("The bevels").optional() },
+            { error: GROUP },
+          )
+          .optional(),
+        allowances: allowances(units).optional(),
+        forging: z
+          .strictObject(
+            {
+              heats: count("Forging heats from billet to forged blade", 0).optional(),
+              weldingHeats: count("Welding heats", 0).optional(),
+            },
+            { error: GROUP },
+          )
+          .optional(),
+      },
+      { error: "a knife file is a group of keys, beginning with scantling: 1" },
+    )
+    .meta({ title: "Scantling knife file, version 1" });
+
+  function material(about: string) {
+    const rule = { ...POSITIVE, about: "Density" };
+    return z
+      .union(
+        [
+          name(about).transform((text) => ({ name: text })),
+          z.strictObject({ name: name(about), density: quantity("density", units, rule).optional() }),
+        ],
+        { error: 'needs a name, such as "1084", or { name: …, density: 7.83 g/cm3 }' },
+      )
+      .meta({ description: about });
+  }
+
+  function blade(bladeUnits: FileUnits) {
+    return z.strictObject(
+      {
+        outline: outline(bladeUnits),
+        ricasso: length({
+          ...NOT_NEGATIVE,
+          about: "Unground length between heel and handle front",
+        }).optional(),
+        thickness: stations(bladeUnits, "blade", { ...POSITIVE, about: "Full thickness at the spine" }),
+        between: betweenField().optional(),
+        flankTaper: law(bladeUnits, {
+          ...NOT_NEGATIVE,
+          about: "How much thinner the blade is at the bevel line than at the spine",
+        }).optional(),
+        plunge: z
+          .strictObject(
+            {
+              at: length({ ...NOT_NEGATIVE, about: "Its rear end, ahead of the heel" }),
+              length: length({ ...NOT_NEGATIVE, about: "Over how much length it eases in; 0 is a wall" }),
+            },
+            { error: GROUP },
+          )
+          .optional(),
+        bevel: z.strictObject(
+          {
+            form: z.enum(["flat", "convex"]).meta({ description: "Form of the ground face" }),
+            height: bevelHeight(bladeUnits),
+            edgeThickness: law(bladeUnits, {
+              ...NOT_NEGATIVE,
+              about: "Full thickness at the edge before sharpening",
+            }),
+            crown: crown(bladeUnits).optional(),
+          },
+          { error: "needs a group of keys: form, height, edgeThickness" },
+        ),
+        edgeAngle: edgeAngle(bladeUnits),
+        holes: holes(bladeUnits).optional(),
+      },
+      { error: "needs a group of keys: outline, thickness, bevel, edgeAngle" },
+    );
+  }
+
+  function tang(tangUnits: FileUnits) {
+    return z.strictObject(
+      {
+        form: z.enum(["full"]).meta({ description: "Form of the tang" }),
+        length: length({ ...POSITIVE, about: "Handle front to butt" }).optional(),
+        heights: z
+          .strictObject(
+            {
+              front: length({ ...POSITIVE, about: "Height at the handle front" }),
+              middle: length({ ...POSITIVE, about: "Height half way" }),
+              butt: length({ ...POSITIVE, about: "Height at the butt" }),
+            },
+            { error: "needs a group of keys: front, middle, butt" },
+          )
+          .optional(),
+        drop: length({ about: "How far the tang's top lies below the spine's end" }).optional(),
+        buttThickness: length({ ...POSITIVE, about: "Thickness at the butt of a tapered tang" }).optional(),
+        thickness: stations(tangUnits, "tang", { ...POSITIVE, about: "Thickness of the tang" }).optional(),
+        between: betweenField().optional(),
+        holes: holes(tangUnits).optional(),
+      },
+      { error: "needs a group of keys: form, length, heights" },
+    );
+  }
+
+  function handle(handleUnits: FileUnits) {
+    return z.strictObject(
+      {
+        slabs: z
+          .strictObject(
+            {
+              material: material("Slab material"),
+              thickness: length({ ...POSITIVE, about: "Thickness of one slab" }),
+              edgeRadius: length({ ...NOT_NEGATIVE, about: "Radius of the long outer edges" }).optional(),
+            },
+            { error: "needs a group of keys: material, thickness" },
+          )
+          .optional(),
+        pins: z.strictObject({ material: material("Pin material") }, { error: GROUP }).optional(),
+        parts: z
+          .array(
+            z.strictObject(
+              {
+                name: name("What the part is"),
+                mass: quantity("mass", handleUnits, { ...POSITIVE, about: "Its mass" }),
+                at: point(handleUnits),
+              },
+              { error: "needs a group of keys: name, mass, at" },
+            ),
+            { error: LIST },
+          )
+          .meta({ description: "Parts given by their mass and place" })
+          .optional(),
+      },
+      { error: GROUP },
+    );
+  }
+}
+
+function outline(units: FileUnits) {
+  const length = (about: string) => quantity("length", units, { ...POSITIVE, about });
+  const run = (about: string) =>
+    z
+      .string({ error: 'needs SVG path data in quotes, such as "M0 0 L200 0"' })
+      .min(1, { error: 'needs SVG path data, such as "M0 0 L200 0"' })
+      .meta({ description: `${about}: SVG path data, mm, y up` });
+  const landmarks = z.strictObject({
+    family: z
+      .enum(["vegetable", "straight-back", "drop-point"])
+      .meta({ description: "Table of ratios that fills in what is left out" }),
+    edgeLength: length("Heel to tip, along x"),
+    heelHeight: length("Height of the spine above the heel"),
+    straightEdge: quantity("length", units, {
+      ...NOT_NEGATIVE,
+      about: "Straight edge before the belly",
+    }).optional(),
+    tipHeight: quantity("length", units, {
+      ...NOT_NEGATIVE,
+      about: "Square front: height of the front; pointed: height of the tip",
+    }).optional(),
+    spineBreak: length("Pointed: where the spine begins to fall, from the heel").optional(),
+  });
+  const runs = z.strictObject({
+    runs: z.strictObject(
+      {
+        edge: run("Heel to tip"),
+        front: run("Tip to spine, of a square front").optional(),
+        spine: run("Front or tip to handle front").optional(),
+        tangTop: run("Handle front to butt").optional(),
+        butt: run("Around the butt").optional(),
+        tangBottom: run("Butt to handle front").optional(),
+        heelFace: run("Back to the heel").optional(),
+      },
+      { error: "needs a group of keys: edge, spine, …" },
+    ),
+  });
+  return z.union([landmarks, runs], {
+    error: "needs a family with its sizes, or { runs: { edge: …, … } }",
+  });
+}
+
+/** Round holes that go straight through. */
+function holes(units: FileUnits) {
+  const length = (about: string) => quantity("length", units, { ...POSITIVE, about });
+  return z.array(
+    z.strictObject(
+      {
+        kind: z.enum(["pin", "lightening", "hanging", "thong"]).meta({ description: "What the hole is for" }),
+        at: point(units),
+        diameter: length("Diameter of the hole"),
+        pin: length("The pin's own diameter, where it differs").optional(),
+      },
+      { error: "needs a group of keys: kind, at, diameter" },
+    ),
+    { error: LIST },
+  );
+}
+
+function surface(about: string) {
+  return z.enum(["forged", "ground"]).meta({ description: `${about}: left from the hammer, or ground` });
+}
+
+function betweenField() {
+  return z.enum(["straight", "smooth"]).meta({ description: "How the thickness runs between stations" });
+}

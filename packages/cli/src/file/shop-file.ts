@@ -1,0 +1,67 @@
+import type { AllowanceSpec, LossSpec, PressSpec, RackBar, StockLimits } from "@scantling/geometry";
+import type { FileUnits } from "@scantling/geometry/units";
+import { knifeJsonSchema, shopJsonSchema } from "./json-schema.js";
+import { liftTolerances } from "./lift.js";
+import type { Position } from "./problem.js";
+import { positionFinder, readShape } from "./read-shape.js";
+import { shopSchema } from "./shop-schema.js";
+
+/** What a shop file gives of the shop; geometry's published defaults fill in the rest. mm, g, shares. */
+export interface GivenShop {
+  readonly rack?: readonly RackBar[];
+  readonly losses?: Partial<LossSpec>;
+  readonly press?: PressSpec;
+  readonly limits?: Partial<Omit<StockLimits, "reach">> & { readonly reach?: Partial<StockLimits["reach"]> };
+  readonly cutStep?: number;
+  readonly kerf?: number;
+  readonly currency?: string;
+}
+
+/** Tolerances of knife files that give none: limits either way, mm, and of the density as a share. */
+export interface DefaultTolerances {
+  readonly forgedThickness?: number;
+  readonly groundThickness?: number;
+  readonly outline?: number;
+  readonly density?: number;
+}
+
+/** A shop file that was read whole. */
+export interface ShopFile {
+  readonly fileName: string;
+  readonly units: FileUnits;
+  readonly shop: GivenShop;
+  /** For knife files that give none. */
+  readonly allowances: Partial<AllowanceSpec>;
+  readonly tolerances: DefaultTolerances;
+  positionOf(path: string): Position | undefined;
+}
+
+/**
+ * Reads a shop file, YAML or JSON.
+ *
+ * @throws {FileError} with every problem found, in the order of the file.
+ */
+export function readShopFile(text: string, fileName: string): ShopFile {
+  const { data, tree, units } = readShape(text, fileName, shopSchema, () => ({
+    schema: shopJsonSchema(),
+    other: { schema: knifeJsonSchema(), called: "the knife file" },
+  }));
+  const { plain } = liftTolerances(data);
+  const { scantling: _version, units: _units, allowances = {}, tolerances = {}, losses, ...shop } = plain;
+  return {
+    fileName,
+    units,
+    shop: losses === undefined ? shop : { ...shop, losses: renameScale(losses) },
+    allowances,
+    tolerances,
+    positionOf: positionFinder(tree),
+  };
+}
+
+/** The file says `scale: skin`, where the code needs a word that cannot be taken for a drawing's or a handle's. */
+function renameScale({
+  scale,
+  ...losses
+}: Partial<Omit<LossSpec, "scaleModel">> & { scale?: LossSpec["scaleModel"] }): Partial<LossSpec> {
+  return scale === undefined ? losses : { ...losses, scaleModel: scale };
+}

@@ -1,0 +1,157 @@
+import type { FileUnits } from "@scantling/geometry/units";
+import { z } from "zod";
+import { barSize, makeBar } from "./bar-size.js";
+import { count, NOT_NEGATIVE, name, POSITIVE, plainNumber, quantity, type Reading } from "./fields.js";
+import { allowances, GROUP, unitsField, versionField } from "./shared-fields.js";
+
+/**
+ * The shop file, declared once like the knife file; the source of `schemas/shop.schema.json`. Every key may be
+ * left out: the program's published defaults stand in.
+ *
+ * @param units - What bare numbers of the file are in.
+ */
+export function shopSchema(units: FileUnits) {
+  const length = (about: string) => quantity("length", units, { ...POSITIVE, tolerance: false, about });
+  const share = (about: string) => quantity("share", units, { from: 0, to: 1, tolerance: false, about });
+  const ratio = (about: string) => plainNumber(about, 0);
+  return z
+    .strictObject(
+      {
+        scantling: versionField().optional(),
+        units: unitsField().optional(),
+        currency: name("Currency of the prices").optional(),
+        cutStep: length("Lengths to cut are rounded up to this").optional(),
+        kerf: quantity("length", units, {
+          ...NOT_NEGATIVE,
+          tolerance: false,
+          about: "Width of the saw's cut",
+        }).optional(),
+        rack: z.array(rackBar(), { error: "needs a list of bars, such as - 1/4 x 1 1/2 in" }).optional(),
+        losses: losses().optional(),
+        press: z
+          .strictObject(
+            {
+              opening: length("Greatest opening between the dies").optional(),
+              forgeLength: length("Longest billet that fits the forge").optional(),
+            },
+            { error: GROUP },
+          )
+          .optional(),
+        limits: limits().optional(),
+        allowances: allowances(units).optional(),
+        tolerances: tolerances().optional(),
+      },
+      { error: "a shop file is a group of keys, such as units, rack, losses" },
+    )
+    .meta({ title: "Scantling shop file, version 1" });
+
+  function rackBar() {
+    const full = z
+      .strictObject({
+        name: name("What the bar is called; its size by default").optional(),
+        size: barSize(units).optional(),
+        width: length("Width").optional(),
+        thickness: length("Thickness").optional(),
+        length: length("Length in hand; left out: as long as needed").optional(),
+        count: count("How many of that length", 1, 10_000).optional(),
+        steel: name("Steel").optional(),
+        price: plainNumber("Price of a kilogram", 0).optional(),
+      })
+      .transform((given, ctx) => {
+        const bar = makeBar(given, units);
+        if (typeof bar !== "string") return bar;
+        ctx.addIssue({ code: "custom", message: bar, params: { code: "bar-size" } });
+        return z.NEVER;
+      });
+    const short = barSize(units).transform((size) => ({
+      name: size.name,
+      width: size.width,
+      thickness: size.thickness,
+    }));
+    return z.union([short, full], {
+      error: "needs a bar, such as 1/4 x 1 1/2 in, or { size: 6 x 40 mm, length: 1000 }",
+    });
+  }
+
+  function losses() {
+    const bandedShare = (about: string) =>
+      quantity("share", units, { from: 0, below: 1, about }).transform(banded).optional();
+    const bandedLength = (about: string) =>
+      quantity("length", units, { ...NOT_NEGATIVE, about })
+        .transform(banded)
+        .optional();
+    return z.strictObject(
+      {
+        scale: z
+          .enum(["fraction", "skin"])
+          .meta({
+            description: "Scale counted as a fraction of the mass, or as a skin of the surface, per heat",
+          })
+          .optional(),
+        scalePerHeat: bandedShare("Mass lost in a forging heat"),
+        scalePerWeldingHeat: bandedShare("Mass lost in a welding heat"),
+        skinPerHeat: bandedLength("Depth lost from every surface in a forging heat"),
+        skinPerWeldingHeat: bandedLength("Depth lost from every surface in a welding heat"),
+        heatTreatmentScale: bandedShare("Mass lost in heat treatment"),
+        skinHeatTreatment: bandedLength("Depth lost from every surface in heat treatment"),
+        cropPerEnd: bandedLength("Length cropped off each end of the billet"),
+        weldDressingPerSide: bandedLength("Weld bead and seam ground off each long side"),
+        cleaningPerFace: bandedLength("Depth cleaned off both faces of every joint"),
+      },
+      { error: GROUP },
+    );
+  }
+
+  function limits() {
+    return z.strictObject(
+      {
+        maxBars: count("Most bars in a stack", 1, 100).optional(),
+        minWeldReduction: share("Least share of its height that a stack loses at welding heat").optional(),
+        weldSpreadShare: share("Share of the thinning at welding that goes into width").optional(),
+        minBilletLength: length("Shortest billet that can be held").optional(),
+        maxSlenderness: ratio("Height over thickness at which a piece on edge buckles").optional(),
+        reach: z
+          .strictObject(
+            {
+              easy: share("Share of the thinning into height that is easy").optional(),
+              flatDies: share("The most for flat dies").optional(),
+              fullers: share("The most for fullers laid along the bar").optional(),
+            },
+            { error: GROUP },
+          )
+          .refine(({ easy, flatDies, fullers }) => rises([easy, flatDies, fullers]), {
+            error: "must rise from easy to flatDies to fullers",
+            params: { code: "limits-swapped" },
+          })
+          .optional(),
+      },
+      { error: GROUP },
+    );
+  }
+
+  function tolerances() {
+    const within = (kind: "length" | "share", about: string) =>
+      quantity(kind, units, { ...NOT_NEGATIVE, tolerance: false, about }).optional();
+    return z
+      .strictObject(
+        {
+          forgedThickness: within("length", "Thickness left from the hammer, either way"),
+          groundThickness: within("length", "Ground thickness, either way"),
+          outline: within("length", "Sizes of the outline, either way"),
+          density: within("share", "Density of the steel, either way"),
+        },
+        { error: GROUP },
+      )
+      .meta({ description: "Tolerances of knife files that give none" });
+  }
+}
+
+/** The band of a loss: its tolerance says how far off it may be. */
+function banded({ value, plus, minus }: Reading): { value: number; low: number; high: number } {
+  return { value, low: value - minus, high: value + plus };
+}
+
+function rises(readings: readonly (Reading | undefined)[]): boolean {
+  const given = readings.flatMap((reading) => (reading === undefined ? [] : [reading.value]));
+  return given.every((value, index) => index === 0 || value >= (given[index - 1] ?? value));
+}

@@ -1,0 +1,102 @@
+import { randomUUID } from "node:crypto";
+import { link, mkdir, open, readdir, rename, rmdir, stat, unlink } from "node:fs/promises";
+import type { Readable } from "node:stream";
+import type { WriteStream } from "node:tty";
+import type { Disk, Entry, Io, OutStream } from "./io.js";
+import { systemCode } from "./system-code.js";
+
+const READ_CHUNK = 64 * 1024;
+
+async function readFile(path: string, atMost: number): Promise<Uint8Array> {
+  const handle = await open(path, "r");
+  try {
+    const chunks: Uint8Array[] = [];
+    let total = 0;
+    // Read piece by piece: the path may be a pipe or a device that never ends.
+    while (total < atMost) {
+      const chunk = new Uint8Array(Math.min(READ_CHUNK, atMost - total));
+      const { bytesRead } = await handle.read(chunk, 0, chunk.length, null);
+      if (bytesRead === 0) break;
+      chunks.push(chunk.subarray(0, bytesRead));
+      total += bytesRead;
+    }
+    return Buffer.concat(chunks);
+  } finally {
+    await handle.close();
+  }
+}
+
+async function entry(path: string): Promise<Entry> {
+  try {
+    return (await stat(path)).isDirectory() ? "folder" : "file";
+  } catch (error) {
+    const code = systemCode(error);
+    if (code === "ENOENT" || code === "ENOTDIR") return "nothing";
+    throw error;
+  }
+}
+
+async function createFile(path: string, bytes: Uint8Array): Promise<void> {
+  const handle = await open(path, "wx");
+  try {
+    await handle.writeFile(bytes);
+    await handle.sync();
+  } finally {
+    await handle.close();
+  }
+}
+
+const nodeDisk: Disk = {
+  readFile,
+  entry,
+  list: (folder) => readdir(folder),
+  makeFolder: (path) => mkdir(path, { recursive: true }),
+  createFile,
+  link,
+  rename,
+  removeFile: unlink,
+  removeFolder: rmdir,
+};
+
+async function readStream(stream: Readable, atMost: number): Promise<Uint8Array> {
+  const chunks: Uint8Array[] = [];
+  let total = 0;
+  for await (const chunk of stream) {
+    const bytes = Buffer.from(chunk);
+    chunks.push(bytes);
+    total += bytes.length;
+    if (total >= atMost) break;
+  }
+  return Buffer.concat(chunks).subarray(0, atMost);
+}
+
+function outStream(stream: WriteStream): OutStream {
+  let failed: Error | undefined;
+  // A reader that has seen enough (`| head`) closes the pipe; that is not a failure of ours.
+  stream.on("error", (error) => {
+    if (systemCode(error) !== "EPIPE") failed ??= error;
+  });
+  return {
+    isTTY: stream.isTTY === true,
+    columns: stream.columns,
+    write: (text) => void stream.write(text),
+    async flush() {
+      await new Promise((resolve) => stream.write("", resolve));
+      if (failed !== undefined) throw failed;
+    },
+  };
+}
+
+/** The real world: this process's streams and the machine's disk. */
+export function nodeIo(): Io {
+  return {
+    stdout: outStream(process.stdout),
+    stderr: outStream(process.stderr),
+    readStdin: (atMost) => readStream(process.stdin, atMost),
+    stdinIsTTY: process.stdin.isTTY === true,
+    disk: nodeDisk,
+    cwd: process.cwd(),
+    env: process.env,
+    runId: `${process.pid}-${randomUUID().slice(0, 8)}`,
+  };
+}

@@ -1,0 +1,113 @@
+import { basename, dirname, join, resolve } from "node:path";
+import { checkShop, DEFAULT_SHOP, type KnifeSpec, type ShopSpec } from "@scantling/geometry";
+import type { FileUnits } from "@scantling/geometry/units";
+import { EXIT } from "./exit-code.js";
+import { CommandFailure } from "./failure.js";
+import {
+  type DefaultTolerances,
+  FileError,
+  type KnifeFile,
+  type PlacedFile,
+  placeIssues,
+  readKnifeFile,
+  readShopFile,
+  type ShopFile,
+} from "./file/index.js";
+import type { Io } from "./io/io.js";
+import type { CommonOptions } from "./options.js";
+import { readInput, STDIN } from "./read-input.js";
+
+/** Names under which a shop file is found, the first of them that a folder holds. */
+const SHOP_NAMES = ["shop.yaml", "shop.yml", "shop.json"] as const;
+
+/** A knife file with the shop that it is made in. */
+export interface Job {
+  readonly knife: KnifeFile;
+  /** The knife with the shop's own allowances where the file gives none. */
+  readonly spec: KnifeSpec;
+  /** Names output files: `harvest` for `harvest.knife.yaml`. */
+  readonly name: string;
+  /** Units to show. */
+  readonly units: FileUnits;
+  /** Undefined where there is no shop file: the defaults stand in, the rack is empty. */
+  readonly shopPlaces: PlacedFile | undefined;
+  readonly shop: ShopSpec;
+  readonly tolerances: DefaultTolerances;
+}
+
+/**
+ * Reads the knife file and its shop: the one named by `--shop`, or the nearest `shop.yaml` beside the knife file or
+ * above it; a knife from standard input is looked for from the current folder.
+ *
+ * @throws {FileError} with all problems of the file that has them.
+ * @throws {CommandFailure} where a file cannot be read.
+ */
+export async function loadJob(io: Io, given: string, options: CommonOptions): Promise<Job> {
+  if (given === STDIN && options.shop === STDIN) {
+    throw new CommandFailure(
+      EXIT.usage,
+      "one-standard-input",
+      "knife and shop cannot both come from standard input",
+      "Give one of them as a file.",
+    );
+  }
+  const input = await readInput(io, given);
+  const knife = readKnifeFile(input.text, input.shown);
+  const shopFile = await loadShop(io, input.path === undefined ? io.cwd : dirname(input.path), options);
+  const units = options.units ?? knife.units;
+  return {
+    knife,
+    spec: { ...knife.spec, allowances: { ...shopFile?.allowances, ...knife.spec.allowances } },
+    name: input.path === undefined ? nameOfCode(knife.order.code) : nameOfFile(input.path),
+    units,
+    shopPlaces: shopFile,
+    shop: shopFile === undefined ? DEFAULT_SHOP : fillShop(shopFile),
+    tolerances: shopFile?.tolerances ?? {},
+  };
+}
+
+async function loadShop(io: Io, from: string, options: CommonOptions): Promise<ShopFile | undefined> {
+  const given = options.shop ?? (await findShop(io, from));
+  if (given === undefined) return undefined;
+  const input = await readInput(io, given);
+  return readShopFile(input.text, input.shown);
+}
+
+async function findShop(io: Io, from: string): Promise<string | undefined> {
+  for (let folder = resolve(from); ; folder = dirname(folder)) {
+    for (const name of SHOP_NAMES) {
+      const path = join(folder, name);
+      // A folder that may not be looked into holds no shop of this knife.
+      if ((await io.disk.entry(path).catch(() => "nothing")) === "file") return path;
+    }
+    if (folder === dirname(folder)) return undefined;
+  }
+}
+
+/** Fills what the shop file leaves out with the published defaults, and holds the whole against the shop's rules. */
+function fillShop(file: ShopFile): ShopSpec {
+  const { losses, limits, press, ...given } = file.shop;
+  const shop: ShopSpec = {
+    ...DEFAULT_SHOP,
+    ...given,
+    losses: { ...DEFAULT_SHOP.losses, ...losses },
+    press: { ...DEFAULT_SHOP.press, ...press },
+    limits: {
+      ...DEFAULT_SHOP.limits,
+      ...limits,
+      reach: { ...DEFAULT_SHOP.limits.reach, ...limits?.reach },
+    },
+  };
+  const issues = checkShop(shop);
+  if (issues.length > 0) throw new FileError(file.fileName, placeIssues(issues, file, file.units));
+  return shop;
+}
+
+function nameOfFile(path: string): string {
+  return basename(path).replace(/(?:\.knife)?\.(?:ya?ml|json)$/iu, "") || "knife";
+}
+
+/** An order's code as a file name that every system takes. */
+function nameOfCode(code: string): string {
+  return code.replace(/[^\p{L}\p{N}._-]+/gu, "-").replace(/^[.-]+|[.-]+$/gu, "") || "knife";
+}

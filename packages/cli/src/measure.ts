@@ -1,0 +1,100 @@
+import {
+  type Finding,
+  GeometryError,
+  type Issue,
+  type Knife,
+  type KnifeWeight,
+  knifeFindings,
+  makeKnife,
+  SpecError,
+  type WeightInterval,
+  weighInterval,
+  weighKnife,
+} from "@scantling/geometry";
+import { type AskAnswer, type AskedFigure, answerAsk } from "./asks.js";
+import { EXIT } from "./exit-code.js";
+import { CommandFailure } from "./failure.js";
+import { type AskName, FileError, placeIssues } from "./file/index.js";
+import type { Job } from "./load.js";
+import { sizesOf } from "./sizes.js";
+
+/** A job with everything that is computed of the knife alone. */
+export interface Measured {
+  readonly job: Job;
+  readonly knife: Knife;
+  readonly weight: KnifeWeight;
+  readonly interval: WeightInterval;
+  readonly findings: readonly Finding[];
+  readonly answers: readonly AskAnswer[];
+}
+
+/**
+ * Weighs the knife, with its interval, and holds it against what was asked.
+ *
+ * @throws {FileError} where the knife breaks rules.
+ * @throws {CommandFailure} exit code 3 where it makes geometry that cannot be built.
+ */
+export function measure(job: Job): Measured {
+  return inFileTerms(job, () => {
+    const knife = makeKnife(job.spec);
+    const weight = weighKnife(knife);
+    const interval = weighInterval(job.spec, job.knife.tolerances);
+    const figures = figuresOf(knife, weight, interval);
+    return {
+      job,
+      knife,
+      weight,
+      interval,
+      findings: knifeFindings(knife),
+      answers: job.knife.order.asks.map((ask) => answerAsk(ask, figures[ask.name])),
+    };
+  });
+}
+
+/** What the asks are held against. Sizes are those of the drawing and have no interval. */
+function figuresOf(
+  knife: Knife,
+  weight: KnifeWeight,
+  interval: WeightInterval,
+): Record<AskName, AskedFigure> {
+  const sizes = sizesOf(knife.outline);
+  return {
+    mass: { value: weight.knife.mass, interval: interval.massInterval },
+    balance: { value: weight.knife.balanceFromHeel, interval: interval.balanceInterval },
+    overallLength: { value: sizes.overallLength },
+    edgeLength: { value: sizes.edgeLength },
+    heelHeight: { value: sizes.heelHeight },
+    thickness: { value: knife.laws.spine.valueAt(0) },
+  };
+}
+
+/** Runs a computation on the knife; what it finds wrong is told with the lines of the file that say so. */
+export function inFileTerms<T>(job: Job, compute: () => T): T {
+  try {
+    return compute();
+  } catch (error) {
+    if (error instanceof SpecError) throw new FileError(job.knife.fileName, placeInJob(error.issues, job));
+    if (error instanceof GeometryError) {
+      throw new CommandFailure(
+        EXIT.file,
+        error.code,
+        `${job.knife.fileName} describes a knife that cannot be built: ${error.message}`,
+        "Check the outline and the sizes around it; scantling check FILE lists the rules that are broken.",
+        { file: job.knife.fileName },
+      );
+    }
+    throw error;
+  }
+}
+
+/** Allowances may come from the shop file: what is wrong with those is told there. */
+function placeInJob(issues: readonly Issue[], { knife, shopPlaces, units }: Job) {
+  return issues.flatMap((issue) => {
+    const inShop =
+      shopPlaces !== undefined &&
+      issue.path.startsWith("allowances") &&
+      knife.positionOf(issue.path) === undefined &&
+      shopPlaces.positionOf(issue.path) !== undefined;
+    return placeIssues([issue], inShop ? shopPlaces : knife, units);
+  });
+}

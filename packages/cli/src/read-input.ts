@@ -1,0 +1,73 @@
+import { basename, dirname, relative, resolve } from "node:path";
+import { nearestWord } from "@scantling/geometry/units";
+import { EXIT } from "./exit-code.js";
+import { CommandFailure } from "./failure.js";
+import { decodeFile, showText } from "./file/index.js";
+import type { Io } from "./io/io.js";
+import { describeSystemError, systemCode } from "./io/system-code.js";
+
+/** The word that stands for standard input. */
+export const STDIN = "-";
+
+/** Far beyond any file of a shop, yet an end to a device that has none. */
+const MOST_BYTES = 64 * 1024 * 1024;
+
+export interface InputText {
+  /** As messages name it. */
+  readonly shown: string;
+  /** Absolute; undefined for standard input. */
+  readonly path: string | undefined;
+  readonly text: string;
+}
+
+/** A path as the person sees it from where they stand. */
+export function showPath(io: Io, path: string): string {
+  return showText(relative(io.cwd, path) || ".", 300);
+}
+
+/**
+ * The text of a file that was given by name, or of standard input.
+ *
+ * @throws {CommandFailure} exit code 3 where it cannot be read.
+ * @throws {FileError} where it is no text.
+ */
+export async function readInput(io: Io, given: string): Promise<InputText> {
+  if (given === STDIN) {
+    const shown = "standard input";
+    if (io.stdinIsTTY) io.stderr.write("Reading standard input; end with Ctrl-D.\n");
+    return { shown, path: undefined, text: decodeFile(await io.readStdin(MOST_BYTES), shown) };
+  }
+  const path = resolve(io.cwd, given);
+  const shown = showPath(io, path);
+  try {
+    return { shown, path, text: decodeFile(await io.disk.readFile(path, MOST_BYTES), shown) };
+  } catch (error) {
+    if (systemCode(error) === undefined) throw error;
+    throw new CommandFailure(
+      EXIT.file,
+      "cannot-read",
+      `cannot read ${shown}: ${describeSystemError(error)}`,
+      await advise(io, path, systemCode(error)),
+      { file: shown },
+    );
+  }
+}
+
+async function advise(io: Io, path: string, code: string | undefined): Promise<string> {
+  if (code === "EISDIR") return `Name a file in it: ${await knifeFilesIn(io, path)}`;
+  if (code !== "ENOENT") return "Check the path, and that you may read it.";
+  const folder = dirname(path);
+  const names = await io.disk.list(folder).catch(() => undefined);
+  if (names === undefined) return `There is no folder ${showPath(io, folder)} to read from. Check the path.`;
+  const near = nearestWord(basename(path), names);
+  if (near !== undefined) return `Did you mean ${showPath(io, resolve(folder, near))}?`;
+  return `Check the name: ${await knifeFilesIn(io, folder)}`;
+}
+
+async function knifeFilesIn(io: Io, folder: string): Promise<string> {
+  const names = await io.disk.list(folder).catch(() => []);
+  const knives = names.filter((name) => /\.knife\.(?:ya?ml|json)$/u.test(name)).sort();
+  if (knives.length === 0) return "there is no NAME.knife.yaml in that folder.";
+  const shown = knives.slice(0, 5).map((name) => showPath(io, resolve(folder, name)));
+  return `${shown.join(", ")}${knives.length > shown.length ? " …" : ""}`;
+}

@@ -1,0 +1,40 @@
+import type { Finding } from "@scantling/geometry";
+import { type AskAnswer, limitsOf, type Verdict } from "../asks.js";
+import { ASK_KINDS } from "../file/ask-fields.js";
+import { findingJson } from "./findings.js";
+
+/**
+ * What was asked and what was found, for programs: `scantling/check/1`. `verdict` of the whole is the worst of the
+ * asks that are not wishes, and `not-met` where a finding says stop.
+ */
+export function checkJson(
+  answers: readonly AskAnswer[],
+  findings: readonly Finding[],
+  verdict: Verdict,
+): unknown {
+  return {
+    schema: "scantling/check/1",
+    verdict,
+    asks: answers.map(askJson),
+    findings: findings.map(findingJson),
+  };
+}
+
+/** A limit that there is not is `null`. */
+export function askJson({ ask, figure, verdict, margin, band, limitInBand }: AskAnswer): unknown {
+  const unit = ASK_KINDS[ask.name] === "mass" ? "G" : "Mm";
+  const { atLeast, atMost } = limitsOf(ask.test);
+  const finite = (value: number): number | null => (Number.isFinite(value) ? value : null);
+  return {
+    ask: ask.name,
+    verdict,
+    should: ask.should,
+    [`value${unit}`]: figure.value,
+    [`interval${unit}`]: figure.interval ?? [figure.value, figure.value],
+    [`atLeast${unit}`]: finite(atLeast),
+    [`atMost${unit}`]: finite(atMost),
+    [`margin${unit}`]: margin,
+    [`band${unit}`]: band,
+    limitInBand,
+  };
+}

@@ -1,0 +1,59 @@
+import type { Finding, QuantityValue, Severity } from "@scantling/geometry";
+import { describeIssue, type FileUnits, radiansToDegrees } from "@scantling/geometry/units";
+import { wrap } from "./layout.js";
+
+const WORDS: Readonly<Record<Severity, string>> = { stop: "STOP", warn: "warning", note: "note" };
+const ORDER: readonly Severity[] = ["stop", "warn", "note"];
+
+/** What stops first, notes last; within a severity as they were found. */
+export function bySeverity(findings: readonly Finding[]): Finding[] {
+  return ORDER.flatMap((severity) => findings.filter((finding) => finding.severity === severity));
+}
+
+export function isStop(finding: Finding): boolean {
+  return finding.severity === "stop";
+}
+
+/** A finding in words: how grave, what, where, and what to do. */
+export function findingText(finding: Finding, units: FileUnits): string {
+  const place = finding.path === "" ? "" : ` (${finding.path})`;
+  return `${WORDS[finding.severity]}: ${describeIssue(finding, units)}${place}`;
+}
+
+/** The same as a paragraph; with `basis`, where its limit comes from. */
+export function findingLines(finding: Finding, units: FileUnits, options: { basis: boolean }): string[] {
+  const basis = options.basis ? ` Limit: ${finding.basis}.` : "";
+  return wrap(findingText(finding, units) + basis, undefined, "  ");
+}
+
+/** A finding for programs; the message is in mm and g, its numbers stand in `values` with their units in the keys. */
+export function findingJson(finding: Finding): unknown {
+  return {
+    severity: finding.severity,
+    code: finding.code,
+    path: finding.path,
+    message: describeIssue(finding, "mm"),
+    basis: finding.basis,
+    values: Object.fromEntries(
+      Object.entries(finding.values ?? {}).map(([name, value]) =>
+        typeof value === "string" ? [name, value] : namedValue(name, value),
+      ),
+    ),
+  };
+}
+
+const SUFFIXES: Readonly<Record<QuantityValue["quantity"], string>> = {
+  length: "Mm",
+  angle: "Deg",
+  mass: "G",
+  temperature: "C",
+  share: "Share",
+  count: "",
+  area: "Mm2",
+  volume: "Mm3",
+};
+
+/** The name with its unit, and the value in that unit: `["wallMm", 3.2]`. */
+function namedValue(name: string, { quantity, value }: QuantityValue): [string, number] {
+  return [`${name}${SUFFIXES[quantity]}`, quantity === "angle" ? radiansToDegrees(value) : value];
+}

@@ -1,0 +1,116 @@
+import type { Finding, StockReport } from "@scantling/geometry";
+import type { FileUnits } from "@scantling/geometry/units";
+import type { Verdict } from "../asks.js";
+import type { DrawnSheet } from "../draw-pattern.js";
+import type { Measured } from "../measure.js";
+import { askRemarks, askTable, VERDICTS } from "./asks-text.js";
+import { inBoth, massText, range, volumeText } from "./figures.js";
+import { bySeverity, findingLines } from "./findings.js";
+import { headingLines } from "./heading.js";
+import { layOutTable, wrap } from "./layout.js";
+import { costText, cutText, ledgerTotals, reachText, sawLength } from "./stock-text.js";
+import { balanceLines, causeLines } from "./weigh-text.js";
+
+/** Findings that the one screen has room for; the others stand in the check report. */
+const MOST_FINDINGS = 4;
+
+export interface PlanParts {
+  readonly measured: Measured;
+  readonly bars: StockReport;
+  /** Of the knife and of its stock. */
+  readonly findings: readonly Finding[];
+  readonly verdict: Verdict;
+  readonly sheet: DrawnSheet;
+  /** Paths of all files, and of the drawing among them. */
+  readonly files: readonly string[];
+  readonly drawing: string;
+}
+
+/** The summary of the main job: one screen of 80 columns, in the order in which a smith asks. */
+export function planSummary(parts: PlanParts): string[] {
+  const { measured, verdict } = parts;
+  const { units } = measured.job;
+  return [
+    ...headingLines(measured),
+    "",
+    `ASKED: ${VERDICTS[verdict]}`,
+    ...askTable(measured.answers, units),
+    ...askRemarks(measured.answers),
+    "",
+    ...weightLines(measured, units),
+    "",
+    ...barLines(parts, units),
+    "",
+    ...findingSection(parts.findings, units),
+    ...drawingLines(parts),
+  ];
+}
+
+function weightLines(measured: Measured, units: FileUnits): string[] {
+  const { steel, knife } = measured.weight;
+  return [
+    "WEIGHT",
+    ...layOutTable(
+      [
+        [
+          "knife",
+          inBoth(massText, knife.mass, units),
+          `95 in 100: ${range(massText, measured.interval.massInterval, units)}`,
+        ],
+        ["its steel", inBoth(massText, steel.mass, units), inBoth(volumeText, steel.volume, units)],
+      ],
+      ["left", "left", "left"],
+    ),
+    ...balanceLines(measured, units),
+    ...causeLines(measured),
+  ];
+}
+
+function barLines({ bars, measured }: PlanParts, units: FileUnits): string[] {
+  const [best] = bars.plans;
+  if (best === undefined)
+    return ["BARS TO CUT: none", ...wrap("No bars can be proposed; see the warnings below.")];
+  const others = bars.plans.length - 1;
+  const cost =
+    best.cost === undefined ? "" : `; ${best.cost.toFixed(2)} ${measured.job.shop.currency ?? ""}`.trimEnd();
+  return [
+    "BARS TO CUT",
+    ...wrap(cutText(best, units), undefined, "  "),
+    ...wrap(
+      `${sawLength(best.cutLengthNominal, units)} would do at the usual losses; the rest covers high ones`,
+      undefined,
+      "  ",
+    ),
+    ...wrap(
+      `${inBoth(massText, best.mass, units)} of bar; ${best.joints} joints, ${best.heats} heats${costText(best, measured.job.shop.currency)}`,
+    ),
+    ...wrap(`Reach ${reachText(best)}`, undefined, "  "),
+    ...(others > 0 ? [`${others} other ${others === 1 ? "plan" : "plans"} in the stock report`] : []),
+    ...ledgerTotals(best, units).map((line, index) => (index === 0 ? line : `  ${line}`)),
+  ];
+}
+
+function findingSection(findings: readonly Finding[], units: FileUnits): string[] {
+  if (findings.length === 0) return [];
+  const sorted = bySeverity(findings);
+  const more = sorted.length - MOST_FINDINGS;
+  return [
+    "WARNINGS",
+    ...sorted.slice(0, MOST_FINDINGS).flatMap((finding) => findingLines(finding, units, { basis: false })),
+    ...(more > 0 ? [`and ${more} more: scantling check FILE`] : []),
+    "",
+  ];
+}
+
+function drawingLines({ drawing, files, sheet }: PlanParts): string[] {
+  const others = files.filter((file) => file !== drawing);
+  return [
+    "DRAWING",
+    ...wrap(
+      `${drawing}: true size, ${sheet.width} × ${sheet.height} mm; print at 100 % and measure the check bars`,
+      undefined,
+      "  ",
+    ),
+    ...wrap(`Also: ${others.join(", ")}`, undefined, "  "),
+  ];
+}

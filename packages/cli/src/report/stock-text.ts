@@ -1,0 +1,191 @@
+import {
+  LEDGER_TOTALS,
+  type LedgerRow,
+  type LedgerRowName,
+  type StockPlan,
+  type StockReport,
+} from "@scantling/geometry";
+import {
+  describeIssue,
+  type FileUnits,
+  formatLength,
+  formatQuantity,
+  inchesToMm,
+  mmToInches,
+} from "@scantling/geometry/units";
+import type { Job } from "../load.js";
+import { fixed, inBoth, lengthText, massText, volumeText } from "./figures.js";
+import { findingText } from "./findings.js";
+import { item, layOutTable, wrap } from "./layout.js";
+
+/** Plans shown in full; the others get a line each. */
+const MOST_IN_FULL = 3;
+const MOST_LINES = 12;
+
+/** The stock report for people: plans best first, the steel ledger of the first one, and what was refused. */
+export function stockText(report: StockReport, { units, shop }: Job): string[] {
+  const [first] = report.plans;
+  if (first === undefined)
+    return ["No plan: nothing on the rack can become this blade.", "", ...refusalLines(report, units)];
+  return [
+    ...report.plans
+      .slice(0, MOST_IN_FULL)
+      .flatMap((plan, index) => [...planLines(plan, index + 1, units, shop.currency), ""]),
+    ...otherPlans(report.plans, units),
+    ...ledgerLines(first, units),
+    "",
+    ...refusalLines(report, units),
+  ];
+}
+
+function otherPlans(plans: readonly StockPlan[], units: FileUnits): string[] {
+  const others = plans.slice(MOST_IN_FULL, MOST_IN_FULL + MOST_LINES);
+  if (others.length === 0) return [];
+  const more = plans.length - MOST_IN_FULL - others.length;
+  const rows = others.map((plan, index) => [
+    `${MOST_IN_FULL + index + 1}.`,
+    `${plan.bars} × ${sawLength(plan.cutLength, units)} of ${plan.bar.name}`,
+    massText(plan.mass, units),
+    `${plan.joints}`,
+    fixed(plan.reach.wholeShare, 2),
+  ]);
+  return [
+    ...layOutTable(
+      [["", "Also", "bar", "joints", "reach"], ...rows],
+      ["right", "left", "right", "right", "right"],
+    ),
+    ...(more > 0 ? [`and ${more} more in the JSON report (--json)`] : []),
+    "",
+  ];
+}
+
+/** `5 pieces, each 150 mm (5 29/32") long, of 2 x 1/4 in flat`. */
+export function cutText(plan: StockPlan, units: FileUnits): string {
+  const pieces = plan.bars === 1 ? "1 piece" : `${plan.bars} pieces, each`;
+  return `${pieces} ${inBoth(sawLength, plan.cutLength, units)} long, of ${plan.bar.name}`;
+}
+
+/** Inches are cut to this. */
+const SAW_STEP = 1 / 32;
+/** A length this little over a step, in steps, is a double's last digit. */
+const HAIR = 1e-6;
+
+/** A length as it is set on a saw, never shorter than it is: up to the next 0.1 mm or 1/32 in. */
+export function sawLength(mm: number, units: FileUnits): string {
+  if (units === "mm") return formatLength(Math.ceil(mm * 10 - HAIR) / 10, "mm", { resolution: 0.1 });
+  const steps = Math.ceil(mmToInches(mm) / SAW_STEP - HAIR);
+  return formatLength(inchesToMm(steps * SAW_STEP), "in", { remainder: false });
+}
+
+/** `0.42, flat dies; with 4 bars 0.55; with 6 bars 0.35`: the share of the thinning that has to go into height. */
+export function reachText({ bars, reach }: StockPlan): string {
+  const share = (value: number): string => (Number.isFinite(value) ? fixed(value, 2) : "out of reach");
+  return [
+    `${share(reach.wholeShare)} (${reach.class})`,
+    ...(reach.oneFewer === undefined ? [] : [`with ${barCount(bars - 1)} ${share(reach.oneFewer)}`]),
+    `with ${barCount(bars + 1)} ${share(reach.oneMore)}`,
+  ].join("; ");
+}
+
+const barCount = (bars: number): string => (bars === 1 ? "1 bar" : `${bars} bars`);
+
+function planLines(plan: StockPlan, place: number, units: FileUnits, currency: string | undefined): string[] {
+  const { billet } = plan;
+  // Sections to 0.01 mm: a bar of 1/4 in is 6.35 mm.
+  const size = (a: number, b: number): string => `${formatLength(a, units)} × ${formatLength(b, units)}`;
+  const worked = (a: number, b: number): string => `${lengthText(a, units)} × ${lengthText(b, units)}`;
+  const stack =
+    plan.bars === 1
+      ? "One solid bar, nothing to weld"
+      : `Stack ${lengthText(billet.stackHeight, units)} high, welded and dressed to ${worked(billet.dressedWidth, billet.weldedHeight)}; layers ${plan.layers === "flat" ? "flat" : "on edge"} in the blade; ${plan.joints === 1 ? "1 joint" : `${plan.joints} joints`}`;
+  const body = [
+    `Bar ${size(plan.width, plan.thickness)}; ${sawLength(plan.cutLengthNominal, units)} would do at the usual losses, the rest covers high ones.`,
+    ...cutsText(plan, units),
+    `${stack}, ${plan.heats} heats.`,
+    `${inBoth(massText, plan.mass, units)} of bar, of which ${massText(plan.waste, units)} does not end in the blade${costText(plan, currency)}.`,
+    `Reach ${reachText(plan)}.`,
+    ...plan.why.map((reason) => describeIssue({ ...reason, path: "" }, units)),
+  ];
+  return [
+    ...item(`${place}. `, `Cut ${cutText(plan, units)}`),
+    ...body.flatMap((line) => item("   ", line)),
+    ...plan.findings.flatMap((finding) => item("   ", findingText(finding, units))),
+  ];
+}
+
+/** `; 10.78 EUR`, or nothing where the bar has no price. */
+export function costText({ cost }: StockPlan, currency: string | undefined): string {
+  if (cost === undefined) return "";
+  return `; ${cost.toFixed(2)}${currency === undefined ? "" : ` ${currency}`}`;
+}
+
+function cutsText({ cuts }: StockPlan, units: FileUnits): string[] {
+  if (cuts === undefined) return [];
+  const left = cuts.map(({ remainder }) =>
+    formatLength(remainder, units, units === "mm" ? { resolution: 1 } : { remainder: false }),
+  );
+  const from = cuts.length === 1 ? "one bar" : `${cuts.length} bars`;
+  return [`Sawn from ${from} of the rack; ${left.join(" and ")} left over.`];
+}
+
+const ROW_WORDS: Readonly<Record<LedgerRowName, string>> = {
+  "finished-blade": "finished blade",
+  sharpening: "sharpening",
+  "finish-grinding": "finish grinding",
+  "heat-treatment-scale": "heat-treatment scale",
+  "ready-to-harden": "ready to harden",
+  drilling: "drilling",
+  "bevel-grinding": "bevel grinding",
+  "tang-grinding": "tang grinding",
+  "face-grinding": "face grinding",
+  "profile-trimming": "profile trimming",
+  "forged-blade": "forged blade",
+  "forging-scale": "forging scale",
+  "dressed-billet": "dressed billet",
+  cropping: "cropping",
+  "weld-dressing": "weld dressing",
+  "welding-scale": "welding scale",
+  "bar-cleaning": "bar cleaning",
+  spare: "spare",
+  "bars-as-cut": "bars as cut",
+};
+
+/** The ledger of a plan: what the steel is at each state, and what each step takes, at usual and at high losses. */
+export function ledgerLines(plan: StockPlan, units: FileUnits): string[] {
+  const cell = (row: LedgerRow | undefined, figure: (row: LedgerRow) => string): string =>
+    row === undefined ? "" : figure(row);
+  const rows = plan.ledger.map((row, index) => [
+    LEDGER_TOTALS.includes(row.row) ? ROW_WORDS[row.row] : `  + ${ROW_WORDS[row.row]}`,
+    massText(row.mass, units),
+    volumeText(row.volume, units),
+    cell(plan.ledgerHigh[index], ({ mass }) => massText(mass, units)),
+  ]);
+  return layOutTable(
+    [["Steel ledger of plan 1", "usual", "", "high losses"], ...rows],
+    ["left", "right", "right", "right"],
+  );
+}
+
+/** The five states of the steel alone: for the summary. */
+export function ledgerTotals(plan: StockPlan, units: FileUnits): string[] {
+  const words = LEDGER_TOTALS.flatMap((name) => {
+    const row = plan.ledger.find((each) => each.row === name);
+    return row === undefined ? [] : [`${ROW_WORDS[name]} ${massText(row.mass, units)}`];
+  });
+  return wrap(words.join(" < "));
+}
+
+function refusalLines(report: StockReport, units: FileUnits): string[] {
+  if (report.rejected.length === 0) return [];
+  const tried = `${report.considered} stacks were tried; ${report.superfluous} could be made but are better in nothing.`;
+  return [
+    ...wrap(`Refused (${tried})`),
+    ...report.rejected.flatMap((refusal) => {
+      const { bar, bars, value, limit } = refusal.example;
+      const text = refusal.text
+        .replace("{value}", value === undefined ? "" : formatQuantity(value, units))
+        .replace("{limit}", limit === undefined ? "" : formatQuantity(limit, units));
+      return item(`${String(refusal.count).padStart(4)}  `, `${text} Nearest: ${bars} × ${bar.name}.`);
+    }),
+  ];
+}

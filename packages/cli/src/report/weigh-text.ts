@@ -1,0 +1,66 @@
+import type { FileUnits } from "@scantling/geometry/units";
+import type { Measured } from "../measure.js";
+import { inBoth, lengthText, massText, otherUnits, percentText, range, volumeText } from "./figures.js";
+import { layOutTable, wrap } from "./layout.js";
+
+/** Causes that are shown; the rest are summed up. */
+const MOST_CAUSES = 6;
+
+/** The weight for people: the parts, the knife with its interval, the balance, and what the interval comes from. */
+export function weighText(measured: Measured): string[] {
+  const { weight, interval, job } = measured;
+  const { units } = job;
+  const { steel, knife, parts } = weight;
+  const other = otherUnits(units);
+  const rows = parts.map(({ name, mass, centre }) => [
+    name,
+    massText(mass, units),
+    massText(mass, other),
+    lengthText(centre.x, units),
+  ]);
+  return [
+    ...layOutTable(
+      [
+        ["", "mass", "", "centre, from heel"],
+        ...rows,
+        [
+          "whole knife",
+          massText(knife.mass, units),
+          massText(knife.mass, other),
+          lengthText(knife.balanceFromHeel, units),
+        ],
+      ],
+      ["left", "right", "right", "right"],
+    ),
+    "",
+    ...wrap(`Mass: 95 in 100 such knives weigh ${range(massText, interval.massInterval, units)}.`),
+    ...balanceLines(measured, units),
+    ...wrap(`Steel: ${inBoth(volumeText, steel.volume, units)}, blade and tang in one piece.`),
+    "",
+    ...causeLines(measured),
+  ];
+}
+
+/** Where the knife balances, from both places that a smith measures from. */
+export function balanceLines({ weight, interval }: Measured, units: FileUnits): string[] {
+  const { balanceFromHeel, balanceFromHandle } = weight.knife;
+  return wrap(
+    `Balance: ${place(balanceFromHeel, "the heel", units)}, ${place(balanceFromHandle, "the handle front", units)}; 95 in 100 between ${range(lengthText, interval.balanceInterval, units)} from the heel.`,
+  );
+}
+
+function place(x: number, from: string, units: FileUnits): string {
+  return `${lengthText(Math.abs(x), units)} ${x < 0 ? "behind" : "ahead of"} ${from}`;
+}
+
+/** The inputs that the mass interval comes from, largest first, in one sentence. */
+export function causeLines({ interval }: Measured): string[] {
+  const shown = interval.contributions.slice(0, MOST_CAUSES);
+  const rest = interval.contributions.slice(MOST_CAUSES).reduce((sum, { share }) => sum + share, 0);
+  if (shown.length === 0) return [];
+  const causes = [
+    ...shown.map(({ input, share }) => `${input} ${percentText(share)}`),
+    ...(rest > 0 ? [`all others ${percentText(rest)}`] : []),
+  ];
+  return wrap(`The band comes from: ${causes.join(", ")}.`, undefined, "  ");
+}

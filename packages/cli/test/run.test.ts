@@ -1,0 +1,78 @@
+import { describe, expect, it } from "vitest";
+import { EXIT } from "../src/exit-code.js";
+import { run } from "../src/run.js";
+import { version } from "../src/version.js";
+import { fakeIo } from "./support/fake-io.js";
+
+async function answer(...argv: readonly string[]) {
+  const io = fakeIo();
+  return { code: await run(argv, io), out: io.out(), err: io.err() };
+}
+
+describe("help and version", () => {
+  it("prints help on standard output and answers 0", async () => {
+    const { code, out, err } = await answer("--help");
+    expect(code).toBe(EXIT.done);
+    expect(err).toBe("");
+    for (const command of ["plan", "weigh", "stock", "pattern", "check"])
+      expect(out).toContain(`  ${command} `);
+  });
+
+  for (const command of ["plan", "weigh", "stock", "pattern", "check"]) {
+    it(`prints help with examples for ${command}, no wider than 80 columns`, async () => {
+      const { code, out } = await answer(command, "--help");
+      expect(code).toBe(EXIT.done);
+      expect(out).toContain("Examples:");
+      for (const option of ["--json", "--out", "--units", "--shop", "--force"]) expect(out).toContain(option);
+      for (const line of out.split("\n")) expect(line.length).toBeLessThanOrEqual(80);
+      expect((await answer("help", command)).out).toBe(out);
+    });
+  }
+
+  it("prints the version of the package", async () => {
+    expect(version()).toMatch(/^\d+\.\d+\.\d+/);
+    expect(await answer("--version")).toEqual({ code: EXIT.done, out: `${version()}\n`, err: "" });
+  });
+});
+
+describe("wrong use: exit 2, talk on standard error, what to do next", () => {
+  const cases: readonly (readonly [string, readonly string[], readonly RegExp[]])[] = [
+    ["no command", [], [/Usage: scantling/]],
+    ["a mistyped command", ["weihg", "a.knife.yaml"], [/unknown command 'weihg'/, /Did you mean weigh\?/]],
+    [
+      "a mistyped option",
+      ["weigh", "a.knife.yaml", "--jsn"],
+      [/--jsn/, /Did you mean --json\?/, /scantling weigh --help/],
+    ],
+    ["no file", ["plan"], [/missing required argument 'FILE'/, /scantling plan --help/]],
+    ["two files", ["weigh", "a", "b"], [/too many arguments/]],
+    ["unknown units", ["weigh", "a", "--units", "cm"], [/cm/, /Allowed choices are in, mm/]],
+    [
+      "a format that comes later",
+      ["pattern", "a", "--format", "pdf"],
+      [/pdf comes later/, /Formats there are: svg/],
+    ],
+    ["a format that is none", ["pattern", "a", "--format", "svgg"], [/Formats there are: svg/]],
+    ["an option without its value", ["weigh", "a", "--shop"], [/--shop/, /argument missing/]],
+  ];
+  for (const [name, argv, says] of cases) {
+    it(name, async () => {
+      const { code, out, err } = await answer(...argv);
+      expect(code).toBe(EXIT.usage);
+      expect(out).toBe("");
+      for (const pattern of says) expect(err.replace(/\s+/g, " ")).toMatch(pattern);
+    });
+  }
+
+  it("answers with a JSON document on standard output under --json", async () => {
+    const { code, out, err } = await answer("weigh", "a.knife.yaml", "--json", "--frce");
+    expect(code).toBe(EXIT.usage);
+    expect(JSON.parse(out)).toMatchObject({
+      schema: "scantling/error/1",
+      exitCode: 2,
+      code: "unknown-option",
+      problems: [],
+    });
+    expect(err).toContain("--force");
+  });
+});

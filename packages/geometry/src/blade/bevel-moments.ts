@@ -1,0 +1,222 @@
+import { integrateAdaptive, type Piece } from "../numeric/adaptive.js";
+import { gaussRule, type GaussRule } from "../numeric/gauss.js";
+import { type EdgeElement, StraightElement } from "./edge-element.js";
+import type { BoundaryPiece } from "./footprint.js";
+import { MOMENTS, type Moments } from "./moments.js";
+import { stationPieces, uprightMap } from "./station-pieces.js";
+import type { Cutout, SteelBody } from "./steel-body.js";
+
+/**
+ * What the bevels take from the slab, as integrals over stations: at each x the section is exact, the zones between
+ * its knots are integrated one by one, and the stations are summed by adaptive quadrature between the places where
+ * anything changes its form.
+ */
+export class BevelMoments {
+  private readonly body: SteelBody;
+  private readonly inner = new Float64Array(4);
+  private x = 0;
+  private half = 0;
+  private share = 1;
+
+  constructor(body: SteelBody) {
+    this.body = body;
+  }
+
+  /** Integrals of what is missing from the slab over the outline (cut-outs not counted). */
+  overOutline(scale: Float64Array, tolerance: number): Moments {
+    const { body } = this;
+    const from = body.input.plunge.at;
+    let value = new Float64Array(MOMENTS);
+    let error = new Float64Array(MOMENTS);
+    for (const interval of body.footprint.intervals) {
+      const x0 = Math.max(from, interval.x0);
+      if (interval.x1 <= x0) continue;
+      const map = uprightMap(interval);
+      const pieces = stationPieces(body, x0, interval.x1);
+      const result = integrateAdaptive(
+        (u, out) => {
+          const x = map.x(u);
+          const stretch = map.slope(u);
+          this.station(x, interval.spans, out);
+          for (let i = 0; i < MOMENTS; i++) out[i] = (out[i] as number) * stretch;
+        },
+        MOMENTS,
+        pieces.map((piece): Piece => ({ from: map.u(piece.from), to: map.u(piece.to) })),
+        { tolerance: scale.map((s) => s * tolerance) },
+      );
+      value = value.map((v, i) => v + (result.value[i] as number));
+      error = error.map((e, i) => e + (result.error[i] as number));
+    }
+    return { value, error };
+  }
+
+  /** Integrals of what is missing from the slab inside a round cut-out. */
+  overDisc({ centre, radius }: Cutout, scale: Float64Array, tolerance: number): Moments {
+    const { body } = this;
+    const from = Math.max(centre.x - radius, body.input.plunge.at);
+    const to = centre.x + radius;
+    const pieces = stationPieces(body, from, to).map(
+      (piece): Piece => ({
+        from: Math.asin(Math.max(-1, (piece.from - centre.x) / radius)),
+        to: Math.asin(Math.min(1, (piece.to - centre.x) / radius)),
+      }),
+    );
+    const result = integrateAdaptive(
+      (angle, out) => {
+        const x = centre.x + radius * Math.sin(angle);
+        const half = radius * Math.cos(angle);
+        this.begin(x);
+        this.span(centre.y - half, centre.y + half);
+        this.collect(out);
+        for (let i = 0; i < MOMENTS; i++) out[i] = (out[i] as number) * half;
+      },
+      MOMENTS,
+      pieces,
+      { tolerance: scale.map((s) => s * tolerance) },
+    );
+    return result;
+  }
+
+  private station(
+    x: number,
+    spans: readonly { readonly lower: BoundaryPiece; readonly upper: BoundaryPiece }[],
+    out: Float64Array,
+  ): void {
+    this.begin(x);
+    for (const span of spans) this.span(span.lower.heightAt(x), span.upper.heightAt(x));
+    this.collect(out);
+  }
+
+  private begin(x: number): void {
+    this.x = x;
+    this.half = this.body.slab.thicknessAt(x) / 2;
+    this.share = this.body.plungeShareAt(x);
+    this.inner.fill(0);
+    this.body.sectionAt(x);
+  }
+
+  private collect(out: Float64Array): void {
+    const x = this.x;
+    const [d0, d1, d2, z2] = this.inner as unknown as [number, number, number, number];
+    out[0] = 2 * d0;
+    out[1] = 2 * x * d0;
+    out[2] = 2 * d1;
+    out[3] = 2 * x * x * d0;
+    out[4] = 2 * d2;
+    out[5] = 2 * z2;
+    out[6] = 2 * x * d1;
+  }
+
+  private span(y0: number, y1: number): void {
+    this.body.edgeRun.walk(this.x, y0, y1, this.stretch);
+  }
+
+  /** One stretch of the station with one nearest element: zone by zone between the knots of the section. */
+  private readonly stretch = (
+    e: number,
+    y0: number,
+    v0: number,
+    foot0: number,
+    y1: number,
+    v1: number,
+    foot1: number,
+  ): void => {
+    const section = this.body.section.half;
+    const element = this.body.edgeRun.elements[e] as EdgeElement;
+    const rising = v1 >= v0;
+    const low = rising ? v0 : v1;
+    const high = rising ? v1 : v0;
+    let i = section.pieceAt(low);
+    let va = low;
+    let ya = rising ? y0 : y1;
+    let foot = rising ? foot0 : foot1;
+    const yEnd = rising ? y1 : y0;
+    const footEnd = rising ? foot1 : foot0;
+    while (true) {
+      const end = section.endOf(i);
+      const last = end >= high;
+      const vb = last ? high : end;
+      if (!this.isWhole(i)) {
+        element.foot = foot;
+        const yb = last ? yEnd : element.heightAtDistance(this.x, vb, ya, va, yEnd, high);
+        const footAtB = last ? footEnd : element.foot;
+        this.zone(element, i, ya, va, foot, yb, vb);
+        ya = yb;
+        va = vb;
+        foot = footAtB;
+      } else if (!last) {
+        element.foot = foot;
+        ya = element.heightAtDistance(this.x, vb, ya, va, yEnd, high);
+        va = vb;
+        foot = element.foot;
+      }
+      if (last) return;
+      i++;
+    }
+  };
+
+  /** Nothing is missing where a piece runs level at the slab's own half-thickness. */
+  private isWhole(piece: number): boolean {
+    const section = this.body.section.half;
+    return !section.isArc(piece) && section.b[piece] === 0 && section.a[piece] === this.half;
+  }
+
+  private zone(
+    element: EdgeElement,
+    piece: number,
+    ya: number,
+    va: number,
+    foot: number,
+    yb: number,
+    vb: number,
+  ): void {
+    const width = Math.abs(yb - ya);
+    if (width === 0) return;
+    const section = this.body.section.half;
+    const rule = zoneRule(element, section.isArc(piece), width, va, vb, foot);
+    const straight = element instanceof StraightElement;
+    const { nodes, weights } = rule;
+    const s = this.half;
+    const inner = this.inner;
+    let hint = foot;
+    for (let k = 0; k < nodes.length; k++) {
+      const u = nodes[k] as number;
+      const y = ya + (yb - ya) * u;
+      let v = va + (vb - va) * u;
+      if (!straight) {
+        const d = element.distance(this.x, y, hint);
+        if (d < Number.POSITIVE_INFINITY) {
+          v = d;
+          hint = element.foot;
+        }
+      }
+      const d = this.share * (s - section.pieceValue(piece, v));
+      const h = s - d;
+      const w = (weights[k] as number) * width;
+      inner[0] = (inner[0] as number) + w * d;
+      inner[1] = (inner[1] as number) + w * d * y;
+      inner[2] = (inner[2] as number) + w * d * y * y;
+      inner[3] = (inner[3] as number) + (w * (s * s * s - h * h * h)) / 3;
+    }
+  }
+}
+
+/**
+ * How many points a zone needs. Straight element and straight face: the integrand is a cubic, two points are exact.
+ * Elsewhere the distance bends over the length to the focal point, and the count grows with the zone's share of it.
+ */
+function zoneRule(
+  element: EdgeElement,
+  arc: boolean,
+  width: number,
+  va: number,
+  vb: number,
+  foot: number,
+): GaussRule {
+  if (element instanceof StraightElement) return gaussRule(arc ? 9 : 2);
+  element.foot = foot;
+  const focal = Math.min(element.focalDistance(va), element.focalDistance(vb));
+  const ratio = width / focal;
+  const points = ratio < 0.02 ? 4 : ratio < 0.1 ? 5 : ratio < 0.3 ? 7 : ratio < 0.8 ? 10 : ratio < 2 ? 14 : 20;
+  return gaussRule(arc ? Math.max(9, points) : points);
+}

@@ -1,0 +1,263 @@
+import { invariant } from "../errors/errors.js";
+import { endTangent, type Segment } from "../plane/segment.js";
+import { splitAtXExtremes } from "../plane/monotone.js";
+import type { Vec2 } from "../plane/vec2.js";
+import { cross, dot } from "../plane/vec2.js";
+import { type EdgeElement, elementOf, type FootFrame, RoundElement, StraightElement } from "./edge-element.js";
+
+/** Turning at a joint below which it is smooth: drawings carry about this much noise, rad. */
+const SMOOTH_JOINT = 1e-9;
+
+/** Where two neighbouring elements meet, and the unit normal there (of the elements' common tangent where it is smooth). */
+export interface Joint {
+  readonly at: Vec2;
+  readonly normal: Vec2;
+  readonly smooth: boolean;
+}
+
+/** A stretch of a station over which the distance to the edge is smooth and monotone. */
+export type StretchVisitor = (
+  element: number,
+  y0: number,
+  v0: number,
+  foot0: number,
+  y1: number,
+  v1: number,
+  foot1: number,
+) => void;
+
+/**
+ * The edge run as a distance field: the run goes on past heel and tip along its end tangents.
+ *
+ * Not re-entrant within one object: the last foot found is kept in fields, because millions are asked for.
+ */
+export class EdgeRun {
+  readonly elements: readonly EdgeElement[];
+  /** Joint i lies between element i and element i + 1. */
+  readonly joints: readonly Joint[];
+  /** Element, parameter and distance of the last nearest point. */
+  element = 0;
+  foot = 0;
+  distance = 0;
+  private readonly frameBuffer: FootFrame = { normalX: 0, normalY: 1 };
+
+  constructor(edge: readonly Segment[]) {
+    const pieces = edge.flatMap((segment) => splitAtXExtremes(segment));
+    const first = pieces[0];
+    const last = pieces[pieces.length - 1];
+    invariant(first !== undefined && last !== undefined, "the edge has at least one segment");
+    const start = tangent(first, "from");
+    const end = tangent(last, "to");
+    const elements: EdgeElement[] = [new StraightElement(first.from, start, Number.NEGATIVE_INFINITY, 0)];
+    const joints: Joint[] = [];
+    const join = (at: Vec2, before: Vec2, after: Vec2): void => {
+      const turn = Math.atan2(cross(before, after), dot(before, after));
+      const sum = { x: before.x + after.x, y: before.y + after.y };
+      const n = Math.hypot(sum.x, sum.y);
+      const normal = n > 0 ? { x: -sum.y / n, y: sum.x / n } : before;
+      if (Math.abs(turn) <= SMOOTH_JOINT) {
+        joints.push({ at, normal, smooth: true });
+        return;
+      }
+      // A corner has a point of its own: from its outer side every nearest point is the corner itself.
+      joints.push({ at, normal: { x: -before.y, y: before.x }, smooth: turn < 0 });
+      elements.push(RoundElement.corner(at));
+      joints.push({ at, normal: { x: -after.y, y: after.x }, smooth: turn < 0 });
+    };
+    join(first.from, start, start);
+    pieces.forEach((piece, i) => {
+      elements.push(elementOf(piece));
+      const next = pieces[i + 1];
+      join(piece.to, tangent(piece, "to"), next === undefined ? end : tangent(next, "from"));
+    });
+    elements.push(new StraightElement(last.to, end, 0, Number.POSITIVE_INFINITY));
+    this.elements = elements;
+    this.joints = joints;
+  }
+
+  /** Distance from (x, y) to the run, mm; sets `element` and `foot`. */
+  nearest(x: number, y: number): number {
+    const elements = this.elements;
+    let best = Number.POSITIVE_INFINITY;
+    for (let i = 0; i < elements.length; i++) {
+      const element = elements[i] as EdgeElement;
+      const d = element.distance(x, y, Number.NaN);
+      // On a tie the earlier one stays, but a plain corner gives way to the curve that ends in it.
+      if (d < best - 1e-13) {
+        best = d;
+        this.element = i;
+        this.foot = element.foot;
+      }
+    }
+    this.distance = best;
+    return best;
+  }
+
+  /** Unit normal at the nearest point of (x, y): the direction in which the distance grows. */
+  normalAt(x: number, y: number): Vec2 {
+    this.nearest(x, y);
+    const element = this.elements[this.element] as EdgeElement;
+    element.foot = this.foot;
+    element.frame(x, y, this.frameBuffer);
+    return { x: this.frameBuffer.normalX, y: this.frameBuffer.normalY };
+  }
+
+  /** Visits the station x from y0 up to y1 in stretches over which one element is nearest and the distance is monotone. */
+  walk(x: number, y0: number, y1: number, visit: StretchVisitor): void {
+    if (!(y1 > y0)) return;
+    const v0 = this.nearest(x, y0);
+    const e0 = this.element;
+    const f0 = this.foot;
+    const v1 = this.nearest(x, y1);
+    this.between(x, y0, v0, e0, f0, y1, v1, this.element, this.foot, visit, 0);
+  }
+
+  private between(
+    x: number,
+    y0: number,
+    v0: number,
+    e0: number,
+    f0: number,
+    y1: number,
+    v1: number,
+    e1: number,
+    f1: number,
+    visit: StretchVisitor,
+    depth: number,
+  ): void {
+    if (!(y1 > y0)) return;
+    if (e0 === e1) {
+      this.within(x, e0, y0, v0, f0, y1, v1, f1, visit);
+      return;
+    }
+    const y = depth < 48 ? this.changeOver(x, y0, e0, y1, e1) : (y0 + y1) / 2;
+    if (!(y > y0 && y < y1) || depth >= 48) {
+      // Nothing is left between the two: the change-over lies at an end.
+      const e = y <= y0 ? e1 : e0;
+      const element = this.elements[e] as EdgeElement;
+      const d0 = element.distance(x, y0, Number.NaN);
+      const g0 = element.foot;
+      const d1 = element.distance(x, y1, Number.NaN);
+      const g1 = element.foot;
+      this.within(x, e, y0, Number.isFinite(d0) ? d0 : v0, g0, y1, Number.isFinite(d1) ? d1 : v1, g1, visit);
+      return;
+    }
+    const v = this.nearest(x, y);
+    const e = this.element;
+    const f = this.foot;
+    if (e !== e0 && e !== e1) {
+      this.between(x, y0, v0, e0, f0, y, v, e, f, visit, depth + 1);
+      this.between(x, y, v, e, f, y1, v1, e1, f1, visit, depth + 1);
+      return;
+    }
+    // At the change-over both are equally near: close each stretch with its own element.
+    this.close(x, e0, y0, v0, f0, y, v, visit, true);
+    this.close(x, e1, y1, v1, f1, y, v, visit, false);
+  }
+
+  private close(
+    x: number,
+    e: number,
+    yEnd: number,
+    vEnd: number,
+    fEnd: number,
+    y: number,
+    v: number,
+    visit: StretchVisitor,
+    upward: boolean,
+  ): void {
+    const element = this.elements[e] as EdgeElement;
+    const own = element.distance(x, y, Number.NaN);
+    const foot = element.foot;
+    const d = Number.isFinite(own) ? own : v;
+    if (upward) this.within(x, e, yEnd, vEnd, fEnd, y, d, foot, visit);
+    else this.within(x, e, y, d, foot, yEnd, vEnd, fEnd, visit);
+  }
+
+  /** One nearest element throughout; what may still be inside is the turning point of a round element. */
+  private within(
+    x: number,
+    e: number,
+    y0: number,
+    v0: number,
+    f0: number,
+    y1: number,
+    v1: number,
+    f1: number,
+    visit: StretchVisitor,
+  ): void {
+    const element = this.elements[e] as EdgeElement;
+    if (element instanceof RoundElement && element.cy > y0 && element.cy < y1) {
+      const v = Math.abs(Math.abs(x - element.cx) - element.radius);
+      visit(e, y0, v0, f0, element.cy, v, 0);
+      visit(e, element.cy, v, 0, y1, v1, f1);
+      return;
+    }
+    if (element.maxCurvature * Math.max(v0, v1) > 0.98 && Math.abs(f1 - f0) > 1e-6) {
+      const y = this.jumpWithin(x, element, y0, f0, y1, f1);
+      if (y !== undefined) {
+        const below = this.nearest(x, y - 1e-12);
+        const footBelow = this.foot;
+        const above = this.nearest(x, y + 1e-12);
+        visit(e, y0, v0, f0, y, below, footBelow);
+        visit(e, y, above, this.foot, y1, v1, f1);
+        return;
+      }
+    }
+    visit(e, y0, v0, f0, y1, v1, f1);
+  }
+
+  /** Finds a ridge inside one curve: the place where its nearest parameter jumps. */
+  private jumpWithin(
+    x: number,
+    element: EdgeElement,
+    y0: number,
+    f0: number,
+    y1: number,
+    f1: number,
+  ): number | undefined {
+    let a = y0;
+    let b = y1;
+    let fa = f0;
+    let fb = f1;
+    for (let pass = 0; pass < 50 && b - a > 1e-13; pass++) {
+      const y = (a + b) / 2;
+      element.distance(x, y, Number.NaN);
+      const f = element.foot;
+      if (Math.abs(f - fa) > Math.abs(fb - f)) {
+        b = y;
+        fb = f;
+      } else {
+        a = y;
+        fa = f;
+      }
+    }
+    return Math.abs(fb - fa) > 1e-5 ? (a + b) / 2 : undefined;
+  }
+
+  /** Where, going up the station, the nearest element stops being e0 on the way to e1. */
+  private changeOver(x: number, y0: number, e0: number, y1: number, e1: number): number {
+    const joint = e1 > e0 ? this.joints[e0] : this.joints[e1];
+    if (joint !== undefined && Math.abs(e1 - e0) === 1 && joint.smooth && joint.normal.x !== 0) {
+      const v = (x - joint.at.x) / joint.normal.x;
+      const y = joint.at.y + v * joint.normal.y;
+      if (v >= 0 && y >= y0 && y <= y1) return y;
+    }
+    let low = y0;
+    let high = y1;
+    for (let pass = 0; pass < 60 && high - low > 1e-13 * Math.max(1, Math.abs(high)); pass++) {
+      const y = (low + high) / 2;
+      this.nearest(x, y);
+      if (this.element === e0) low = y;
+      else if (this.element === e1) high = y;
+      else return y;
+    }
+    return (low + high) / 2;
+  }
+}
+
+function tangent(segment: Segment, end: "from" | "to"): Vec2 {
+  const t = endTangent(segment, end);
+  invariant(t !== undefined, "a segment of the edge has a length");
+  return t;
+}

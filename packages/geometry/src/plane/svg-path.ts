@@ -1,0 +1,148 @@
+import { Bezier } from "bezier-js";
+import svgpath from "svgpath";
+import { GeometryError } from "../errors/errors.js";
+import { cubic, line, type Segment } from "./segment.js";
+import { segmentsFromSvgArc } from "./svg-arc.js";
+import type { Vec2 } from "./vec2.js";
+
+/**
+ * Reads SVG path data as mm with y up, so an arc's sweep flag 1 turns counter-clockwise.
+ *
+ * All commands are known, absolute and relative: M L H V C S Q T A Z. Quadratics are raised to the same cubic; a circular
+ * arc stays an exact arc, an elliptical one becomes cubics within 1e-7 mm. Pieces without length are dropped. One
+ * connected stroke only: a second M must stand where the pen already is.
+ *
+ * @param start - where the pen stands if the data does not begin with M.
+ * @throws {GeometryError} `path-data-unreadable` where it is not path data up to its last character, or a number
+ *   is not finite; `path-data-no-start` without M and start; `path-data-gap` for a second M elsewhere.
+ *
+ * @example
+ * segmentsFromPathData("M0 0 h10 a5 5 0 0 1 5 5"); // a line to (10, 0) and a quarter circle to (15, 5)
+ */
+export function segmentsFromPathData(data: string, start?: Vec2): Segment[] {
+  return readPathData(data, start).segments;
+}
+
+export interface PathData {
+  /** Where the stroke begins: its first M, or the start that was given. */
+  readonly start: Vec2;
+  /** Where the pen stands at the end. */
+  readonly end: Vec2;
+  readonly segments: readonly Segment[];
+}
+
+/** As {@link segmentsFromPathData}, with the points where the stroke begins and ends. */
+export function readPathData(data: string, start?: Vec2): { start: Vec2; end: Vec2; segments: Segment[] } {
+  const pen = new Pen();
+  for (const command of commandsOf(data, start)) pen.draw(command);
+  return { start: pen.start, end: pen.at, segments: pen.segments };
+}
+
+type Command = readonly [string, ...number[]];
+
+/** A second M this near to the pen continues the stroke, mm. */
+const SAME_PLACE = 1e-6;
+
+/** Commands in absolute form, the short forms S and T written out. */
+function commandsOf(data: string, start: Vec2 | undefined): Command[] {
+  const begins = /^\s*[Mm]/.test(data);
+  if (!begins && start === undefined) {
+    throw new GeometryError(
+      "path-data-no-start",
+      "the path data does not begin with M, so nothing says where it starts",
+    );
+  }
+  const text = begins ? data : `M${start?.x ?? 0} ${start?.y ?? 0} ${data}`;
+  const parsed = svgpath(text);
+  // The parser never throws: it keeps what it understood and leaves a word about the rest in `err`.
+  const fault = "err" in parsed ? String(parsed.err) : "";
+  if (fault !== "") throw unreadable(data, fault.replace(/^SvgPath:\s*/, ""));
+  const commands: Command[] = [];
+  parsed
+    .abs()
+    .unshort()
+    .iterate((segment) => {
+      const [name, ...numbers] = segment as unknown as [string, ...number[]];
+      if (!"MLHVCQAZ".includes(name.toUpperCase())) throw unreadable(data, `no such command: ${name}`);
+      if (!numbers.every(Number.isFinite)) throw unreadable(data, `${name} has a number that is not finite`);
+      commands.push([name.toUpperCase(), ...numbers]);
+    });
+  return commands;
+}
+
+const unreadable = (data: string, why: string): GeometryError =>
+  new GeometryError(
+    "path-data-unreadable",
+    `not SVG path data: ${why}, in "${data.length > 60 ? `${data.slice(0, 57)}…` : data}"`,
+  );
+
+class Pen {
+  at: Vec2 = { x: 0, y: 0 };
+  start: Vec2 = { x: 0, y: 0 };
+  readonly segments: Segment[] = [];
+  #moved = false;
+
+  draw([name, ...n]: Command): void {
+    const value = (i: number): number => n[i] as number;
+    const point = (i: number): Vec2 => ({ x: value(i), y: value(i + 1) });
+    if (name === "M") this.#move(point(0));
+    else if (name === "L") this.#line(point(0));
+    else if (name === "H") this.#line({ x: value(0), y: this.at.y });
+    else if (name === "V") this.#line({ x: this.at.x, y: value(0) });
+    else if (name === "C") this.#cubic(point(0), point(2), point(4));
+    else if (name === "Q") this.#quadratic(point(0), point(2));
+    else if (name === "A") this.#arc(n);
+    else this.#line(this.start);
+  }
+
+  #move(to: Vec2): void {
+    const gap = Math.hypot(to.x - this.at.x, to.y - this.at.y);
+    if (this.#moved && gap > SAME_PLACE) {
+      throw new GeometryError(
+        "path-data-gap",
+        `the path data lifts the pen from (${this.at.x}, ${this.at.y}) to (${to.x}, ${to.y}); a run is one connected stroke`,
+      );
+    }
+    if (this.#moved) return;
+    this.#moved = true;
+    this.at = to;
+    this.start = to;
+  }
+
+  #line(to: Vec2): void {
+    if (!same(this.at, to)) this.segments.push(line(this.at, to));
+    this.at = to;
+  }
+
+  #cubic(control1: Vec2, control2: Vec2, to: Vec2): void {
+    if (![control1, control2, to].every((p) => same(p, this.at))) {
+      this.segments.push(cubic(this.at, control1, control2, to));
+    }
+    this.at = to;
+  }
+
+  #quadratic(control: Vec2, to: Vec2): void {
+    const raised = new Bezier([this.at, control, to]).raise().points;
+    this.#cubic(planar(raised[1]), planar(raised[2]), to);
+  }
+
+  #arc(n: readonly number[]): void {
+    const [radiusX = 0, radiusY = 0, degrees = 0, large = 0, sweep = 0, x = 0, y = 0] = n;
+    const to = { x, y };
+    // The format counts this one angle in degrees.
+    const rotation = (degrees / 180) * Math.PI;
+    this.segments.push(
+      ...segmentsFromSvgArc(this.at, to, {
+        radiusX,
+        radiusY,
+        rotation,
+        largeArc: large !== 0,
+        sweep: sweep !== 0,
+      }),
+    );
+    this.at = to;
+  }
+}
+
+const same = (a: Vec2, b: Vec2): boolean => a.x === b.x && a.y === b.y;
+const planar = (p: Vec2 | undefined): Vec2 => ({ x: p?.x ?? Number.NaN, y: p?.y ?? Number.NaN });

@@ -1,0 +1,55 @@
+import { COMPOSITES, OTHER_HANDLE_MATERIALS } from "./materials/composites.js";
+import type { Material } from "./materials/material.js";
+import { METALS } from "./materials/metals.js";
+import { STEELS } from "./materials/steels.js";
+import { WOODS } from "./materials/woods.js";
+import { nearestNames } from "./nearest-name.js";
+
+export type { DensityMark, Material, MaterialKind } from "./materials/material.js";
+
+/** Everything whose density is known by name; each row says where the figure comes from. */
+export const MATERIALS: readonly Material[] = [
+  ...STEELS,
+  ...METALS,
+  ...COMPOSITES,
+  ...WOODS,
+  ...OTHER_HANDLE_MATERIALS,
+];
+
+/** Names are compared without case, spaces, hyphens and full stops: `80 CrV2`, `80crv2` and `80-CRV-2` are one. */
+const plain = (name: string): string => name.toLowerCase().replace(/[\s\-_./]+/g, "");
+
+const BY_NAME = new Map<string, Material>();
+for (const material of MATERIALS)
+  for (const name of [material.name, ...material.aliases]) BY_NAME.set(plain(name), material);
+
+/**
+ * Finds a material by name or alias; case, spaces and hyphens do not matter.
+ *
+ * @returns The row, or `undefined`: then ask {@link suggestMaterials}, or give the density in the file.
+ *
+ * @example
+ * findMaterial("80 crv2")?.density; // 0.00785 g/mm³, marked "from memory"
+ */
+export function findMaterial(name: string): Material | undefined {
+  return BY_NAME.get(plain(name));
+}
+
+/**
+ * Names in the table that a mistyped name may have meant, nearest first.
+ *
+ * @example
+ * suggestMaterials("1048"); // ["1084"]
+ */
+export function suggestMaterials(name: string, most = 3): string[] {
+  const keys = nearestNames(plain(name), [...BY_NAME.keys()], BY_NAME.size);
+  const names = keys.map((key) => BY_NAME.get(key)?.name ?? key);
+  return [...new Set(names)].slice(0, most);
+}
+
+/** Whether two names mean the same steel: equal names, or names of one row of the table. */
+export function isSameMaterial(a: string, b: string): boolean {
+  if (plain(a) === plain(b)) return true;
+  const found = findMaterial(a);
+  return found !== undefined && found === findMaterial(b);
+}

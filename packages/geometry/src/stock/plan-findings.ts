@@ -1,0 +1,70 @@
+import { type Finding, length, share } from "../errors/issue.js";
+import { LIMIT_DEFAULTS } from "./defaults.js";
+import type { PlanReach } from "./plan-reach.js";
+import type { FeasibleStack, StockForging } from "./search.js";
+import type { RackBar, StockLimits } from "./shop.js";
+
+/** Where a limit comes from: the default's own basis, or the shop file where it says something else. */
+const basisOf = (limit: number, fallback: { readonly value: number; readonly basis: string }): string =>
+  limit === fallback.value ? fallback.basis : "the shop's own limit";
+
+/**
+ * What is legal but unwise about a plan: a reach that is only just possible, joints that can be squeezed less than one
+ * would like, a bar whose steel nobody has written down.
+ *
+ * @param squeeze - Share of its height that the stack loses while it is welded and forged, 0–1.
+ */
+export function planFindings(
+  stack: FeasibleStack,
+  bar: RackBar,
+  reach: PlanReach,
+  squeeze: number,
+  limits: StockLimits,
+  forging: StockForging,
+): Finding[] {
+  const findings: Finding[] = [];
+  const path = `rack[${stack.barIndex}]`;
+  const tight =
+    reach.worst !== undefined &&
+    reach.worst.reachableHeight < reach.worst.height * (1 + LIMIT_DEFAULTS.tightHeight.value);
+  if (reach.class === "fullers" || tight) {
+    const worst = reach.worst;
+    findings.push({
+      code: "reach-only-just",
+      path,
+      severity: "warn",
+      text:
+        "{share} of the thinning has to go into height" +
+        (worst ? ": {needed} high is needed, {reachable} is the most to be had" : "") +
+        ". Lay the fullers along the bar, or take a taller or thicker section.",
+      values: {
+        share: share(Math.max(reach.share, reach.wholeShare)),
+        ...(worst ? { needed: length(worst.height), reachable: length(worst.reachableHeight) } : {}),
+      },
+      basis: basisOf(limits.reach.flatDies, LIMIT_DEFAULTS.reachFlatDies),
+    });
+  }
+  if (stack.bars > 1 && squeeze < LIMIT_DEFAULTS.targetWeldReduction.value)
+    findings.push({
+      code: "weld-reduction-low",
+      path,
+      severity: "warn",
+      text: "The joints are squeezed by {squeeze} in all; {least} is the least and {target} is wanted. Keep squeezing at welding heat, or start from more or thicker bars.",
+      values: {
+        squeeze: share(squeeze),
+        least: share(limits.minWeldReduction),
+        target: share(LIMIT_DEFAULTS.targetWeldReduction.value),
+      },
+      basis: LIMIT_DEFAULTS.targetWeldReduction.basis,
+    });
+  if (bar.steel === undefined && forging.steel !== undefined)
+    findings.push({
+      code: "bar-steel-not-stated",
+      path,
+      severity: "note",
+      text: "The shop file does not say what steel this bar is; the knife is of {steel}.",
+      values: { steel: forging.steel },
+      basis: "the knife file",
+    });
+  return findings;
+}

@@ -1,0 +1,207 @@
+import type { ForgingSpec } from "../blade/spec.js";
+import { dressedWidth, type Layers, stackHeight, weldedHeight, weldedWidth } from "./billet.js";
+import type { LedgerBodies } from "./blade-states.js";
+import { LIMIT_DEFAULTS } from "./defaults.js";
+import { roundUpToStep } from "./ledger.js";
+import { isSameMaterial } from "./materials.js";
+import { piecesFromBar } from "./nesting.js";
+import { makeReachStations, type ReachStations, worstShare } from "./reach.js";
+import {
+  makeRefusalTally,
+  REFUSAL_REASONS,
+  type Refusal,
+  type RefusalReason,
+  type Verdict,
+} from "./refusal.js";
+import type { RackBar, ShopSpec } from "./shop.js";
+import { emptyTrace, makeSteelChain, type SteelChain, traceStack } from "./steel-chain.js";
+
+/** Heats, and the knife's steel where bars of other steels are to be left alone. */
+export interface StockForging extends ForgingSpec {
+  readonly steel?: string;
+}
+
+/** A stack that can be made, with the five numbers by which stacks are compared. */
+export interface FeasibleStack {
+  readonly barIndex: number;
+  readonly bars: number;
+  readonly layers: Layers;
+  /** Proposed length: fed on the high side of every loss, long enough to hold, rounded up to the saw's step, mm. */
+  readonly cutLength: number;
+  /** g of bars as cut that do not end in the blade. */
+  readonly waste: number;
+  /** Price of what is sawn off the rack, kerf included; `Infinity` where the bar has no price. */
+  readonly cost: number;
+  readonly joints: number;
+  readonly heats: number;
+  /** Greatest reach share over the whole blade, tang included. */
+  readonly reach: number;
+}
+
+export interface StackSearch {
+  readonly feasible: readonly FeasibleStack[];
+  readonly rejected: readonly Refusal[];
+  readonly considered: number;
+}
+
+/** Width and thickness of a bar; one entered the other way round is the same bar. */
+export function flatSection(bar: RackBar): { readonly width: number; readonly thickness: number } {
+  return { width: Math.max(bar.width, bar.thickness), thickness: Math.min(bar.width, bar.thickness) };
+}
+
+/** How much longer a stack gets while its joints are squeezed. */
+export function weldedStretch(bars: number, reduction: number, spreadShare: number): number {
+  return bars > 1 ? (1 - reduction) ** (spreadShare - 1) : 1;
+}
+
+/** How many pieces of a length the rack holds of a bar: without end where the bar has no length. */
+function piecesInHand(bar: RackBar, piece: number, kerf: number): number {
+  if (bar.length === undefined) return Number.POSITIVE_INFINITY;
+  return (bar.count ?? 1) * piecesFromBar(bar.length, piece, kerf);
+}
+
+const reasonAt = (reason: RefusalReason): number => REFUSAL_REASONS.indexOf(reason);
+
+/**
+ * Tries every bar of the rack as one solid bar and as stacks of two up to the limit, each stack with its layers flat
+ * and on edge in the blade. Nothing is left out and nothing guessed; only what survives becomes an object.
+ */
+export function searchStacks(bodies: LedgerBodies, shop: ShopSpec, forging: StockForging): StackSearch {
+  const nominal = makeSteelChain(bodies, shop.losses, shop.limits, forging, "value");
+  const high = makeSteelChain(bodies, shop.losses, shop.limits, forging, "high");
+  const stations = makeReachStations(bodies.stations);
+  const tally = makeRefusalTally();
+  const feasible: FeasibleStack[] = [];
+  const trace = emptyTrace();
+  const verdict: Verdict = { reason: -1, value: 0, limit: 0 };
+  const finishedMass = bodies.finished * bodies.density;
+  let considered = 0;
+
+  shop.rack.forEach((bar, barIndex) => {
+    const { width, thickness } = flatSection(bar);
+    const wrongSteel =
+      bar.steel !== undefined && forging.steel !== undefined && !isSameMaterial(bar.steel, forging.steel);
+    for (let bars = 1; bars <= shop.limits.maxBars; bars++) {
+      const shortest = wrongSteel ? 0 : traceStack(high, bars, width, thickness, trace).length;
+      const cutLength = roundUpToStep(Math.max(shortest, shop.limits.minBilletLength), shop.cutStep);
+      const section = bars * width * thickness;
+      const waste = section * cutLength * bodies.density - finishedMass;
+      const sawn = section * (cutLength + shop.kerf) * bodies.density;
+      const cost = bar.pricePerKg === undefined ? Number.POSITIVE_INFINITY : (sawn / 1000) * bar.pricePerKg;
+      for (let turned = 0; turned < (bars > 1 ? 2 : 1); turned++) {
+        const layers: Layers = turned === 1 ? "on-edge" : "flat";
+        considered++;
+        verdict.reason = wrongSteel ? reasonAt("wrong-steel") : -1;
+        verdict.value = 0;
+        verdict.limit = 0;
+        const reach = wrongSteel
+          ? 0
+          : judgeSection(nominal, shop, stations, width, thickness, bars, layers, verdict);
+        if (verdict.reason < 0) judgeLength(shop, bar, bars, cutLength, verdict);
+        if (verdict.reason >= 0) {
+          tally.add(verdict, bar, bars, layers);
+          continue;
+        }
+        const heats = forging.heats + (bars > 1 ? forging.weldingHeats : 0);
+        feasible.push({ barIndex, bars, layers, cutLength, waste, cost, joints: bars - 1, heats, reach });
+      }
+    }
+  });
+  return { feasible, rejected: tally.list(), considered };
+}
+
+/** Section of the dressed billet as it lies in the blade: `height` becomes blade height, `thickness` its thickness. */
+export function dressedSection(
+  chain: SteelChain,
+  width: number,
+  thickness: number,
+  bars: number,
+  layers: Layers,
+): { readonly height: number; readonly thickness: number } {
+  const across = dressedWidth(
+    bars,
+    weldedWidth(bars, width, chain.weldReduction, chain.weldSpreadShare),
+    chain.losses.dressing,
+  );
+  const stacked = weldedHeight(
+    bars,
+    stackHeight(bars, thickness, chain.losses.cleaning),
+    chain.weldReduction,
+  );
+  return layers === "flat" ? { height: across, thickness: stacked } : { height: stacked, thickness: across };
+}
+
+function refuse(verdict: Verdict, reason: RefusalReason, value: number, limit: number): void {
+  verdict.reason = reasonAt(reason);
+  verdict.value = value;
+  verdict.limit = limit;
+}
+
+/** Asks what depends on the section alone; returns the reach share of the whole blade. */
+function judgeSection(
+  chain: SteelChain,
+  shop: ShopSpec,
+  stations: ReachStations,
+  width: number,
+  thickness: number,
+  bars: number,
+  layers: Layers,
+  verdict: Verdict,
+): number {
+  const { limits, press } = shop;
+  const stacked = stackHeight(bars, thickness, chain.losses.cleaning);
+  const billet = dressedSection(chain, width, thickness, bars, layers);
+  const needed = stations.greatestThickness;
+  if (press.opening !== undefined && stacked > press.opening) {
+    refuse(verdict, "too-tall-for-press", stacked, press.opening);
+    return 0;
+  }
+  if (billet.height <= 0 || billet.thickness <= 0) {
+    refuse(verdict, "lost-to-scale", 0, 0);
+    return 0;
+  }
+  // Lying flat, the joints can be squeezed only until the stack is as thin as the forged blade at its thickest.
+  const squeeze = 1 - needed / stacked;
+  if (bars > 1 && layers === "flat" && squeeze < limits.minWeldReduction) {
+    refuse(verdict, "weld-reduction-too-small", squeeze, limits.minWeldReduction);
+    return 0;
+  }
+  if (billet.thickness < needed) {
+    refuse(verdict, "too-thin", billet.thickness, needed);
+    return 0;
+  }
+  const reach = worstShare(stations, billet.height, billet.thickness, Number.NEGATIVE_INFINITY);
+  if (reach === Number.POSITIVE_INFINITY) {
+    refuse(verdict, "too-thin", billet.thickness, needed);
+    return reach;
+  }
+  if (reach > limits.reach.fullers) {
+    refuse(verdict, "out-of-reach", reach, limits.reach.fullers);
+    return reach;
+  }
+  // A stack stands on its width while it is squeezed; the billet stands on its height while it is thinned.
+  const standing = Math.max(bars > 1 ? stacked / width : 0, billet.thickness / billet.height);
+  // A section much higher than the blade anywhere has to be driven back on edge over its whole length.
+  const narrowed = 1 - stations.greatestHeight / billet.height > LIMIT_DEFAULTS.freeNarrowing.value;
+  const slenderness = narrowed ? Math.max(standing, billet.height / billet.thickness) : standing;
+  if (slenderness > limits.maxSlenderness) refuse(verdict, "too-slender", slenderness, limits.maxSlenderness);
+  return reach;
+}
+
+/** Asks what depends on the length. */
+function judgeLength(shop: ShopSpec, bar: RackBar, bars: number, cutLength: number, verdict: Verdict): void {
+  const { limits, press } = shop;
+  if (!Number.isFinite(cutLength)) {
+    refuse(verdict, "lost-to-scale", 0, 0);
+    return;
+  }
+  const longest = cutLength * weldedStretch(bars, limits.minWeldReduction, limits.weldSpreadShare);
+  if (press.forgeLength !== undefined && longest > press.forgeLength) {
+    refuse(verdict, "longer-than-forge", longest, press.forgeLength);
+    return;
+  }
+  if (piecesInHand(bar, cutLength, shop.kerf) < bars) {
+    const inHand = (bar.length ?? 0) * (bar.count ?? 1);
+    refuse(verdict, "bar-too-short", bars * cutLength + (bars - 1) * shop.kerf, inHand);
+  }
+}

@@ -1,0 +1,45 @@
+import { MM_PER_INCH } from "./constants.js";
+import { formatMixed } from "./fraction.js";
+import { formatNumber } from "./number-text.js";
+import type { FileUnits } from "./quantity.js";
+
+export interface LengthFormat {
+  /** Step to round to, in the unit shown: 0.01 mm and 1/64 in by default. Steps of 1/2ⁿ in are shown as fractions. */
+  readonly resolution?: number;
+  /** Whether an inch fraction that is not exact says so with a + or − after it; yes by default. */
+  readonly remainder?: boolean;
+}
+
+/** Within this an inch fraction counts as exact, mm: half of what a length in mm is shown to. */
+const EXACT_WITHIN = 0.005;
+
+/**
+ * A length for the reader: `190.5 mm`, or in inches as a fraction, `7 1/2"`. A fraction that the true size is a
+ * little above is marked `+`, a little below `−`.
+ *
+ * @param mm - Length in mm.
+ *
+ * @example
+ * formatLength(200.025, "in"); // '7 7/8"'
+ * formatLength(200.1, "in"); // '7 7/8"+'
+ * formatLength(0.5, "in", { resolution: 0.001 }); // '0.02"'
+ */
+export function formatLength(mm: number, units: FileUnits, format: LengthFormat = {}): string {
+  if (units === "mm") return `${formatNumber(mm, format.resolution ?? 0.01)} mm`;
+  const inches = mm / MM_PER_INCH;
+  const resolution = format.resolution ?? 1 / 64;
+  const denominator = Math.round(1 / resolution);
+  const binary = denominator >= 1 && Math.log2(denominator) % 1 === 0 && 1 / denominator === resolution;
+  if (!binary) return `${formatNumber(inches, resolution)}"`;
+  const count = Math.round(inches * denominator);
+  const rest = mm - (count / denominator) * MM_PER_INCH;
+  const text = `${count < 0 ? "-" : ""}${formatMixed(Math.abs(count), denominator)}"`;
+  if (format.remainder === false || Math.abs(rest) <= EXACT_WITHIN) return text;
+  return `${text}${rest > 0 ? "+" : "−"}`;
+}
+
+/** mm of a length in inches. */
+export const inchesToMm = (inches: number): number => inches * MM_PER_INCH;
+
+/** Inches of a length in mm. */
+export const mmToInches = (mm: number): number => mm / MM_PER_INCH;

@@ -1,0 +1,210 @@
+import convert from "convert-units";
+import { Fraction } from "fraction.js";
+import {
+  FAHRENHEIT_AT_ZERO_CELSIUS,
+  FAHRENHEIT_PER_CELSIUS,
+  GRAMS_PER_OUNCE,
+  GRAMS_PER_POUND,
+  KELVIN_AT_ZERO_CELSIUS,
+  MM_PER_INCH,
+} from "./constants.js";
+import { exactly } from "./fraction.js";
+import { editDistance } from "./nearest.js";
+
+/** Kinds of quantity that a file can hold. Money and counts have no units and are read elsewhere. */
+export type QuantityKind = "length" | "mass" | "angle" | "temperature" | "density" | "share";
+
+/**
+ * A unit of measure. A value becomes mm, g, degrees, °C, g/mm³ or a share as `(value − offset) · factor`; a
+ * difference, such as a tolerance, by the factor alone.
+ */
+export interface Unit {
+  readonly abbreviation: string;
+  readonly singular: string;
+  readonly plural: string;
+  readonly kind: QuantityKind;
+  readonly factor: Fraction;
+  readonly offset: Fraction;
+}
+
+const INCH = exactly(MM_PER_INCH);
+const POUND = exactly(GRAMS_PER_POUND);
+const RANKINE_AT_ZERO_CELSIUS = KELVIN_AT_ZERO_CELSIUS * FAHRENHEIT_PER_CELSIUS;
+
+/** Units whose size is ours: the library's are off in the eighth digit (inch) or the seventh (pound, ounce). */
+const EXACT_FACTORS: Readonly<Record<string, Fraction>> = {
+  in: INCH,
+  ft: INCH.mul(12),
+  yd: INCH.mul(36),
+  mi: INCH.mul(63360),
+  oz: exactly(GRAMS_PER_OUNCE),
+  lb: POUND,
+  F: new Fraction(1).div(exactly(FAHRENHEIT_PER_CELSIUS)),
+  R: new Fraction(1).div(exactly(FAHRENHEIT_PER_CELSIUS)),
+  C: new Fraction(1),
+  K: new Fraction(1),
+};
+
+const OFFSETS: Readonly<Record<string, number>> = {
+  F: FAHRENHEIT_AT_ZERO_CELSIUS,
+  K: KELVIN_AT_ZERO_CELSIUS,
+  R: RANKINE_AT_ZERO_CELSIUS,
+};
+
+/** `t` is a short ton in the library and a tonne to most readers; the survey foot was retired in 2022. */
+const LEFT_OUT = new Set(["t", "mt", "ft-us"]);
+
+const BASES = { length: "mm", mass: "g", angle: "deg", temperature: "C" } as const;
+
+function fromLibrary(kind: keyof typeof BASES): Unit[] {
+  return convert()
+    .list(kind)
+    .filter(({ abbr }) => !LEFT_OUT.has(abbr))
+    .map(({ abbr, singular, plural }) => ({
+      abbreviation: abbr,
+      singular: singular.toLowerCase().replace(/celsius|fahrenheit|kelvin|rankine/u, capital),
+      plural: plural.toLowerCase().replace(/celsius|fahrenheit|kelvin|rankine/u, capital),
+      kind,
+      factor: EXACT_FACTORS[abbr] ?? exactly(convert(1).from(abbr).to(BASES[kind])),
+      offset: exactly(OFFSETS[abbr] ?? 0),
+    }));
+}
+
+function capital(word: string): string {
+  return word.charAt(0).toUpperCase() + word.slice(1);
+}
+
+const SHOP_UNITS: readonly Unit[] = [
+  {
+    abbreviation: "thou",
+    singular: "thousandth of an inch",
+    plural: "thousandths of an inch",
+    kind: "length",
+    factor: INCH.div(1000),
+    offset: new Fraction(0),
+  },
+  {
+    abbreviation: "%",
+    singular: "per cent",
+    plural: "per cent",
+    kind: "share",
+    factor: new Fraction(1, 100),
+    offset: new Fraction(0),
+  },
+];
+
+const SIMPLE_UNITS: readonly Unit[] = [
+  ...fromLibrary("length"),
+  ...fromLibrary("mass"),
+  ...fromLibrary("angle"),
+  ...fromLibrary("temperature"),
+  ...SHOP_UNITS,
+];
+
+/** Spellings of the shop beside abbreviations and names. */
+const ALIASES: Readonly<Record<string, string>> = {
+  '"': "in",
+  "'": "ft",
+  lbs: "lb",
+  ozs: "oz",
+  ins: "in",
+  gm: "g",
+  gms: "g",
+  kilo: "kg",
+  kilos: "kg",
+  "°": "deg",
+  degs: "deg",
+  "°c": "C",
+  "°f": "F",
+  degc: "C",
+  degf: "F",
+  celsius: "C",
+  fahrenheit: "F",
+  kelvin: "K",
+  percent: "%",
+  pct: "%",
+  thous: "thou",
+};
+
+const BY_NAME: ReadonlyMap<string, Unit> = new Map(
+  SIMPLE_UNITS.flatMap((unit) => {
+    const names = [unit.abbreviation, unit.singular, unit.plural];
+    const british = names
+      .filter((name) => name.includes("meter"))
+      .map((name) => name.replace("meter", "metre"));
+    const aliases = Object.entries(ALIASES).filter(([, target]) => target === unit.abbreviation);
+    return [...names, ...british, ...aliases.map(([alias]) => alias)].map(
+      (name) => [name.toLowerCase(), unit] as const,
+    );
+  }),
+);
+
+/**
+ * The unit that goes by this abbreviation, name or mark, in any case; a trailing full stop is ignored.
+ *
+ * @example
+ * findUnit("Inches")?.abbreviation; // "in"
+ * findUnit("lb/in3")?.kind; // "density"
+ */
+export function findUnit(name: string): Unit | undefined {
+  const key = name.trim().toLowerCase().replace(/\.$/u, "");
+  return BY_NAME.get(key) ?? findDensityUnit(key);
+}
+
+/** Mass per cube of a length: `g/cm3`, `lb/in³`, `kg/m^3`, `g/cc`. */
+function findDensityUnit(key: string): Unit | undefined {
+  const match = /^([a-z]+)\s*\/\s*(?:([a-z]+)\s*(?:\^?3|³)|(cc))$/u.exec(key);
+  if (!match) return undefined;
+  const mass = BY_NAME.get(match[1] ?? "");
+  const side = BY_NAME.get(match[3] === "cc" ? "cm" : (match[2] ?? ""));
+  if (mass?.kind !== "mass" || side?.kind !== "length") return undefined;
+  return {
+    abbreviation: `${mass.abbreviation}/${side.abbreviation}³`,
+    singular: `${mass.singular} per cubic ${side.singular}`,
+    plural: `${mass.plural} per cubic ${side.singular}`,
+    kind: "density",
+    factor: mass.factor.div(side.factor.pow(3)),
+    offset: new Fraction(0),
+  };
+}
+
+/**
+ * What a unit measures that is known but has no place in a shop's files, for example "pressure" for `psi`.
+ *
+ * @returns the measure's name, or undefined for a word that is no unit at all.
+ */
+export function measureOfForeignUnit(name: string): string | undefined {
+  const known = convert()
+    .possibilities()
+    .find((unit) => unit === name);
+  return known === undefined ? undefined : convert().describe(known).measure;
+}
+
+/** Abbreviations of a kind, for messages. */
+export function unitNames(kind: QuantityKind): readonly string[] {
+  if (kind === "density") return ["g/cm3", "kg/m3", "lb/in3", "lb/ft3"];
+  return SIMPLE_UNITS.filter((unit) => unit.kind === kind).map((unit) => unit.abbreviation);
+}
+
+/**
+ * The known unit of this kind spelled most like `name`, or undefined where none is near.
+ *
+ * @example
+ * nearestUnit("mmm", "length"); // "mm"
+ */
+export function nearestUnit(name: string, kind: QuantityKind): string | undefined {
+  const key = name.toLowerCase();
+  const spellings: readonly (readonly [string, string])[] =
+    kind === "density"
+      ? unitNames(kind).map((unit) => [unit, unit] as const)
+      : [...BY_NAME]
+          .filter(([, unit]) => unit.kind === kind)
+          .map(([word, unit]) => [word, unit.abbreviation]);
+  let best: { unit: string; distance: number } | undefined;
+  for (const [word, unit] of spellings) {
+    const distance = editDistance(key, word);
+    const allowed = Math.max(1, Math.floor(word.length / 3));
+    if (distance <= allowed && (best === undefined || distance < best.distance)) best = { unit, distance };
+  }
+  return best?.unit;
+}

@@ -1,0 +1,124 @@
+/**
+ * An independent planner for the tests: it tries cut lengths step by step and forges each stack forwards, heat by
+ * heat, until the blade is fed; it compares every pair of plans. Slow, and no formula shared with the planner.
+ */
+import type { LedgerBodies } from "../../src/stock/blade-states.js";
+import type { ShopSpec } from "../../src/stock/shop.js";
+import { forgeForwards } from "./forward.js";
+
+export interface ExhaustivePlan {
+  readonly key: string;
+  readonly cutLength: number;
+  readonly numbers: readonly [waste: number, cost: number, joints: number, heats: number, reach: number];
+  readonly hard: boolean;
+}
+
+function forgedVolume(bodies: LedgerBodies, shop: ShopSpec): number {
+  const { losses } = shop;
+  const treated = bodies.finished + bodies.sharpening + bodies.finishGrinding;
+  const ready =
+    losses.scaleModel === "skin"
+      ? treated + losses.skinHeatTreatment.high * bodies.readySurface
+      : treated / (1 - losses.heatTreatmentScale.high);
+  return (
+    ready +
+    bodies.drilling +
+    bodies.bevelGrinding +
+    bodies.tangGrinding +
+    bodies.faceGrinding +
+    bodies.profileTrimming
+  );
+}
+
+export function planExhaustively(
+  bodies: LedgerBodies,
+  shop: ShopSpec,
+  forging: { readonly heats: number; readonly weldingHeats: number },
+): ExhaustivePlan[] {
+  const { limits, losses, press } = shop;
+  const r = limits.minWeldReduction;
+  const needed = forgedVolume(bodies, shop);
+  const thickest = Math.max(...bodies.stations.map((s) => s.thickness ?? s.area / s.height));
+  const tallest = Math.max(...bodies.stations.filter((s) => s.x >= 0).map((s) => s.height));
+  const all: ExhaustivePlan[] = [];
+  shop.rack.forEach((bar, index) => {
+    for (let bars = 1; bars <= limits.maxBars; bars++)
+      for (const layers of bars === 1 ? ["flat"] : ["flat", "on-edge"]) {
+        const stacked = bars * bar.thickness - (bars - 1) * 2 * losses.cleaningPerFace.value;
+        const thin = bars === 1 ? stacked : stacked * (1 - r);
+        const wide =
+          bars === 1
+            ? bar.width
+            : bar.width / (1 - r) ** limits.weldSpreadShare - 2 * losses.weldDressingPerSide.value;
+        const [w0, t0] = layers === "flat" ? [wide, thin] : [thin, wide];
+        if (press.opening !== undefined && stacked > press.opening) continue;
+        if (w0 <= 0 || t0 <= 0 || t0 < thickest) continue;
+        const reach = Math.max(
+          0,
+          ...bodies.stations.map((s) =>
+            s.height > w0 ? Math.log(s.height / w0) / Math.log(t0 / (s.area / s.height)) : 0,
+          ),
+        );
+        if (reach > limits.reach.fullers) continue;
+        if (t0 / w0 > limits.maxSlenderness || (bars > 1 && stacked / bar.width > limits.maxSlenderness))
+          continue;
+        if (tallest < 0.9 * w0 && w0 / t0 > limits.maxSlenderness) continue;
+        let steps = 1;
+        const feeds = (length: number): boolean =>
+          length >= limits.minBilletLength &&
+          forgeForwards({
+            bars,
+            width: bar.width,
+            thickness: bar.thickness,
+            length,
+            losses,
+            side: "high",
+            ...forging,
+            reduction: r,
+            spread: limits.weldSpreadShare,
+            forgedSurface: bodies.forgedSurface,
+          }).forged >= needed;
+        while (!feeds(steps * shop.cutStep) && steps < 5000) steps++;
+        const cutLength = steps * shop.cutStep;
+        const welded = bars === 1 ? cutLength : cutLength / (1 - r) ** (1 - limits.weldSpreadShare);
+        if (press.forgeLength !== undefined && welded > press.forgeLength) continue;
+        if (bar.length !== undefined) {
+          let pieces = 0;
+          while ((pieces + 1) * cutLength + pieces * shop.kerf <= bar.length) pieces++;
+          if (pieces * (bar.count ?? 1) < bars) continue;
+        }
+        const section = bars * bar.width * bar.thickness;
+        const waste = (section * cutLength - bodies.finished) * bodies.density;
+        const price = bar.pricePerKg ?? Number.POSITIVE_INFINITY;
+        const cost = ((section * (cutLength + shop.kerf) * bodies.density) / 1000) * price;
+        const heats = forging.heats + (bars > 1 ? forging.weldingHeats : 0);
+        all.push({
+          key: `${index}/${bars}/${layers}`,
+          cutLength,
+          numbers: [waste, cost, bars - 1, heats, reach],
+          hard: reach > limits.reach.flatDies,
+        });
+      }
+  });
+  // Sums in another order differ in the last digits.
+  const same = (a: number, b: number): boolean =>
+    a === b || Math.abs(a - b) <= 1e-9 * Math.max(1, Math.abs(a), Math.abs(b));
+  const inOrder = (a: ExhaustivePlan, b: ExhaustivePlan): number => {
+    for (let i = 0; i < 5; i++) {
+      const [x = 0, y = 0] = [a.numbers[i], b.numbers[i]];
+      if (!same(x, y)) return x < y ? -1 : 1;
+    }
+    return 0;
+  };
+  const noBetter = (b: ExhaustivePlan, a: ExhaustivePlan): boolean =>
+    b.numbers.every((number, i) => {
+      const other = a.numbers[i] ?? 0;
+      return same(other, number) || other < number;
+    });
+  return all
+    .filter(
+      (plan, i) =>
+        !all.some((other, j) => j !== i && noBetter(plan, other) && (!noBetter(other, plan) || j < i)),
+    )
+    .sort((a, b) => Number(a.hard) - Number(b.hard) || inOrder(a, b));
+}

@@ -1,0 +1,249 @@
+import { describe, expect, test } from "vitest";
+import { ledgerRow } from "../../src/stock/ledger.js";
+import { planStock } from "../../src/stock/plan.js";
+import type { RackBar } from "../../src/stock/shop.js";
+import { exactly, HARVEST, NO_LIMITS, NO_LOSSES, plainBodies, RACK, shopWith } from "./fixtures.js";
+
+const FORGING = { heats: 9, weldingHeats: 3 };
+
+/**
+ * Invented orders: bar lengths worked by hand from the as-forged volume and 1.2 % a heat, a solid bar needing no
+ * cropping. Volumes cm³, bars mm.
+ */
+describe("hand checks of solid bars", () => {
+  test.each([
+    ["slicer, 1/4 x 1 1/2", 28.9, 10, 38.1, 6.35, 135, 256],
+    ["camp knife, 3/8 x 1 1/2", 68.5, 12, 38.1, 9.525, 218, 622],
+    ["boning knife, 3/16 x 1", 15.3, 7, 25.4, 4.7625, 138, 131],
+    ["nakiri, 1/4 x 1 1/2", 27.6, 9, 38.1, 6.35, 127, 241],
+  ])("%s", (name, forged, heats, width, thickness, length, grams) => {
+    const shop = shopWith({
+      rack: [{ name, width, thickness }],
+      losses: { ...NO_LOSSES, scalePerHeat: exactly(0.012) },
+      limits: { ...NO_LIMITS, maxBars: 1 },
+      cutStep: 0.1,
+    });
+    const [plan] = planStock(plainBodies(forged * 1000), shop, { heats, weldingHeats: 0 }).plans;
+    expect(Math.abs((plan?.cutLength ?? 0) / length - 1)).toBeLessThan(0.02);
+    expect(Math.abs((plan?.mass ?? 0) / grams - 1)).toBeLessThan(0.02);
+  });
+});
+
+describe("the harvest knife", () => {
+  const report = planStock(HARVEST, shopWith({}), FORGING);
+
+  test("a forge-welded stack is proposed before a solid bar that only fullers would spread", () => {
+    const [best] = report.plans;
+    expect(best?.bars).toBeGreaterThan(1);
+    expect(["easy", "flat dies"]).toContain(best?.reach.class);
+    const firstHard = report.plans.findIndex((plan) => plan.reach.class === "fullers");
+    if (firstHard >= 0)
+      expect(report.plans.slice(firstHard).every((plan) => plan.reach.class === "fullers")).toBe(true);
+  });
+
+  test("everything that was tried is accounted for", () => {
+    // 6 bars, each solid, and 11 stacks two ways.
+    expect(report.considered).toBe(RACK.length * 23);
+    const refused = report.rejected.reduce((sum, { count }) => sum + count, 0);
+    expect(report.plans.length + report.superfluous + refused).toBe(report.considered);
+  });
+
+  test("a plan states both lengths, both ledgers and its billet", () => {
+    for (const plan of report.plans) {
+      expect(plan.cutLengthNominal).toBeLessThanOrEqual(plan.cutLength);
+      expect(plan.shortestLength.nominal).toBeLessThanOrEqual(plan.shortestLength.high);
+      expect(plan.mass).toBeCloseTo(ledgerRow(plan.ledger, "bars-as-cut").mass, 9);
+      expect(plan.waste).toBeCloseTo(plan.mass - HARVEST.finished * HARVEST.density, 9);
+      expect(ledgerRow(plan.ledgerHigh, "spare").volume).toBeLessThanOrEqual(
+        ledgerRow(plan.ledger, "spare").volume,
+      );
+      expect(plan.billet.dressedLength).toBeGreaterThan(0);
+      expect(plan.joints).toBe(plan.bars - 1);
+      expect(plan.heats).toBe(plan.bars > 1 ? 12 : 9);
+    }
+  });
+
+  test("each plan says why it stands there and what the next one is better in, with its numbers", () => {
+    report.plans.forEach((plan, i) => {
+      const codes = plan.why.map(({ code }) => code);
+      expect(codes.length).toBeGreaterThan(0);
+      if (i > 0) expect(codes.some((code) => code === "behind" || code === "needs-fullers")).toBe(true);
+      if (i < report.plans.length - 1) expect(codes).toContain("next-is-better-in");
+      for (const { text, values } of plan.why)
+        for (const [, name = ""] of text.matchAll(/\{(\w+)\}/g)) expect(values, text).toHaveProperty(name);
+    });
+  });
+
+  test("reach is shown with one bar fewer and one more: more bars never reach less when flat", () => {
+    for (const { bars, layers, reach } of report.plans) {
+      if (bars > 1) expect(reach.oneFewer).toBeDefined();
+      else expect(reach).not.toHaveProperty("oneFewer");
+      if (layers === "flat" && bars > 1) {
+        expect(reach.oneMore).toBeLessThanOrEqual(reach.wholeShare);
+        expect(reach.oneFewer).toBeGreaterThanOrEqual(reach.wholeShare);
+      }
+    }
+  });
+
+  test("cost is the price of what is sawn off the rack, kerf included", () => {
+    for (const { bars, width, thickness, cutLength, bar, cost } of report.plans) {
+      const kg = (bars * width * thickness * (cutLength + 1.5) * 0.00785) / 1000;
+      expect(cost).toBeCloseTo(kg * (bar.pricePerKg ?? 0), 9);
+    }
+  });
+
+  test("no number is NaN anywhere in the report", () => {
+    expect(JSON.stringify(report, (_, value) => (Number.isNaN(value) ? "NaN" : value))).not.toContain("NaN");
+  });
+});
+
+describe("refusals", () => {
+  const bar: RackBar = { name: "50 x 6", width: 50, thickness: 6 };
+  const tall = plainBodies(60_000, [{ x: 0, height: 80, area: 200, thickness: 3 }]);
+  const refusals = (changes: Parameters<typeof shopWith>[0], bodies = tall, steel?: string) => {
+    const shop = shopWith({ rack: [bar], losses: NO_LOSSES, limits: NO_LIMITS, ...changes });
+    return planStock(bodies, shop, { ...FORGING, ...(steel === undefined ? {} : { steel }) }).rejected;
+  };
+  const count = (list: ReturnType<typeof refusals>, reason: string): number =>
+    list.find((refusal) => refusal.reason === reason)?.count ?? 0;
+
+  test("wrong steel, by name or alias; a bar without a name is not refused", () => {
+    const rack = [bar, { ...bar, steel: "1095" }, { ...bar, steel: "100Cr6" }];
+    expect(count(refusals({ rack }, tall, "52100"), "wrong-steel")).toBe(23);
+    expect(count(refusals({ rack }, tall), "wrong-steel")).toBe(0);
+  });
+
+  test("taller than the press opens: nine and more bars of 6 under 50 mm, either way up", () => {
+    const list = refusals({ press: { opening: 50 } });
+    expect(count(list, "too-tall-for-press")).toBe(8);
+    // The nearest miss is the lowest of them.
+    expect(list.find(({ reason }) => reason === "too-tall-for-press")?.example).toMatchObject({
+      bars: 9,
+      value: { quantity: "length", value: 54 },
+      limit: { quantity: "length", value: 50 },
+    });
+  });
+
+  test("weld reduction: a stack of two that must stay 10 thick can lose 1/6, not 0.3", () => {
+    const thick = plainBodies(60_000, [{ x: 0, height: 40, area: 320, thickness: 10 }]);
+    const list = refusals({ limits: { ...NO_LIMITS, minWeldReduction: 0.3 } }, thick);
+    expect(count(list, "weld-reduction-too-small")).toBe(1);
+    const example = list.find(({ reason }) => reason === "weld-reduction-too-small")?.example;
+    expect(example?.bars).toBe(2);
+    expect(example?.value?.value).toBeCloseTo(1 / 6, 12);
+  });
+
+  test("a solid bar that is thinner than the blade", () => {
+    const thick = plainBodies(60_000, [{ x: 0, height: 40, area: 200, thickness: 6.5 }]);
+    expect(count(refusals({ limits: { ...NO_LIMITS, maxBars: 1 } }, thick), "too-thin")).toBe(1);
+  });
+
+  test("a bar exactly as thick as the blade leaves nothing to spread", () => {
+    const slab = plainBodies(60_000, [{ x: 0, height: 60, area: 360 }]);
+    const list = refusals({ limits: { ...NO_LIMITS, maxBars: 1 } }, slab);
+    expect(count(list, "too-thin")).toBe(1);
+  });
+
+  test("out of reach: 50 x 6 to 80 high at 2.5 mean needs 0.537", () => {
+    const reach = { easy: 0.1, flatDies: 0.2, fullers: 0.5 };
+    const list = refusals({ limits: { ...NO_LIMITS, maxBars: 1, reach } });
+    expect(count(list, "out-of-reach")).toBe(1);
+    expect(list[0]?.example.value?.value).toBeCloseTo(Math.log(80 / 50) / Math.log(6 / 2.5), 12);
+  });
+
+  test("too slender: a stack four times as high as wide, and a bar far wider than the blade", () => {
+    const low = plainBodies(60_000, [{ x: 0, height: 20, area: 60, thickness: 3 }]);
+    const limits = { ...NO_LIMITS, maxSlenderness: 3 };
+    expect(count(refusals({ limits: { ...limits, maxBars: 1 } }, low), "too-slender")).toBe(1);
+    const rack = [{ name: "10 x 8", width: 10, thickness: 8 }];
+    expect(count(refusals({ rack, limits }, low), "too-slender")).toBeGreaterThanOrEqual(8);
+    // A tenth narrower is light work: 50 to 46 passes.
+    const nearly = plainBodies(60_000, [{ x: 0, height: 46, area: 150, thickness: 4 }]);
+    expect(count(refusals({ limits: { ...limits, maxBars: 1 } }, nearly), "too-slender")).toBe(0);
+  });
+
+  test("longer than the forge, and longer than the bars in hand", () => {
+    // 60 000 mm³ from 50 x 6 is 200 mm solid and 100 mm as two.
+    expect(count(refusals({ press: { forgeLength: 150 } }), "longer-than-forge")).toBe(1);
+    const rack = [{ ...bar, length: 190 }];
+    const list = refusals({ rack, limits: { ...NO_LIMITS, maxBars: 1 } });
+    expect(list).toEqual([
+      {
+        reason: "bar-too-short",
+        count: 1,
+        text: expect.any(String),
+        example: {
+          bar: rack[0],
+          bars: 1,
+          layers: "flat",
+          value: { quantity: "length", value: 200 },
+          limit: { quantity: "length", value: 190 },
+        },
+      },
+    ]);
+    expect(count(refusals({ rack: [{ ...bar, length: 200 }] }), "bar-too-short")).toBe(11 * 2);
+    expect(count(refusals({ rack: [{ ...bar, length: 200, count: 12 }] }), "bar-too-short")).toBe(0);
+  });
+
+  test("a stack that is ground or burnt away has no length", () => {
+    const losses = { ...NO_LOSSES, cleaningPerFace: exactly(3.1) };
+    expect(count(refusals({ losses }), "lost-to-scale")).toBeGreaterThan(0);
+    const burning = { ...NO_LOSSES, scaleModel: "skin" as const, skinPerHeat: exactly(0.5) };
+    expect(count(refusals({ losses: burning, limits: { ...NO_LIMITS, maxBars: 1 } }), "lost-to-scale")).toBe(
+      1,
+    );
+  });
+
+  test("an empty rack is an empty report", () => {
+    expect(planStock(tall, shopWith({ rack: [] }), FORGING)).toEqual({
+      plans: [],
+      rejected: [],
+      considered: 0,
+      superfluous: 0,
+    });
+  });
+});
+
+describe("details", () => {
+  test("a billet too short to hold is cut longer, and says so", () => {
+    const shop = shopWith({
+      rack: [{ name: "50 x 10", width: 50, thickness: 10 }],
+      losses: NO_LOSSES,
+      limits: { ...NO_LIMITS, maxBars: 1, minBilletLength: 72 },
+    });
+    const [plan] = planStock(plainBodies(20_000), shop, FORGING).plans;
+    expect(plan?.cutLength).toBe(75);
+    expect(plan?.why.map(({ code }) => code)).toContain("longer-to-hold");
+  });
+
+  test("a bar entered the other way round is the same bar", () => {
+    const plansOf = (width: number, thickness: number) =>
+      planStock(HARVEST, shopWith({ rack: [{ name: "bar", width, thickness }] }), FORGING).plans.map(
+        ({ bars, cutLength, waste }) => ({ bars, cutLength, waste }),
+      );
+    expect(plansOf(8, 40)).toEqual(plansOf(40, 8));
+    expect(plansOf(40, 8).length).toBeGreaterThan(0);
+  });
+
+  test("findings: a reach that is only just possible, joints squeezed less than wanted, steel not written down", () => {
+    const shop = shopWith({ rack: [{ name: "60 x 7", width: 60, thickness: 7 }] });
+    const codes = new Set(
+      planStock(HARVEST, shop, { ...FORGING, steel: "1084" }).plans.flatMap(({ findings }) =>
+        findings.map(({ code }) => code),
+      ),
+    );
+    expect(codes).toEqual(new Set(["reach-only-just", "weld-reduction-low", "bar-steel-not-stated"]));
+  });
+
+  test("the plan says how the pieces come out of the bars in hand", () => {
+    const shop = shopWith({
+      rack: [{ name: "50 x 6", width: 50, thickness: 6, length: 220, count: 3 }],
+      losses: NO_LOSSES,
+      limits: { ...NO_LIMITS, maxBars: 2, minWeldReduction: 0.3 },
+    });
+    const tall = plainBodies(60_000, [{ x: 0, height: 80, area: 200, thickness: 3 }]);
+    const stack = planStock(tall, shop, FORGING).plans.find(({ bars }) => bars === 2);
+    // Two of 100 mm and one cut, one more after the last piece.
+    expect(stack?.cuts).toEqual([{ pieces: 2, remainder: 220 - 2 * 101.5 }]);
+  });
+});

@@ -1,0 +1,108 @@
+import { describe, expect, it } from "vitest";
+import {
+  describeQuantityError,
+  parseQuantity,
+  type QuantityError,
+  type QuantityKind,
+} from "../../src/units/index.js";
+
+function errorOf(text: string | number, kind: QuantityKind): QuantityError {
+  const reading = parseQuantity(text, kind, "mm");
+  if (reading.ok) throw new Error(`read as ${reading.quantity.value}`);
+  return reading.error;
+}
+
+type Row = readonly [text: string | number, kind: QuantityKind, code: QuantityError["code"]];
+
+const ERRORS: readonly Row[] = [
+  ["", "length", "empty"],
+  ["   ", "length", "empty"],
+  [Number.NaN, "length", "not-finite"],
+  [Number.POSITIVE_INFINITY, "length", "not-finite"],
+  ["NaN", "length", "number-unreadable"],
+  ["1".repeat(100), "length", "too-long"],
+  ["6,4 mm", "length", "comma"],
+  ["1,000 mm", "length", "comma"],
+  ["thick", "length", "number-unreadable"],
+  ["mm", "length", "number-unreadable"],
+  ["6.4.1 mm", "length", "number-unreadable"],
+  ["7.5 1/2 in", "length", "number-unreadable"],
+  ["7 1/2 in 3", "length", "unit-missing"],
+  ["6'2", "length", "unit-missing"],
+  ["2 in 6 ft", "length", "parts-out-of-order"],
+  ["6 in 2 in", "length", "parts-out-of-order"],
+  ["15° 10 arcmin", "angle", "parts-out-of-order"],
+  ["3/0 in", "length", "fraction-zero"],
+  ["7 3/0 in", "length", "fraction-zero"],
+  ["7 9/8 in", "length", "fraction-improper"],
+  ["7 1/2", "length", "fraction-without-unit"],
+  ["3/16", "length", "fraction-without-unit"],
+  ["480 g", "length", "unit-wrong-kind"],
+  ["15 deg", "length", "unit-wrong-kind"],
+  ["60 %", "length", "unit-wrong-kind"],
+  ["190 mm", "mass", "unit-wrong-kind"],
+  ["1500 °", "temperature", "unit-wrong-kind"],
+  ["7.8 g", "density", "unit-wrong-kind"],
+  ["5 psi", "length", "unit-wrong-kind"],
+  ["3 in3", "length", "unit-wrong-kind"],
+  ["190 mmm", "length", "unit-unknown"],
+  ["190 furlong", "length", "unit-unknown"],
+  ["7.8 g/inch4", "density", "unit-unknown"],
+  ["6.4 ± mm", "length", "tolerance-unreadable"],
+  ["6.4 ± -0.2 mm", "length", "tolerance-unreadable"],
+  ["6.4 ± 0.2 ± 0.1 mm", "length", "tolerance-unreadable"],
+  ["6.4 +0.3 mm", "length", "tolerance-unreadable"],
+  ["6.4 +0.3/+0.1 mm", "length", "tolerance-unreadable"],
+  ["6.4 +0.3/0.1 mm", "length", "tolerance-unreadable"],
+  ["6.4 - 3 mm", "length", "tolerance-unreadable"],
+  ["6.4 ± 0.2 g", "length", "unit-wrong-kind"],
+  ["820 °C ± 1 %", "temperature", "unit-wrong-kind"],
+  ["6.4 mm $", "length", "number-unreadable"],
+  ["1e3 mm", "length", "unit-unknown"],
+  ['7 7/8"+', "length", "tolerance-unreadable"],
+];
+
+describe("what parseQuantity refuses", () => {
+  it.each(ERRORS)("%s as a %s: %s", (text, kind, code) => {
+    const error = errorOf(text, kind);
+    expect(error).toMatchObject({ code, kind, read: String(text) });
+    expect(describeQuantityError(error)).not.toMatch(/undefined|\[object/u);
+  });
+
+  it("names the nearest unit of the right kind", () => {
+    expect(errorOf("190 mmm", "length").nearest).toBe("mm");
+    expect(errorOf("19 centimters", "length").nearest).toBe("cm");
+    expect(errorOf("480 gr", "mass").nearest).toBe("g");
+    expect(errorOf("17 onces", "mass").nearest).toBe("oz");
+    expect(errorOf("7.8 g/cm", "density").nearest).toBe("g/cm3");
+    expect(errorOf("190 furlong", "length").nearest).toBeUndefined();
+  });
+
+  it("says what was read, what is wrong and what to write", () => {
+    expect(describeQuantityError(errorOf("480 g", "length"))).toBe(
+      '"480 g" is a mass; a length belongs here, for example 190 mm, 7 1/2 in or 3/16"',
+    );
+    expect(describeQuantityError(errorOf("5 psi", "length"))).toMatch(/^"5 psi" is a unit of pressure;/u);
+    expect(describeQuantityError(errorOf("190 mmm", "length"))).toBe(
+      '"mmm" is not a unit of length; did you mean mm?',
+    );
+    expect(describeQuantityError(errorOf("3/16", "length"))).toBe(
+      '"3/16" has no unit in a file in mm; write 3/16 in, or a decimal number of mm',
+    );
+    expect(describeQuantityError(errorOf("6,4 mm", "length"))).toMatch(/point, such as 6\.4/u);
+  });
+
+  it("shows foreign text short and without control characters", () => {
+    const text = describeQuantityError(errorOf(`\u001b[31m${"x".repeat(60)}`, "length"));
+    expect(text).not.toContain("\u001b");
+    expect(text.length).toBeLessThan(120);
+  });
+
+  it("answers hostile text at once", () => {
+    const started = performance.now();
+    for (const text of ["7 ".repeat(40), "-".repeat(80), "1/".repeat(40), " ".repeat(1e6), '"'.repeat(80)]) {
+      expect(parseQuantity(text, "length", "mm").ok).toBe(false);
+    }
+    expect(performance.now() - started).toBeLessThan(500);
+  });
+});

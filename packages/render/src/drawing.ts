@@ -1,0 +1,121 @@
+import { type Path, translateSegment, type Vec2 } from "@scantling/geometry";
+import { cleanText } from "./clean-text.js";
+import type { Role } from "./role.js";
+
+/** Lines and curves of one role. `name` marks a part that can be found again in the written file; unique on a sheet. */
+export interface PathItem {
+  readonly kind: "path";
+  readonly role: Role;
+  readonly paths: readonly Path[];
+  /** Filled with black and not stroked: arrowheads. */
+  readonly filled?: boolean;
+  /** Where in the dash pattern the line begins, mm. */
+  readonly dashStart?: number;
+  readonly name?: string;
+}
+
+export interface CircleItem {
+  readonly kind: "circle";
+  readonly role: Role;
+  readonly centre: Vec2;
+  readonly radius: number;
+  readonly name?: string;
+}
+
+export type TextAnchor = "start" | "middle" | "end";
+
+/** One line of lettering. */
+export interface TextItem {
+  readonly kind: "text";
+  /** Point on the base line, mm. */
+  readonly at: Vec2;
+  readonly anchor: TextAnchor;
+  /** Height of the capital letters, mm, as drafting standards count it. */
+  readonly height: number;
+  /** Turned counter-clockwise about `at`, rad. */
+  readonly rotation: number;
+  readonly text: string;
+}
+
+export interface GroupItem {
+  readonly kind: "group";
+  readonly name?: string;
+  readonly items: readonly DrawingItem[];
+}
+
+export type DrawingItem = PathItem | CircleItem | TextItem | GroupItem;
+
+/**
+ * A sheet as a display list, in mm with y up. Every output format is written from this same list, so what is
+ * measured is what is drawn.
+ */
+export interface Drawing {
+  /** Page size, mm. */
+  readonly width: number;
+  readonly height: number;
+  /** Where the origin of the items falls on the page, mm right of and above its lower left corner. */
+  readonly origin: Vec2;
+  readonly title: string;
+  /** What the sheet shows, in a sentence or two, for those who cannot see it. */
+  readonly description: string;
+  readonly items: readonly DrawingItem[];
+}
+
+/** Straight lines through the points. */
+export function polyline(points: readonly Vec2[], closed = false): Path {
+  const ends = closed ? [...points.slice(1), ...points.slice(0, 1)] : points.slice(1);
+  return {
+    closed,
+    segments: ends.map((to, index) => ({ kind: "line", from: points[index] ?? to, to })),
+  };
+}
+
+/** Straight lines of one role, each given by its two ends. */
+export function strokes(role: Role, lines: readonly (readonly [Vec2, Vec2])[]): PathItem {
+  return { kind: "path", role, paths: lines.map((ends) => polyline(ends)) };
+}
+
+/** A rectangle by two opposite corners. */
+export function rectangle(role: Role, a: Vec2, b: Vec2): PathItem {
+  const corners = [a, { x: b.x, y: a.y }, b, { x: a.x, y: b.y }];
+  return { kind: "path", role, paths: [polyline(corners, true)] };
+}
+
+/** A line of lettering, cleaned of what cannot be printed. */
+export function lettering(
+  text: string,
+  at: Vec2,
+  options: { height: number; anchor?: TextAnchor; rotation?: number },
+): TextItem {
+  return {
+    kind: "text",
+    at,
+    anchor: options.anchor ?? "start",
+    height: options.height,
+    rotation: options.rotation ?? 0,
+    text: cleanText(text),
+  };
+}
+
+/** The same item moved by (dx, dy) mm. */
+export function moveItem(item: DrawingItem, dx: number, dy: number): DrawingItem {
+  switch (item.kind) {
+    case "path":
+      return { ...item, paths: item.paths.map((path) => movePath(path, dx, dy)) };
+    case "circle":
+      return { ...item, centre: { x: item.centre.x + dx, y: item.centre.y + dy } };
+    case "text":
+      return { ...item, at: { x: item.at.x + dx, y: item.at.y + dy } };
+    case "group":
+      return { ...item, items: item.items.map((inner) => moveItem(inner, dx, dy)) };
+  }
+}
+
+function movePath(path: Path, dx: number, dy: number): Path {
+  return { ...path, segments: path.segments.map((segment) => translateSegment(segment, dx, dy)) };
+}
+
+/** Every item that is not a group, in the order in which it is drawn. */
+export function flattenItems(items: readonly DrawingItem[]): Exclude<DrawingItem, GroupItem>[] {
+  return items.flatMap((item) => (item.kind === "group" ? flattenItems(item.items) : [item]));
+}

@@ -1,0 +1,46 @@
+import { cleanText } from "./clean-text.js";
+import { textWidth } from "./text-metrics.js";
+
+const ELLIPSIS = "...";
+
+/**
+ * Breaks a text into lines that fit a width; what does not go into the last line is cut off and marked with dots.
+ *
+ * @param height - height of the capitals, mm.
+ * @param maxWidth - mm.
+ * @returns at least one line; a text with nothing printable in it gives one dash.
+ *
+ * @example
+ * fitText("Tall harvest knife", 2.5, 30, 2); // ["Tall harvest", "knife"]
+ */
+export function fitText(text: string, height: number, maxWidth: number, maxLines: number): string[] {
+  const fits = (line: string): boolean => textWidth(line, height) <= maxWidth;
+  const words = cleanText(text)
+    .split(" ")
+    .filter((word) => word !== "");
+  if (words.length === 0) return ["–"];
+  const lines: string[] = [];
+  let rest = words;
+  while (rest.length > 0) {
+    if (lines.length === maxLines - 1) {
+      lines.push(shorten(rest.join(" "), fits));
+      return lines;
+    }
+    let count = 1;
+    while (count < rest.length && fits(rest.slice(0, count + 1).join(" "))) count++;
+    const line = rest.slice(0, count).join(" ");
+    const whole = shorten(line, fits);
+    lines.push(whole);
+    if (whole !== line) return lines;
+    rest = rest.slice(count);
+  }
+  return lines;
+}
+
+function shorten(line: string, fits: (line: string) => boolean): string {
+  if (fits(line)) return line;
+  const characters = [...line];
+  let count = characters.length;
+  while (count > 0 && !fits(characters.slice(0, count).join("").trimEnd() + ELLIPSIS)) count--;
+  return characters.slice(0, count).join("").trimEnd() + ELLIPSIS;
+}

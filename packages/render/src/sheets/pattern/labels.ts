@@ -1,0 +1,62 @@
+import type { Bounds } from "@scantling/geometry";
+import { type Callout, calloutRow } from "../../callouts.js";
+import { type DrawingItem, lettering } from "../../drawing.js";
+import { caliperText, lengthText } from "../../label-text.js";
+import { SMALL } from "../../lettering-size.js";
+import type { PatternModel } from "../../pattern-model.js";
+import { textWidth } from "../../text-metrics.js";
+import type { Silhouette } from "./silhouette.js";
+import { holeLetter, holeLineTop } from "./view.js";
+
+/** Above the outline, and above everything in the view, the lines to the labels begin to fan out, mm. */
+const ABOVE_OUTLINE = 4;
+const ABOVE_VIEW = 1;
+const CAPTION_GAP = 2;
+/** Labels get at least this much room along x, mm, before they are turned upright. */
+const LEAST_ROOM = 200;
+
+/**
+ * The row above the knife: each station with its thickness, each hole with its letter and diameter.
+ *
+ * @param view - box that holds the knife with its centre lines and marks, mm.
+ */
+export function patternLabels(model: PatternModel, silhouette: Silhouette, view: Bounds): DrawingItem[] {
+  const callouts = [...stationCallouts(model), ...holeCallouts(model, silhouette)];
+  if (callouts.length === 0) return [];
+  const { bounds } = silhouette;
+  const room = Math.max(LEAST_ROOM, 1.15 * (bounds.maxX - bounds.minX));
+  const fan = Math.max(bounds.maxY + ABOVE_OUTLINE, view.maxY + ABOVE_VIEW);
+  const row = calloutRow(callouts, fan, room);
+  return [...row.items, ...caption(model, silhouette, row.top)];
+}
+
+function stationCallouts(model: PatternModel): Callout[] {
+  return model.stations.map((station) => {
+    const thickness = caliperText(station.thickness, model.units);
+    const place = lengthText(station.x, model.units);
+    return {
+      from: { x: station.x, y: station.top },
+      lines: [thickness.main, thickness.other, `at ${place.main}`],
+    };
+  });
+}
+
+function holeCallouts(model: PatternModel, silhouette: Silhouette): Callout[] {
+  return model.holes.map((hole, index) => {
+    const diameter = caliperText(hole.diameter, model.units);
+    return {
+      from: { x: hole.centre.x, y: holeLineTop(hole, silhouette) },
+      lines: [holeLetter(index), `Ø ${diameter.main}`, diameter.other],
+    };
+  });
+}
+
+function caption(model: PatternModel, silhouette: Silhouette, top: number): DrawingItem[] {
+  if (model.stations.length === 0) return [];
+  const text = "Thickness at the spine, at distances from the heel";
+  // Flush with the tip's side, over the stations, but never farther left than the view.
+  const width = textWidth(text, SMALL);
+  const { minX, maxX } = silhouette.bounds;
+  const x = Math.max(minX, Math.min(0, maxX - width));
+  return [lettering(text, { x, y: top + CAPTION_GAP }, { height: SMALL })];
+}

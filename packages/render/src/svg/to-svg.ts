@@ -1,0 +1,143 @@
+import { invariant } from "@scantling/geometry";
+import type { Container } from "@svgdotjs/svg.js";
+import { cleanText } from "../clean-text.js";
+import type { Drawing, DrawingItem, TextItem } from "../drawing.js";
+import { formatCoordinate } from "../number.js";
+import { penOf, type Role } from "../role.js";
+import { FONT_FAMILIES, fontSizeOf } from "../text-metrics.js";
+import { type PagePoint, pathData } from "./path-data.js";
+
+const BLACK = "#000000";
+
+/**
+ * The drawing as an SVG file at true size: one user unit is one mm, `width` and `height` are in mm, and the same
+ * drawing always gives the same bytes.
+ *
+ * The SVG library is loaded on the first call only. In a browser it uses the page's own window; elsewhere a small
+ * document model stands in for it.
+ *
+ * @param drawing - page size and items in mm, y up; this is the only place that turns y over.
+ * @param options.window - a window to build the document in, where neither of the two is wanted.
+ * @throws InternalError when a coordinate is not finite.
+ *
+ * @example
+ * const text = await toSvg(patternSheet(model)); // <svg … width="438mm" height="220mm" viewBox="0 0 438 220" …
+ */
+export async function toSvg(drawing: Drawing, options: { window?: unknown } = {}): Promise<string> {
+  const [{ SVG, withWindow }, host] = await Promise.all([
+    import("@svgdotjs/svg.js"),
+    options.window ?? hostWindow(),
+  ]);
+  invariant(isWindow(host), "the window given has a document");
+  return withWindow(host, () => {
+    const root = SVG();
+    writeRoot(root, drawing);
+    return tidy(root.svg());
+  });
+}
+
+type HostWindow = Parameters<typeof import("@svgdotjs/svg.js").withWindow>[0];
+
+async function hostWindow(): Promise<unknown> {
+  if (isWindow(globalThis)) return globalThis;
+  const { createSVGWindow } = await import("svgdom");
+  return createSVGWindow();
+}
+
+function isWindow(value: unknown): value is HostWindow {
+  return typeof value === "object" && value !== null && "document" in value && Boolean(value.document);
+}
+
+function writeRoot(root: Container, drawing: Drawing): void {
+  const width = formatCoordinate(drawing.width);
+  const height = formatCoordinate(drawing.height);
+  root.attr({
+    "xmlns:xlink": null,
+    width: `${width}mm`,
+    height: `${height}mm`,
+    viewBox: `0 0 ${width} ${height}`,
+    role: "img",
+    "aria-labelledby": "sheet-title sheet-description",
+    "font-family": FONT_FAMILIES,
+    fill: "none",
+    "stroke-linejoin": "round",
+  });
+  root.element("title", { id: "sheet-title" }).words(cleanText(drawing.title));
+  root.element("desc", { id: "sheet-description" }).words(cleanText(drawing.description));
+  root.element("rect", { x: "0", y: "0", width, height, fill: "#ffffff" });
+  const toPage: PagePoint = (point) => ({
+    x: point.x + drawing.origin.x,
+    y: drawing.height - (point.y + drawing.origin.y),
+  });
+  for (const item of drawing.items) writeItem(root, item, toPage);
+}
+
+function writeItem(parent: Container, item: DrawingItem, toPage: PagePoint): void {
+  switch (item.kind) {
+    case "group": {
+      const group = parent.group().attr(named(item.name));
+      for (const inner of item.items) writeItem(group, inner, toPage);
+      return;
+    }
+    case "path": {
+      const d = pathData(item.paths, toPage);
+      if (d === "") return;
+      const look = item.filled ? { fill: BLACK } : strokeOf(item.role, item.dashStart);
+      parent.element("path", { ...named(item.name), d, ...look });
+      return;
+    }
+    case "circle": {
+      const centre = toPage(item.centre);
+      parent.element("circle", {
+        ...named(item.name),
+        cx: formatCoordinate(centre.x),
+        cy: formatCoordinate(centre.y),
+        r: formatCoordinate(item.radius),
+        ...strokeOf(item.role),
+      });
+      return;
+    }
+    case "text":
+      writeText(parent, item, toPage);
+  }
+}
+
+function writeText(parent: Container, item: TextItem, toPage: PagePoint): void {
+  const text = cleanText(item.text);
+  if (text === "") return;
+  const at = toPage(item.at);
+  const x = formatCoordinate(at.x);
+  const y = formatCoordinate(at.y);
+  const turn = formatCoordinate((-item.rotation * 180) / Math.PI);
+  parent
+    .element("text", {
+      x,
+      y,
+      "font-size": formatCoordinate(fontSizeOf(item.height)),
+      ...(item.anchor === "start" ? {} : { "text-anchor": item.anchor }),
+      ...(turn === "0" ? {} : { transform: `rotate(${turn} ${x} ${y})` }),
+      fill: BLACK,
+    })
+    .words(text);
+}
+
+function strokeOf(role: Role, dashStart?: number): Record<string, string> {
+  const pen = penOf(role);
+  return {
+    stroke: BLACK,
+    "stroke-width": formatCoordinate(pen.width),
+    ...(pen.dash.length > 0 ? { "stroke-dasharray": pen.dash.map(formatCoordinate).join(" ") } : {}),
+    ...(pen.dash.length > 0 && dashStart ? { "stroke-dashoffset": formatCoordinate(dashStart) } : {}),
+  };
+}
+
+const named = (name: string | undefined): Record<string, string> => (name === undefined ? {} : { id: name });
+
+// Text and attribute values hold no bare angle brackets, so these patterns meet tags only.
+function tidy(svg: string): string {
+  const body = svg
+    .replace(/ (?:xmlns:svgjs|svgjs:[\w-]+|data-svgjs[\w-]*)="[^"]*"/g, "")
+    .replace(/><\/(?:path|circle|rect)>/g, "/>")
+    .replace(/></g, ">\n<");
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${body}\n`;
+}

@@ -1,0 +1,42 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { fitText } from "../src/fit-text.js";
+import { textWidth } from "../src/text-metrics.js";
+
+describe("fitText", () => {
+  it("breaks between words", () => {
+    expect(fitText("Tall harvest knife", 2.5, 30, 2)).toEqual(["Tall harvest", "knife"]);
+  });
+
+  it("cuts the last line off with dots", () => {
+    const lines = fitText("Tall harvest knife for a market garden by the river", 2.5, 30, 2);
+    expect(lines).toEqual(["Tall harvest", "knife for a ma..."]);
+  });
+
+  it("cuts a word that is longer than a line", () => {
+    const lines = fitText("W".repeat(200), 3.5, 60, 2);
+    expect(lines).toHaveLength(1);
+    expect(lines[0]).toMatch(/^W+\.\.\.$/);
+  });
+
+  it("gives a dash for nothing", () => {
+    expect(fitText(" \u200b\n", 2.5, 30, 1)).toEqual(["–"]);
+  });
+
+  it("never gives a line wider than asked for", () => {
+    const words = fc.string({ unit: "grapheme", maxLength: 80 });
+    fc.assert(
+      fc.property(
+        words,
+        fc.integer({ min: 15, max: 120 }),
+        fc.integer({ min: 1, max: 4 }),
+        (text, width, max) => {
+          const lines = fitText(text, 3.5, width, max);
+          expect(lines.length).toBeLessThanOrEqual(max);
+          for (const line of lines) expect(textWidth(line, 3.5)).toBeLessThanOrEqual(width);
+        },
+      ),
+      { seed: 20261, numRuns: 300 },
+    );
+  });
+});

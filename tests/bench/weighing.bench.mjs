@@ -1,0 +1,124 @@
+// Time of one weighing (volume, mass centre) at equal error, in one process: this kernel on its built files, triangle
+// meshes by manifold-3d, solids by OpenCascade. `npm run bench`.
+//
+// The others get their best case: the points that they are built from are sampled beforehand and not timed, only what
+// the library does with them (building, booleans, drilling, measuring). The kernel is timed from the description.
+import { loadReference } from "./load-reference.js";
+
+const { makeKnife, weighKnife } = await import("@scantling/geometry");
+const {
+  referenceKnives,
+  referenceBody,
+  integrateBody,
+  loadManifold,
+  meshParts,
+  weighMesh,
+  loadOpenCascade,
+  solidParts,
+  weighSolids,
+} = await loadReference();
+
+const SEED = 20_261;
+const ERRORS = [1e-3, 1e-6, 1e-9];
+
+/** Seeded numbers between 0 and 1: mulberry32. */
+function randomFrom(seed) {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let t = Math.imul(state ^ (state >>> 15), state | 1);
+    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
+    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32;
+  };
+}
+
+const median = (values) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
+
+/** Milliseconds of a run: the median of `rounds`, after as many to warm up; results are summed so that none is left out. */
+function time(run, rounds) {
+  let sink = 0;
+  const samples = [];
+  for (let i = -rounds; i < rounds; i++) {
+    const start = performance.now();
+    sink += run(i);
+    const taken = performance.now() - start;
+    if (i >= 0) samples.push(taken);
+  }
+  return { ms: median(samples), sink };
+}
+
+/** The coarsest setting whose error is small enough, or undefined where the library does not get there. */
+function coarsest(settings, weigh, exact, error) {
+  for (const setting of settings) {
+    const parts = weigh.sample(setting);
+    if (Math.abs(weigh.run(parts) / exact - 1) <= error) return { setting, parts };
+  }
+  return undefined;
+}
+
+const [wasm, oc] = await Promise.all([loadManifold(), loadOpenCascade()]);
+const rows = [];
+let checksum = 0;
+
+for (const { name, spec, outline } of referenceKnives()) {
+  const body = referenceBody(spec, outline);
+  const exact = integrateBody(body, 1e-10).volume;
+  const random = randomFrom(SEED);
+  // Every weighing is of a slightly different knife, so that nothing can be remembered from the last one.
+  const knives = Array.from({ length: 200 }, () => {
+    const factor = 1 + (random() - 0.5) * 1e-3;
+    const thickness = spec.blade.thickness.map(({ at, is }) => ({ at, is: is * factor }));
+    return { ...spec, blade: { ...spec.blade, thickness } };
+  });
+  const own = time((i) => weighKnife(makeKnife(knives[(i + 200) % 200])).steel.volume, 100);
+  const made = knives.map((one) => makeKnife(one));
+  const weighing = time((i) => weighKnife(made[(i + 200) % 200]).steel.volume, 100);
+  const ownError = Math.abs(weighKnife(makeKnife(spec)).steel.volume / exact - 1);
+  checksum += own.sink + weighing.sink;
+
+  const mesh = {
+    sample: (fineness) => meshParts(body, fineness),
+    run: (parts) => weighMesh(wasm, parts).volume,
+  };
+  const solids = {
+    sample: (sections) => solidParts(body, sections),
+    run: (parts) => weighSolids(oc, parts).volume,
+  };
+  for (const error of ERRORS) {
+    if (ownError > error) throw new Error(`${name}: the kernel itself is off by ${ownError}`);
+    const row = { name, error, own: own.ms, weighing: weighing.ms, mesh: undefined, solids: undefined };
+    const m = coarsest([6, 9, 12, 18, 24, 36, 48, 72, 96, 144, 192], mesh, exact, error);
+    const s = coarsest([4, 6, 8, 12, 16], solids, exact, error);
+    for (const [key, found, weigh, rounds] of [
+      ["mesh", m, mesh, 7],
+      ["solids", s, solids, 3],
+    ]) {
+      if (!found) continue;
+      const timed = time(() => weigh.run(found.parts), error > 1e-5 ? rounds : 3);
+      checksum += timed.sink;
+      row[key] = timed.ms;
+    }
+    rows.push(row);
+  }
+}
+
+const number = (ms) => (ms < 1 ? `${(ms * 1000).toFixed(0)} µs` : `${ms.toFixed(ms < 100 ? 1 : 0)} ms`);
+const against = (ms, own) => (ms === undefined ? "not reached" : `${number(ms)} (${Math.round(ms / own)}×)`);
+const cells = rows.map(({ name, error, own, weighing, mesh, solids }) => [
+  name,
+  error.toExponential(0),
+  number(own),
+  number(weighing),
+  against(mesh, own),
+  against(solids, own),
+]);
+const head = ["knife", "error", "make and weigh", "weigh alone", "mesh, manifold-3d", "solids, OpenCascade"];
+const widths = head.map((title, i) => Math.max(title.length, ...cells.map((row) => row[i].length)));
+const print = (row) =>
+  console.log(row.map((cell, i) => (i === 0 ? cell.padEnd(widths[i]) : cell.padStart(widths[i]))).join("  "));
+console.log(
+  `seed ${SEED}; warm medians; Node ${process.version}; times in brackets: how many times the kernel's "make and weigh"\n`,
+);
+print(head);
+cells.forEach(print);
+console.log(`\nchecksum ${checksum.toFixed(3)}`);
