@@ -1,75 +1,7 @@
 // Three knives that every outside reference weighs. The outlines are explicit runs, written here both as SVG path
 // data for the kernel and as segments for the references, so that the reading of paths is checked as well.
-import type { KnifeSpec, Outline, RunName, Segment, Vec2 } from "@scantling/geometry";
-
-export interface ReferenceKnife {
-  readonly name: string;
-  readonly spec: KnifeSpec;
-  readonly outline: Outline;
-}
-
-const DEGREE = Math.atan(1) / 45;
-const p = (x: number, y: number): Vec2 => ({ x, y });
-
-function polyline(...points: readonly Vec2[]): Segment[] {
-  return points.slice(1).map((to, i): Segment => ({ kind: "line", from: points[i] ?? to, to }));
-}
-
-function outlineOf(
-  runs: Partial<Record<RunName, readonly Segment[]>>,
-  edgeLength: number,
-  ricasso: number,
-  butt: number,
-): Outline {
-  const full: Record<RunName, readonly Segment[]> = {
-    edge: runs.edge ?? [],
-    front: runs.front ?? [],
-    spine: runs.spine ?? [],
-    tangTop: runs.tangTop ?? [],
-    butt: runs.butt ?? [],
-    tangBottom: runs.tangBottom ?? [],
-    heelFace: runs.heelFace ?? [],
-  };
-  const segments = [
-    full.edge,
-    full.front,
-    full.spine,
-    full.tangTop,
-    full.butt,
-    full.tangBottom,
-    full.heelFace,
-  ].flat();
-  return { runs: full, path: { segments, closed: true }, edgeLength, handleFront: -ricasso, butt, ricasso };
-}
-
-/** The path data of a run, y up, with an arc written by its end, radius and direction. */
-function pathData(segments: readonly Segment[]): string {
-  const first = segments[0];
-  if (!first) throw new Error("a run given as path data has segments");
-  const parts = [`M${first.from.x} ${first.from.y}`];
-  for (const s of segments) {
-    if (s.kind === "line") parts.push(`L${s.to.x} ${s.to.y}`);
-    else if (s.kind === "cubic")
-      parts.push(`C${s.control1.x} ${s.control1.y} ${s.control2.x} ${s.control2.y} ${s.to.x} ${s.to.y}`);
-    else
-      parts.push(
-        `A${s.radius} ${s.radius} 0 ${Math.abs(s.sweep) > Math.PI ? 1 : 0} ${s.sweep > 0 ? 1 : 0} ${s.to.x} ${s.to.y}`,
-      );
-  }
-  return parts.join(" ");
-}
-
-function runsSpec(outline: Outline): {
-  runs: { edge: string } & Partial<Record<Exclude<RunName, "edge">, string>>;
-} {
-  const given: { edge: string } & Partial<Record<Exclude<RunName, "edge">, string>> = {
-    edge: pathData(outline.runs.edge),
-  };
-  for (const name of ["front", "spine", "tangTop", "butt", "tangBottom", "heelFace"] as const) {
-    if (outline.runs[name].length > 0) given[name] = pathData(outline.runs[name]);
-  }
-  return { runs: given };
-}
+import type { Segment } from "@scantling/geometry";
+import { DEGREE, outlineOf, p, polyline, type ReferenceKnife, runsSpec } from "./outlines.js";
 
 /** Square front, edge straight and then lifting along an arc; flat bevel of part height, flank taper, tapered tang with holes. */
 export function squareFront(): ReferenceKnife {

@@ -154,22 +154,27 @@ function groundFace(s: Station, v: number, form: "flat" | "convex"): readonly [n
   return [bulged(s, v, low, high) ?? chord, "bevel"];
 }
 
-/** The circular arc through (0, low) and (bevel, high), bulging outward; undefined where there is none. */
+/**
+ * The circular arc through (0, low) and (bevel, high), bulging outward; undefined where there is none. Close to a tip,
+ * where the bevel is lower than it is thick, the arc asked for would lean out over the edge: there it is the one that
+ * stands upright at the edge.
+ */
 function bulged(s: Station, v: number, low: number, high: number): number | undefined {
   const rise = high - low;
   const run = s.bevel;
-  if (s.crown === "level") {
-    if (rise <= 0) return undefined;
-    // Centre straight below the bevel line, so that the face is level there.
-    const radius = (run * run + rise * rise) / (2 * rise);
-    return high - radius + Math.sqrt(Math.max(0, radius * radius - (run - v) ** 2));
-  }
-  if (s.crown <= 0) return undefined;
+  if (rise <= 0 || (s.crown !== "level" && s.crown <= 0)) return undefined;
   const chord = Math.hypot(run, rise);
-  const radius = (chord * chord) / (8 * s.crown) + s.crown / 2;
-  // Centre on the chord's perpendicular through its middle, on the inner side.
-  const back = radius - s.crown;
-  const cx = run / 2 + (back * rise) / chord;
-  const cz = low + rise / 2 - (back * run) / chord;
-  return cz + Math.sqrt(Math.max(0, radius * radius - (v - cx) ** 2));
+  let centre: { v: number; z: number };
+  if (s.crown === "level") {
+    // Centre straight below the bevel line.
+    centre = { v: run, z: high - chord ** 2 / (2 * rise) };
+  } else {
+    // Centre on the chord's perpendicular through its middle, on the inner side.
+    const back = chord ** 2 / (8 * s.crown) - s.crown / 2;
+    centre = { v: run / 2 + (back * rise) / chord, z: (low + high) / 2 - (back * run) / chord };
+  }
+  // Upright at the edge: centre level with it.
+  if (centre.z > low) centre = { v: chord ** 2 / (2 * run), z: low };
+  const radius = Math.hypot(centre.v, low - centre.z);
+  return centre.z + Math.sqrt(Math.max(0, radius ** 2 - (v - centre.v) ** 2));
 }

@@ -36,7 +36,7 @@ test("there are sources to look at", () => {
 });
 
 describe("import direction", () => {
-  const order = ["errors", "units", "numeric", "plane", "blade", "stock"];
+  const order = ["errors", "units", "numeric", "plane", "materials", "blade", "stock"];
   const folderOf = (path: string): string => path.split("/")[3] ?? "";
 
   test("every folder of geometry has its place in the order", () => {
@@ -146,7 +146,7 @@ describe("house rules", () => {
 
   test("the exact unit constants are written in geometry/src/units and nowhere else", () => {
     const constant =
-      /(?<![\d.])(25\.4|453\.59237|0\.45359237|28\.349523125|28\.3495231?)(?!\d)|Math\.PI\s*\/\s*180\b|180\s*\/\s*Math\.PI\b/;
+      /(?<![\d.])(25\.4|453\.59237|0\.45359237|28\.349523125|28\.3495231?)(?!\d)|Math\.PI\s*\/\s*180\b|180\s*\)?\s*\/\s*Math\.PI\b/;
     const places = placesOf(sources, constant);
     expect(places.filter((place) => !place.startsWith("packages/geometry/src/units/"))).toEqual([]);
     const inUnits = places.join("\n");

@@ -31,8 +31,8 @@ function weighBar({ length, widths: [w1, w2], thicknesses: [t1, t2] }: Bar): num
         { at: { kind: "heel" }, is: t1 },
         { at: { kind: "tip" }, is: t2 },
       ],
-      // The bevels would begin where the bar ends: there are none.
-      plunge: { at: length, length: 0 },
+      // The bevels begin a hair from where the bar ends: there are none to speak of.
+      plunge: { at: length * (1 - 1e-12), length: 0 },
       bevel: { form: "flat", height: w2 / 2, edgeThickness: t2 / 2 },
       edgeAngle: 0.3,
     },

@@ -2,6 +2,7 @@ import { makeKnife, weighKnife } from "@scantling/geometry";
 import { describe, expect, test } from "vitest";
 import { referenceKnives } from "../reference/blades.js";
 import { referenceBody } from "../reference/body.js";
+import { hardKnives } from "../reference/hard-blades.js";
 import { integrateBody } from "../reference/integrate.js";
 
 // The same knives by a second method: a thickness function written apart from the kernel, summed in strips.
@@ -9,7 +10,7 @@ import { integrateBody } from "../reference/integrate.js";
 // what is left between it and the kernel is the kernel's own error, promised to be 1e-9.
 const PROMISED = 1e-9;
 
-describe.each(referenceKnives())("$name", ({ spec, outline }) => {
+describe.each([...referenceKnives(), ...hardKnives()])("$name", ({ spec, outline }) => {
   const knife = makeKnife(spec);
   const { steel } = weighKnife(knife);
   const reference = integrateBody(referenceBody(spec, outline), 1e-10);

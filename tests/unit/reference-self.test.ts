@@ -101,15 +101,15 @@ describe("the brute-force reference", () => {
   });
 
   test("shape-preserving law: three stations by hand", () => {
-    // Steps 1 and 2, slopes 1 and 1/2. Inner slope (5 + 5)/(5/1 + 5/(1/2)) = 2/3; end slope (4·1 − 1/2)/3 = 7/6; so half
-    // way along the first step 1/2 + (7/6 − 2/3)/8 = 0.5625.
+    // Steps 1 and 2, slopes 1 and 1/2. Inner slope: weights 2·2 + 1 and 2 + 2·1, so (5 + 4)/(5/1 + 4/(1/2)) = 9/13. End
+    // slope ((2·1 + 2)·1 − 1·(1/2))/3 = 7/6. Half way along the first step: 1/2 + (7/6 − 9/13)/8.
     const stations = [
       [0, 0],
       [1, 1],
       [3, 2],
     ].map(([mm = 0, is = 0]) => ({ at: { kind: "distance" as const, mm }, is }));
     const law = makeLaw(stations, (s) => (s.at.kind === "distance" ? s.at.mm : 0), true);
-    expect(law.at(0.5)).toBeCloseTo(0.5625, 14);
+    expect(law.at(0.5)).toBeCloseTo(1 / 2 + (7 / 6 - 9 / 13) / 8, 14);
     expect([-1, 0, 1, 3, 9].map(law.at)).toEqual([0, 0, 1, 2, 2]);
   });
 });

@@ -4,7 +4,6 @@ import {
   type Issue,
   type Knife,
   type KnifeWeight,
-  knifeFindings,
   makeKnife,
   SpecError,
   type WeightInterval,
@@ -45,7 +44,7 @@ export function measure(job: Job): Measured {
       knife,
       weight,
       interval,
-      findings: knifeFindings(knife),
+      findings: knife.findings,
       answers: job.knife.order.asks.map((ask) => answerAsk(ask, figures[ask.name])),
     };
   });

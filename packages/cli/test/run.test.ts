@@ -76,3 +76,27 @@ describe("wrong use: exit 2, talk on standard error, what to do next", () => {
     expect(err).toContain("--force");
   });
 });
+
+describe("our own bug: exit 1", () => {
+  const broken = (env: Readonly<Record<string, string>>) => {
+    const io = fakeIo({ files: { "a.knife.yaml": "" }, env });
+    io.disk.readFile = async () => {
+      throw new TypeError("cannot read properties of undefined");
+    };
+    return io;
+  };
+
+  it("says that it is ours and how to report it, without a stack", async () => {
+    const io = broken({});
+    expect(await run(["weigh", "a.knife.yaml"], io)).toBe(EXIT.bug);
+    expect(io.err()).toContain("this is our bug");
+    expect(io.err()).toContain("issue tracker");
+    expect(io.err()).not.toMatch(/\n\s+at /);
+  });
+
+  it("shows the stack under SCANTLING_DEBUG", async () => {
+    const io = broken({ SCANTLING_DEBUG: "1" });
+    expect(await run(["weigh", "a.knife.yaml"], io)).toBe(EXIT.bug);
+    expect(io.err()).toMatch(/\n\s+at /);
+  });
+});

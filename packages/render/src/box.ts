@@ -27,7 +27,7 @@ function boxesOf(item: ReturnType<typeof flattenItems>[number]): Bounds[] {
   }
 }
 
-export function uniteBoxes(boxes: readonly Bounds[]): Bounds | undefined {
+function uniteBoxes(boxes: readonly Bounds[]): Bounds | undefined {
   const first = boxes[0];
   if (first === undefined) return undefined;
   return boxes.reduce(

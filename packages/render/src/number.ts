@@ -1,7 +1,7 @@
 import { invariant } from "@scantling/geometry";
 
 /** Finest step written to a drawing: 10⁻⁵ mm, far below what a printer or a caliper can tell. */
-const DECIMALS = 5;
+export const DECIMALS = 5;
 
 /**
  * A coordinate in mm as text: at most five decimals, no trailing zeros, no exponent, no minus zero.

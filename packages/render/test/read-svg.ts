@@ -47,9 +47,13 @@ function readEntities(text: string): string {
   return text.replace(/&(\w+);/g, (_, name: string) => ENTITIES[name] ?? "");
 }
 
+/** The value of an attribute; nothing where there is none. */
+export const attributeOf = (element: SvgElement | undefined, name: string): string =>
+  element?.attributes[name] ?? "";
+
 /** The element with this id. */
 export function byId(elements: readonly SvgElement[], id: string): SvgElement {
-  const found = elements.filter((element) => element.attributes["id"] === id);
+  const found = elements.filter((element) => attributeOf(element, "id") === id);
   if (found.length !== 1) throw new Error(`${found.length} elements with id ${id}`);
   return found[0] as SvgElement;
 }

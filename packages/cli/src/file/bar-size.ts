@@ -48,7 +48,7 @@ function readBarSize(
   const lent = unit !== undefined && !UNIT_AT_END.test(first) ? `${first} ${unit}` : first;
   const rule = { above: 0, tolerance: false, about: "" };
   const a = readQuantity(lent, "length", units, rule, complain);
-  const b = readQuantity(second, "length", units, rule, complain);
+  const b = a === undefined ? undefined : readQuantity(second, "length", units, rule, complain);
   if (a === undefined || b === undefined) return undefined;
   const thickness = Math.min(a.value, b.value);
   const width = Math.max(a.value, b.value);

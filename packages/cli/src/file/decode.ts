@@ -33,12 +33,12 @@ export function decodeFile(bytes: Uint8Array, fileName: string): string {
   }
 }
 
-/** Longest decodable prefix, by halving: decoding a prefix fails exactly when the bad byte is in it. */
+/** Where the first wrong character begins, by halving: decoding a prefix fails exactly when it holds a wrong byte. */
 function firstBadByte(bytes: Uint8Array): number {
-  const decodes = (end: number): boolean => {
+  const decodes = (end: number, stream = true): boolean => {
     try {
       // `stream` takes a character cut off at the end for unfinished, not for wrong.
-      new TextDecoder("utf-8", { fatal: true }).decode(bytes.subarray(0, end), { stream: true });
+      new TextDecoder("utf-8", { fatal: true }).decode(bytes.subarray(0, end), { stream });
       return true;
     } catch {
       return false;
@@ -51,7 +51,9 @@ function firstBadByte(bytes: Uint8Array): number {
     if (decodes(middle)) good = middle;
     else bad = middle;
   }
-  return Math.min(good, bytes.length - 1);
+  // Back to the beginning of a character of several bytes.
+  while (good > 0 && !decodes(good, false)) good--;
+  return good;
 }
 
 function positionOfByte(bytes: Uint8Array, byte: number): { line: number; column: number } {

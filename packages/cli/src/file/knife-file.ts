@@ -6,6 +6,9 @@ import { knifeSchema } from "./knife-schema.js";
 import { liftTolerances, type SpecTolerance } from "./lift.js";
 import type { Position } from "./problem.js";
 import { positionFinder, readShape } from "./read-shape.js";
+import { remember } from "./remember.js";
+
+const schemaFor = remember((units: FileUnits) => knifeSchema(units));
 
 /** What was ordered, as sheets and `check` need it. */
 export interface Order {
@@ -39,7 +42,7 @@ export interface KnifeFile {
  * @throws {FileError} with every problem found, in the order of the file.
  */
 export function readKnifeFile(text: string, fileName: string): KnifeFile {
-  const { data, tree, units } = readShape(text, fileName, knifeSchema, () => ({
+  const { data, tree, units } = readShape(text, fileName, schemaFor, () => ({
     schema: knifeJsonSchema(),
     other: { schema: shopJsonSchema(), called: "the shop file" },
   }));

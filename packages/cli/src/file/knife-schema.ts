@@ -51,7 +51,7 @@ export function knifeSchema(units: FileUnits) {
           )
           .optional(),
       },
-      { error: "a knife file is a group of keys, beginning with scantling: 1" },
+      { error: "needs to be a group of keys, beginning with scantling: 1" },
     )
     .meta({ title: "Scantling knife file, version 1" });
 

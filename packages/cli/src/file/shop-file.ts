@@ -4,7 +4,10 @@ import { knifeJsonSchema, shopJsonSchema } from "./json-schema.js";
 import { liftTolerances } from "./lift.js";
 import type { Position } from "./problem.js";
 import { positionFinder, readShape } from "./read-shape.js";
+import { remember } from "./remember.js";
 import { shopSchema } from "./shop-schema.js";
+
+const schemaFor = remember((units: FileUnits) => shopSchema(units));
 
 /** What a shop file gives of the shop; geometry's published defaults fill in the rest. mm, g, shares. */
 export interface GivenShop {
@@ -42,7 +45,7 @@ export interface ShopFile {
  * @throws {FileError} with every problem found, in the order of the file.
  */
 export function readShopFile(text: string, fileName: string): ShopFile {
-  const { data, tree, units } = readShape(text, fileName, shopSchema, () => ({
+  const { data, tree, units } = readShape(text, fileName, schemaFor, () => ({
     schema: shopJsonSchema(),
     other: { schema: knifeJsonSchema(), called: "the knife file" },
   }));

@@ -41,7 +41,7 @@ export function shopSchema(units: FileUnits) {
         allowances: allowances(units).optional(),
         tolerances: tolerances().optional(),
       },
-      { error: "a shop file is a group of keys, such as units, rack, losses" },
+      { error: "needs to be a group of keys, such as units, rack, losses" },
     )
     .meta({ title: "Scantling shop file, version 1" });
 

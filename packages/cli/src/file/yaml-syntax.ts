@@ -14,6 +14,8 @@ const IN_PLAIN_WORDS: Partial<Record<YAMLError["code"], string>> = {
 
 /** A syntax error in the words of someone who writes files by hand. */
 export function describeSyntax(error: YAMLError): string {
+  const unclosed = /end with an? (\S)/u.exec(error.message)?.[1];
+  if (unclosed !== undefined) return `a closing ${unclosed} is missing above this line`;
   const plain = IN_PLAIN_WORDS[error.code];
   if (plain !== undefined) return plain;
   // The library's own sentence, without its own position and picture.

@@ -169,7 +169,8 @@ class TreeBuilder {
     const [offset] = node.range;
     const key = this.keys.get(mapKey(path));
     const block = (isMap(node) || isSeq(node)) && node.flow !== true;
-    this.values.set(mapKey(path), block && key !== undefined ? key : this.place(offset));
+    const nothing = isScalar(node) && node.value === null && node.source === "";
+    this.values.set(mapKey(path), key !== undefined && (block || nothing) ? key : this.place(offset));
     const shown = name === "" ? "this" : name;
     if (isAlias(node)) {
       return this.leave(
@@ -217,7 +218,7 @@ class TreeBuilder {
         this.leave("yaml-merge", offset, "<< is not followed; write the keys out", path);
       } else if (UNSAFE_KEYS.has(name)) {
         this.leave("unknown-key", offset, `${shown} is not a key here`, path);
-      } else if (Object.hasOwn(data, name)) {
+      } else if (this.keys.has(mapKey(inner))) {
         const first = this.keys.get(mapKey(inner));
         this.problems.push(
           this.problem(
@@ -229,7 +230,8 @@ class TreeBuilder {
         );
       } else {
         this.keys.set(mapKey(inner), this.place(offset));
-        data[name] = value === null ? this.takeNothing(inner) : this.take(value, inner);
+        const taken = value === null ? this.takeNothing(inner) : this.take(value, inner);
+        if (taken !== undefined) data[name] = taken;
       }
     }
     return data;

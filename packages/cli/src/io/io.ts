@@ -1,6 +1,5 @@
 /** One of the two ways out: standard output carries results, standard error carries talk. */
 export interface OutStream {
-  readonly isTTY: boolean;
   /** Width of the terminal in characters; undefined where there is none. */
   readonly columns: number | undefined;
   write(text: string): void;

@@ -1,7 +1,6 @@
 import { randomUUID } from "node:crypto";
 import { link, mkdir, open, readdir, rename, rmdir, stat, unlink } from "node:fs/promises";
-import type { Readable } from "node:stream";
-import type { WriteStream } from "node:tty";
+import type { Readable, Writable } from "node:stream";
 import type { Disk, Entry, Io, OutStream } from "./io.js";
 import { systemCode } from "./system-code.js";
 
@@ -46,7 +45,8 @@ async function createFile(path: string, bytes: Uint8Array): Promise<void> {
   }
 }
 
-const nodeDisk: Disk = {
+/** The machine's own disk. */
+export const nodeDisk: Disk = {
   readFile,
   entry,
   list: (folder) => readdir(folder),
@@ -58,7 +58,8 @@ const nodeDisk: Disk = {
   removeFolder: rmdir,
 };
 
-async function readStream(stream: Readable, atMost: number): Promise<Uint8Array> {
+/** The first `atMost` bytes of a stream. */
+export async function readStream(stream: Readable, atMost: number): Promise<Uint8Array> {
   const chunks: Uint8Array[] = [];
   let total = 0;
   for await (const chunk of stream) {
@@ -70,14 +71,14 @@ async function readStream(stream: Readable, atMost: number): Promise<Uint8Array>
   return Buffer.concat(chunks).subarray(0, atMost);
 }
 
-function outStream(stream: WriteStream): OutStream {
+/** One of this process's streams, or any other that writes text. */
+export function outStream(stream: Writable & { readonly columns?: number }): OutStream {
   let failed: Error | undefined;
   // A reader that has seen enough (`| head`) closes the pipe; that is not a failure of ours.
   stream.on("error", (error) => {
     if (systemCode(error) !== "EPIPE") failed ??= error;
   });
   return {
-    isTTY: stream.isTTY === true,
     columns: stream.columns,
     write: (text) => void stream.write(text),
     async flush() {

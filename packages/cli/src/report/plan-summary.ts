@@ -71,8 +71,6 @@ function barLines({ bars, measured }: PlanParts, units: FileUnits): string[] {
   if (best === undefined)
     return ["BARS TO CUT: none", ...wrap("No bars can be proposed; see the warnings below.")];
   const others = bars.plans.length - 1;
-  const cost =
-    best.cost === undefined ? "" : `; ${best.cost.toFixed(2)} ${measured.job.shop.currency ?? ""}`.trimEnd();
   return [
     "BARS TO CUT",
     ...wrap(cutText(best, units), undefined, "  "),

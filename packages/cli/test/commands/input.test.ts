@@ -1,22 +1,15 @@
 import { describe, expect, it } from "vitest";
 import { EXIT } from "../../src/exit-code.js";
 import { run } from "../../src/run.js";
+import { answer as answerPlain, flat } from "../support/answer.js";
 import { DEMO_FILES, demoWith, placeOf } from "../support/demo.js";
 import { type FakeIoOptions, fakeIo } from "../support/fake-io.js";
 
 const COMMANDS = ["plan", "weigh", "stock", "pattern", "check"] as const;
 
 async function answer(argv: readonly string[], options: FakeIoOptions) {
-  const io = fakeIo(options);
-  const before = io.disk.paths();
-  const code = await run(argv, io);
-  return {
-    code,
-    out: io.out(),
-    err: io.err().replace(/\s+/g, " "),
-    written: io.disk.paths().filter((path) => !before.includes(path)),
-    io,
-  };
+  const { err, ...rest } = await answerPlain(argv, options);
+  return { ...rest, err: flat(err) };
 }
 
 describe("a file that cannot be read: exit 3, its path, what to do, nothing written", () => {

@@ -10,7 +10,7 @@ function timed<T>(read: () => T): { result: T; ms: number } {
 describe("files that say nothing", () => {
   it.each([
     ["", "1:1 file-empty | the file is empty"],
-    ["  \n\n", "1:1 file-empty | the file has only comments in it"],
+    ["  \n\n", "1:1 file-empty | the file is empty"],
     ["# a comment\n\n# another\n", "1:1 file-empty | the file has only comments in it"],
     ["~\n", "1:1 file-empty | the file has only comments in it"],
     ["---\n", "1:1 file-empty | the file has only comments in it"],
@@ -26,7 +26,7 @@ describe("files that say nothing", () => {
     ['"scantling: 1"', "1:1"],
   ])("%j is no group of keys", (text, place) => {
     expect(inShort(knifeProblems(text))).toEqual([
-      `${place} wrong-type | the file: a knife file is a group of keys, beginning with scantling: 1`,
+      `${place} wrong-type | the file needs to be a group of keys, beginning with scantling: 1`,
     ]);
   });
 });
@@ -38,7 +38,7 @@ describe("broken notation", () => {
       "a bracket left open",
       smallWith({ 5: "  outline: { family: vegetable" }),
       "6:3",
-      /cannot be read as YAML/,
+      /a closing } is missing above this line/,
     ],
     [
       "a quote left open",
@@ -48,7 +48,7 @@ describe("broken notation", () => {
     ],
     ["a colon in a value", smallWith({ 3: "steel: 1084: fresh" }), "3:8", /two keys on one line/],
     ["a key without a colon", smallWith({ 11: "  form" }), "11:3", /a key needs a colon/],
-    ["crooked indentation", smallWith({ 11: "    form: full" }), "12:3", /.+/],
+    ["crooked indentation", smallWith({ 11: "    form: full" }), "12:1", /this line is indented differently/],
     ["a directive", `%YAML 1.1\n---\n${SMALL}`, "1:1", /begin with %/],
     ["two documents", `${SMALL}---\n${SMALL}`, "13:1", /second document/],
   ])("%s", (_, text, place, message) => {
@@ -98,10 +98,10 @@ describe("hostile files", () => {
     expect(knifeProblems(text)[0]?.line).toBeGreaterThan(30);
   });
 
-  it("a million keys are answered in a few seconds", () => {
-    const { result, ms } = timed(() => knifeProblems("k: 1\n".repeat(200_000)));
+  it("a hundred thousand bytes of the same key are answered in a few seconds", () => {
+    const { result, ms } = timed(() => knifeProblems("k: 1\n".repeat(20_000)));
     expect(result.length).toBeGreaterThan(0);
-    expect(ms).toBeLessThan(15_000);
+    expect(ms).toBeLessThan(5000);
   });
 
   it("no object's prototype is touched", () => {

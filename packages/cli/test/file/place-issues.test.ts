@@ -29,7 +29,7 @@ describe("placeIssues", () => {
   });
 
   it.each([
-    ["tang.holes[0].at.x", 14, 26],
+    ["tang.holes[0].at.x", 14, 25],
     ["tang.holes[0].pin", 14, 7],
     ["tang.holes[7].at", 13, 3],
     ["blade.bevel.crown.mm", 8, 10],

@@ -112,7 +112,7 @@ describe("readShopFile", () => {
       "shop.yaml",
     );
     expect(file.positionOf("rack[0]")).toEqual({ line: 3, column: 5 });
-    expect(file.positionOf("rack[1].price")).toEqual({ line: 4, column: 30 });
+    expect(file.positionOf("rack[1].price")).toEqual({ line: 4, column: 31 });
   });
 });
 

@@ -143,7 +143,8 @@ export interface FakeIo extends Io {
 export interface FakeIoOptions {
   readonly files?: Readonly<Record<string, string | Uint8Array>>;
   readonly stdin?: string | Uint8Array;
-  readonly isTTY?: boolean;
+  /** Width of the terminal; none by default. */
+  readonly columns?: number;
   readonly env?: Readonly<Record<string, string>>;
   readonly cwd?: string;
   /** Standard output cannot be written to the end. */
@@ -160,8 +161,7 @@ export function fakeIo(options: FakeIoOptions = {}): FakeIo {
   for (let folder = cwd; !disk.folders.has(folder); folder = dirname(folder)) disk.folders.add(folder);
   const texts = { out: "", err: "" };
   const stream = (key: "out" | "err", fails?: string) => ({
-    isTTY: options.isTTY ?? false,
-    columns: options.isTTY === true ? 80 : undefined,
+    columns: options.columns,
     write: (text: string) => {
       texts[key] += text;
     },

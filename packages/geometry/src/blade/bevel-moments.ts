@@ -1,9 +1,9 @@
 import { integrateAdaptive, type Piece } from "../numeric/adaptive.js";
-import { gaussRule, type GaussRule } from "../numeric/gauss.js";
 import { type EdgeElement, StraightElement } from "./edge-element.js";
 import type { BoundaryPiece } from "./footprint.js";
 import { MOMENTS, type Moments } from "./moments.js";
 import { stationPieces, uprightMap } from "./station-pieces.js";
+import { StationZones, zoneRule } from "./station-zones.js";
 import type { Cutout, SteelBody } from "./steel-body.js";
 
 /**
@@ -13,6 +13,7 @@ import type { Cutout, SteelBody } from "./steel-body.js";
  */
 export class BevelMoments {
   private readonly body: SteelBody;
+  private readonly zones: StationZones;
   private readonly inner = new Float64Array(4);
   private x = 0;
   private half = 0;
@@ -20,6 +21,7 @@ export class BevelMoments {
 
   constructor(body: SteelBody) {
     this.body = body;
+    this.zones = new StationZones(body.edgeRun, body.section.half);
   }
 
   /** Integrals of what is missing from the slab over the outline (cut-outs not counted). */
@@ -77,7 +79,8 @@ export class BevelMoments {
     return result;
   }
 
-  private station(
+  /** Area and its moments that the bevels take at station x, as rates per mm of x. */
+  station(
     x: number,
     spans: readonly { readonly lower: BoundaryPiece; readonly upper: BoundaryPiece }[],
     out: Float64Array,
@@ -108,60 +111,10 @@ export class BevelMoments {
   }
 
   private span(y0: number, y1: number): void {
-    this.body.edgeRun.walk(this.x, y0, y1, this.stretch);
+    this.zones.walk(this.x, y0, y1, this.body.section.half, this.half, this.zone);
   }
 
-  /** One stretch of the station with one nearest element: zone by zone between the knots of the section. */
-  private readonly stretch = (
-    e: number,
-    y0: number,
-    v0: number,
-    foot0: number,
-    y1: number,
-    v1: number,
-    foot1: number,
-  ): void => {
-    const section = this.body.section.half;
-    const element = this.body.edgeRun.elements[e] as EdgeElement;
-    const rising = v1 >= v0;
-    const low = rising ? v0 : v1;
-    const high = rising ? v1 : v0;
-    let i = section.pieceAt(low);
-    let va = low;
-    let ya = rising ? y0 : y1;
-    let foot = rising ? foot0 : foot1;
-    const yEnd = rising ? y1 : y0;
-    const footEnd = rising ? foot1 : foot0;
-    while (true) {
-      const end = section.endOf(i);
-      const last = end >= high;
-      const vb = last ? high : end;
-      if (!this.isWhole(i)) {
-        element.foot = foot;
-        const yb = last ? yEnd : element.heightAtDistance(this.x, vb, ya, va, yEnd, high);
-        const footAtB = last ? footEnd : element.foot;
-        this.zone(element, i, ya, va, foot, yb, vb);
-        ya = yb;
-        va = vb;
-        foot = footAtB;
-      } else if (!last) {
-        element.foot = foot;
-        ya = element.heightAtDistance(this.x, vb, ya, va, yEnd, high);
-        va = vb;
-        foot = element.foot;
-      }
-      if (last) return;
-      i++;
-    }
-  };
-
-  /** Nothing is missing where a piece runs level at the slab's own half-thickness. */
-  private isWhole(piece: number): boolean {
-    const section = this.body.section.half;
-    return !section.isArc(piece) && section.b[piece] === 0 && section.a[piece] === this.half;
-  }
-
-  private zone(
+  private readonly zone = (
     element: EdgeElement,
     piece: number,
     ya: number,
@@ -169,10 +122,12 @@ export class BevelMoments {
     foot: number,
     yb: number,
     vb: number,
-  ): void {
+  ): void => {
     const width = Math.abs(yb - ya);
     if (width === 0) return;
     const section = this.body.section.half;
+    // A quarter circle that stands upright at the edge: nodes in the square root of the height take that out.
+    const upright = section.isArc(piece) && section.k[piece] === 0 && va === 0;
     const rule = zoneRule(element, section.isArc(piece), width, va, vb, foot);
     const straight = element instanceof StraightElement;
     const { nodes, weights } = rule;
@@ -180,7 +135,8 @@ export class BevelMoments {
     const inner = this.inner;
     let hint = foot;
     for (let k = 0; k < nodes.length; k++) {
-      const u = nodes[k] as number;
+      const node = nodes[k] as number;
+      const u = upright ? node * node : node;
       const y = ya + (yb - ya) * u;
       let v = va + (vb - va) * u;
       if (!straight) {
@@ -192,31 +148,11 @@ export class BevelMoments {
       }
       const d = this.share * (s - section.pieceValue(piece, v));
       const h = s - d;
-      const w = (weights[k] as number) * width;
+      const w = (weights[k] as number) * width * (upright ? 2 * node : 1);
       inner[0] = (inner[0] as number) + w * d;
       inner[1] = (inner[1] as number) + w * d * y;
       inner[2] = (inner[2] as number) + w * d * y * y;
       inner[3] = (inner[3] as number) + (w * (s * s * s - h * h * h)) / 3;
     }
-  }
-}
-
-/**
- * How many points a zone needs. Straight element and straight face: the integrand is a cubic, two points are exact.
- * Elsewhere the distance bends over the length to the focal point, and the count grows with the zone's share of it.
- */
-function zoneRule(
-  element: EdgeElement,
-  arc: boolean,
-  width: number,
-  va: number,
-  vb: number,
-  foot: number,
-): GaussRule {
-  if (element instanceof StraightElement) return gaussRule(arc ? 9 : 2);
-  element.foot = foot;
-  const focal = Math.min(element.focalDistance(va), element.focalDistance(vb));
-  const ratio = width / focal;
-  const points = ratio < 0.02 ? 4 : ratio < 0.1 ? 5 : ratio < 0.3 ? 7 : ratio < 0.8 ? 10 : ratio < 2 ? 14 : 20;
-  return gaussRule(arc ? Math.max(9, points) : points);
+  };
 }

@@ -41,36 +41,15 @@ export class EdgeRun {
   distance = 0;
   private readonly frameBuffer: FootFrame = { normalX: 0, normalY: 1 };
 
-  constructor(edge: readonly Segment[]) {
-    const pieces = edge.flatMap((segment) => splitAtXExtremes(segment));
-    const first = pieces[0];
-    const last = pieces[pieces.length - 1];
-    invariant(first !== undefined && last !== undefined, "the edge has at least one segment");
-    const start = tangent(first, "from");
-    const end = tangent(last, "to");
-    const elements: EdgeElement[] = [new StraightElement(first.from, start, Number.NEGATIVE_INFINITY, 0)];
+  /** @param runs - one run, or several that lie apart; each heel to tip with the steel on its left. */
+  constructor(...runs: readonly (readonly Segment[])[]) {
+    const elements: EdgeElement[] = [];
     const joints: Joint[] = [];
-    const join = (at: Vec2, before: Vec2, after: Vec2): void => {
-      const turn = Math.atan2(cross(before, after), dot(before, after));
-      const sum = { x: before.x + after.x, y: before.y + after.y };
-      const n = Math.hypot(sum.x, sum.y);
-      const normal = n > 0 ? { x: -sum.y / n, y: sum.x / n } : before;
-      if (Math.abs(turn) <= SMOOTH_JOINT) {
-        joints.push({ at, normal, smooth: true });
-        return;
-      }
-      // A corner has a point of its own: from its outer side every nearest point is the corner itself.
-      joints.push({ at, normal: { x: -before.y, y: before.x }, smooth: turn < 0 });
-      elements.push(RoundElement.corner(at));
-      joints.push({ at, normal: { x: -after.y, y: after.x }, smooth: turn < 0 });
-    };
-    join(first.from, start, start);
-    pieces.forEach((piece, i) => {
-      elements.push(elementOf(piece));
-      const next = pieces[i + 1];
-      join(piece.to, tangent(piece, "to"), next === undefined ? end : tangent(next, "from"));
-    });
-    elements.push(new StraightElement(last.to, end, 0, Number.POSITIVE_INFINITY));
+    for (const run of runs) {
+      // Between two runs there is no joint to pass: the change from one to the other is found by halving.
+      if (elements.length > 0) joints.push({ at: { x: 0, y: 0 }, normal: { x: 0, y: 1 }, smooth: false });
+      addRun(run, elements, joints);
+    }
     this.elements = elements;
     this.joints = joints;
   }
@@ -254,6 +233,36 @@ export class EdgeRun {
     }
     return (low + high) / 2;
   }
+}
+
+function addRun(run: readonly Segment[], elements: EdgeElement[], joints: Joint[]): void {
+  const pieces = run.flatMap((segment) => splitAtXExtremes(segment));
+  const first = pieces[0];
+  const last = pieces[pieces.length - 1];
+  invariant(first !== undefined && last !== undefined, "a run has at least one segment");
+  const start = tangent(first, "from");
+  const end = tangent(last, "to");
+  const join = (at: Vec2, before: Vec2, after: Vec2): void => {
+    const turn = Math.atan2(cross(before, after), dot(before, after));
+    const middle = { x: before.x + after.x, y: before.y + after.y };
+    const n = Math.hypot(middle.x, middle.y);
+    if (Math.abs(turn) <= SMOOTH_JOINT) {
+      joints.push({ at, normal: { x: -middle.y / n, y: middle.x / n }, smooth: true });
+      return;
+    }
+    // A corner has a point of its own: from its outer side every nearest point is the corner itself.
+    joints.push({ at, normal: { x: -before.y, y: before.x }, smooth: turn < 0 });
+    elements.push(RoundElement.corner(at));
+    joints.push({ at, normal: { x: -after.y, y: after.x }, smooth: turn < 0 });
+  };
+  elements.push(new StraightElement(first.from, start, Number.NEGATIVE_INFINITY, 0));
+  join(first.from, start, start);
+  pieces.forEach((piece, i) => {
+    elements.push(elementOf(piece));
+    const next = pieces[i + 1];
+    join(piece.to, tangent(piece, "to"), next === undefined ? end : tangent(next, "from"));
+  });
+  elements.push(new StraightElement(last.to, end, 0, Number.POSITIVE_INFINITY));
 }
 
 function tangent(segment: Segment, end: "from" | "to"): Vec2 {

@@ -31,8 +31,21 @@ export interface SectionInput {
   readonly sharpening?: number;
 }
 
+/** Whatever can build the section at a station; {@link SectionLaw} for blades. */
+export interface SectionSource {
+  /** The last section built. */
+  readonly half: HalfSection;
+  /** Bevel height at the last station, mm. */
+  readonly bevelHeight: number;
+  at(x: number, spineDistance: number): HalfSection;
+  structureAt(x: number, spineDistance: number, out: number[]): void;
+  readonly breaks: readonly number[];
+  /** Another of the same kind, with a section object of its own. */
+  copy(): SectionSource;
+}
+
 /** Builds sections: half-thickness over distance from the edge, given the station's own numbers. */
-export class SectionLaw {
+export class SectionLaw implements SectionSource {
   readonly input: SectionInput;
   /** The last section built. */
   readonly half = new HalfSection();
@@ -55,6 +68,10 @@ export class SectionLaw {
 
   constructor(input: SectionInput) {
     this.input = input;
+  }
+
+  copy(): SectionLaw {
+    return new SectionLaw(this.input);
   }
 
   /**

@@ -1,6 +1,6 @@
 import type { KnifeLaws } from "./knife-laws.js";
 import type { Outline } from "./outline.js";
-import type { SectionInput } from "./section-law.js";
+import { type SectionInput, SectionLaw } from "./section-law.js";
 import { SlabLaw } from "./slab-law.js";
 import type { AllowanceSpec, FinishSpec, KnifeSpec } from "./spec.js";
 import { SteelBody } from "./steel-body.js";
@@ -74,9 +74,9 @@ export function bodyInState(input: StateInput, state: SizeState): SteelBody {
   const holes = reached("undrilled") ? [] : [...(spec.blade.holes ?? []), ...(spec.tang.holes ?? [])];
   return new SteelBody({
     path: outline.path,
-    edge: outline.runs.edge,
+    edges: [outline.runs.edge],
     slab,
-    section,
+    section: new SectionLaw(section),
     plunge: spec.blade.plunge ?? { at: 0, length: 0 },
     cutouts: holes.map((hole) => ({ centre: hole.at, radius: hole.diameter / 2 })),
   });

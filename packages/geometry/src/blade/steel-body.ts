@@ -4,7 +4,7 @@ import type { Vec2 } from "../plane/vec2.js";
 import { EdgeRun } from "./edge-run.js";
 import { Footprint } from "./footprint.js";
 import type { HalfSection } from "./half-section.js";
-import { SectionLaw, type SectionInput } from "./section-law.js";
+import type { SectionSource } from "./section-law.js";
 import type { SlabLaw } from "./slab-law.js";
 
 /** A round cut-out through the flats. */
@@ -14,11 +14,12 @@ export interface Cutout {
 }
 
 export interface SteelBodyInput {
-  /** Closed outline, counter-clockwise, and the edge run within it, heel to tip. */
+  /** Closed outline, counter-clockwise. */
   readonly path: Path;
-  readonly edge: readonly Segment[];
+  /** The runs from which the sections are measured; of a blade its edge, heel to tip. */
+  readonly edges: readonly (readonly Segment[])[];
   readonly slab: SlabLaw;
-  readonly section: SectionInput;
+  readonly section: SectionSource;
   /** Where the bevels begin (mm from the heel) and over which length they ease in. */
   readonly plunge: { readonly at: number; readonly length: number };
   readonly cutouts: readonly Cutout[];
@@ -32,14 +33,14 @@ export class SteelBody {
   readonly input: SteelBodyInput;
   readonly footprint: Footprint;
   readonly edgeRun: EdgeRun;
-  readonly section: SectionLaw;
+  readonly section: SectionSource;
   readonly slab: SlabLaw;
 
   constructor(input: SteelBodyInput) {
     this.input = input;
     this.footprint = new Footprint(input.path);
-    this.edgeRun = new EdgeRun(input.edge);
-    this.section = new SectionLaw(input.section);
+    this.edgeRun = new EdgeRun(...input.edges);
+    this.section = input.section;
     this.slab = input.slab;
   }
 

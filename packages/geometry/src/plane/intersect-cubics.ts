@@ -5,8 +5,8 @@ import { type Cubic, derivativeAt, pointAt } from "./segment.js";
 import { splitSegment } from "./split.js";
 import { distance, type Vec2 } from "./vec2.js";
 
-/** Pieces smaller than this are contacts to be refined, mm. */
-const SMALLEST_PIECE = 1e-7;
+/** Pieces smaller than this are contacts to be refined, mm. Along a touch a great many stay, so not smaller yet. */
+const SMALLEST_PIECE = 1e-5;
 /** More pairs than this are looked at only where two curves all but coincide. */
 const MOST_PAIRS = 40_000;
 

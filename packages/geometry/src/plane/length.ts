@@ -5,7 +5,7 @@ import type { Cubic, Segment } from "./segment.js";
 import { splitSegment } from "./split.js";
 import { distance } from "./vec2.js";
 
-/** Relative change on halving at which the length of a cubic is taken as found. */
+/** Change on halving, as a share of the whole cubic, at which the length of a piece is taken as found. */
 const AGREEMENT = 1e-13;
 const MOST_HALVINGS = 40;
 
@@ -35,11 +35,13 @@ export const pathLength = (path: Path): number =>
   path.segments.reduce((sum, segment) => sum + segmentLength(segment), 0);
 
 function cubicLength(segment: Cubic): number {
+  // Of the whole: a tiny piece beside a cusp is all rounding and would never agree with itself.
+  const enough = AGREEMENT * handlesLength(segment);
   const cuts = [0, ...slowestParameters(segment), 1];
   let total = 0;
   for (let i = 0; i + 1 < cuts.length; i++) {
     const piece = splitSegment(segment, cuts[i] as number, cuts[i + 1] as number) as Cubic;
-    total += halvedLength(piece, gaussLength(piece), MOST_HALVINGS);
+    total += halvedLength(piece, gaussLength(piece), enough, MOST_HALVINGS);
   }
   return total;
 }
@@ -63,11 +65,15 @@ const values = (segment: Cubic, axis: "x" | "y"): number[] => [
 const gaussLength = ({ from, control1, control2, to }: Cubic): number =>
   new Bezier(from.x, from.y, control1.x, control1.y, control2.x, control2.y, to.x, to.y).length();
 
-function halvedLength(piece: Cubic, whole: number, halvings: number): number {
+/** Length of the control polygon: the curve is no longer than this. */
+const handlesLength = ({ from, control1, control2, to }: Cubic): number =>
+  distance(from, control1) + distance(control1, control2) + distance(control2, to);
+
+function halvedLength(piece: Cubic, whole: number, enough: number, halvings: number): number {
   const left = splitSegment(piece, 0, 0.5) as Cubic;
   const right = splitSegment(piece, 0.5, 1) as Cubic;
   const a = gaussLength(left);
   const b = gaussLength(right);
-  if (halvings === 0 || Math.abs(a + b - whole) <= AGREEMENT * whole || !(whole > 0)) return a + b;
-  return halvedLength(left, a, halvings - 1) + halvedLength(right, b, halvings - 1);
+  if (halvings === 0 || Math.abs(a + b - whole) <= Math.max(enough, 1e-15 * whole)) return a + b;
+  return halvedLength(left, a, enough, halvings - 1) + halvedLength(right, b, enough, halvings - 1);
 }

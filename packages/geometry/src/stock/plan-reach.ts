@@ -62,7 +62,7 @@ export function planReach(
         };
   return {
     share: worstShare(stations, billet.height, billet.thickness, 0),
-    wholeShare: stack.reach,
+    wholeShare: worstShare(stations, billet.height, billet.thickness, Number.NEGATIVE_INFINITY),
     class: classifyReach(stack.reach, limits),
     w0: billet.height,
     t0: billet.thickness,

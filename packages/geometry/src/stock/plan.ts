@@ -141,7 +141,7 @@ function makePlan(
     shortestLength: shortest,
     volume,
     mass: volume * bodies.density,
-    waste: stack.waste,
+    waste: (volume - bodies.finished) * bodies.density,
     joints: stack.joints,
     heats: stack.heats,
     ...(Number.isFinite(stack.cost) ? { cost: stack.cost } : {}),

@@ -3,7 +3,7 @@ import { dressedWidth, type Layers, stackHeight, weldedHeight, weldedWidth } fro
 import type { LedgerBodies } from "./blade-states.js";
 import { LIMIT_DEFAULTS } from "./defaults.js";
 import { roundUpToStep } from "./ledger.js";
-import { isSameMaterial } from "./materials.js";
+import { isSameMaterial } from "../materials/materials.js";
 import { piecesFromBar } from "./nesting.js";
 import { makeReachStations, type ReachStations, worstShare } from "./reach.js";
 import {
@@ -28,7 +28,7 @@ export interface FeasibleStack {
   readonly layers: Layers;
   /** Proposed length: fed on the high side of every loss, long enough to hold, rounded up to the saw's step, mm. */
   readonly cutLength: number;
-  /** g of bars as cut that do not end in the blade. */
+  /** g of bars as cut that do not end in the blade, to the microgram. */
   readonly waste: number;
   /** Price of what is sawn off the rack, kerf included; `Infinity` where the bar has no price. */
   readonly cost: number;
@@ -59,6 +59,9 @@ function piecesInHand(bar: RackBar, piece: number, kerf: number): number {
   if (bar.length === undefined) return Number.POSITIVE_INFINITY;
   return (bar.count ?? 1) * piecesFromBar(bar.length, piece, kerf);
 }
+
+/** Ten bars of 100 weigh what eight of 125 do: the last digits of a double must not decide between them. */
+const onGrid = (value: number, grid: number): number => Math.round(value / grid) * grid;
 
 const reasonAt = (reason: RefusalReason): number => REFUSAL_REASONS.indexOf(reason);
 
@@ -103,7 +106,17 @@ export function searchStacks(bodies: LedgerBodies, shop: ShopSpec, forging: Stoc
           continue;
         }
         const heats = forging.heats + (bars > 1 ? forging.weldingHeats : 0);
-        feasible.push({ barIndex, bars, layers, cutLength, waste, cost, joints: bars - 1, heats, reach });
+        feasible.push({
+          barIndex,
+          bars,
+          layers,
+          cutLength,
+          waste: onGrid(waste, 1e-6),
+          cost: onGrid(cost, 1e-6),
+          joints: bars - 1,
+          heats,
+          reach: onGrid(reach, 1e-9),
+        });
       }
     }
   });

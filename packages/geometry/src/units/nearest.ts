@@ -25,13 +25,13 @@ export function editDistance(a: string, b: string): number {
 
 /**
  * The word most like `name`, case aside, or undefined where none is near enough to be meant: a third of the
- * letters may differ, two at most in short words.
+ * letters may differ, one in words of three to five, none in shorter ones.
  *
  * @example
  * nearestWord("heigth", ["height", "form"]); // "height"
  */
 export function nearestWord(name: string, words: readonly string[]): string | undefined {
-  const limit = Math.max(1, Math.min(4, Math.floor(name.length / 3)));
+  const limit = Math.min(4, Math.floor(name.length / 3));
   let best: string | undefined;
   let bestDistance = limit + 1;
   for (const word of words) {

@@ -1,4 +1,3 @@
-import convert from "convert-units";
 import { Fraction } from "fraction.js";
 import {
   FAHRENHEIT_AT_ZERO_CELSIUS,
@@ -10,6 +9,7 @@ import {
 } from "./constants.js";
 import { exactly } from "./fraction.js";
 import { editDistance } from "./nearest.js";
+import { unitLibrary } from "./unit-library.js";
 
 /** Kinds of quantity that a file can hold. Money and counts have no units and are read elsewhere. */
 export type QuantityKind = "length" | "mass" | "angle" | "temperature" | "density" | "share";
@@ -57,7 +57,7 @@ const LEFT_OUT = new Set(["t", "mt", "ft-us"]);
 const BASES = { length: "mm", mass: "g", angle: "deg", temperature: "C" } as const;
 
 function fromLibrary(kind: keyof typeof BASES): Unit[] {
-  return convert()
+  return unitLibrary()
     .list(kind)
     .filter(({ abbr }) => !LEFT_OUT.has(abbr))
     .map(({ abbr, singular, plural }) => ({
@@ -65,7 +65,7 @@ function fromLibrary(kind: keyof typeof BASES): Unit[] {
       singular: singular.toLowerCase().replace(/celsius|fahrenheit|kelvin|rankine/u, capital),
       plural: plural.toLowerCase().replace(/celsius|fahrenheit|kelvin|rankine/u, capital),
       kind,
-      factor: EXACT_FACTORS[abbr] ?? exactly(convert(1).from(abbr).to(BASES[kind])),
+      factor: EXACT_FACTORS[abbr] ?? exactly(unitLibrary(1).from(abbr).to(BASES[kind])),
       offset: exactly(OFFSETS[abbr] ?? 0),
     }));
 }
@@ -174,10 +174,10 @@ function findDensityUnit(key: string): Unit | undefined {
  * @returns the measure's name, or undefined for a word that is no unit at all.
  */
 export function measureOfForeignUnit(name: string): string | undefined {
-  const known = convert()
+  const known = unitLibrary()
     .possibilities()
     .find((unit) => unit === name);
-  return known === undefined ? undefined : convert().describe(known).measure;
+  return known === undefined ? undefined : unitLibrary().describe(known).measure;
 }
 
 /** Abbreviations of a kind, for messages. */

@@ -5,7 +5,7 @@ import { arcParameter, distanceFromCircle } from "../../src/plane/arc-parameter.
 import { nearestOnSegment } from "../../src/plane/nearest.js";
 import { arcAround, arcBetween, cubic, line, pointAt, type Segment } from "../../src/plane/segment.js";
 import { type Vec2, vec2 } from "../../src/plane/vec2.js";
-import { anyCubic, anySegment, point, SEED } from "./arbitraries.js";
+import { anyCubic, anySegment, between, point, SEED } from "./arbitraries.js";
 
 const gap = (a: Vec2, b: Vec2): number => Math.hypot(a.x - b.x, a.y - b.y);
 
@@ -65,7 +65,7 @@ describe("nearestOnSegment", () => {
 
   it("finds points of the curve itself at distance 0", () => {
     fc.assert(
-      fc.property(anyCubic, fc.double({ min: 0, max: 1, noNaN: true }), (curve, t) => {
+      fc.property(anyCubic, between(0, 1), (curve, t) => {
         expect(nearestOnSegment(curve, pointAt(curve, t)).distance).toBeLessThan(1e-12);
       }),
       { seed: SEED, numRuns: 2000 },

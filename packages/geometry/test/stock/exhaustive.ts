@@ -1,5 +1,5 @@
 /**
- * An independent planner for the tests: it tries cut lengths step by step and forges each stack forwards, heat by
+ * An independent planner for the tests: it tries cut lengths in whole steps, forging each stack forwards, heat by
  * heat, until the blade is fed; it compares every pair of plans. Slow, and no formula shared with the planner.
  */
 import type { LedgerBodies } from "../../src/stock/blade-states.js";
@@ -28,6 +28,22 @@ function forgedVolume(bodies: LedgerBodies, shop: ShopSpec): number {
     bodies.faceGrinding +
     bodies.profileTrimming
   );
+}
+
+/** Longer bars never feed less: doubles until fed, then halves the gap; undefined where 20 m do not feed either. */
+function shortestThatFeeds(feeds: (length: number) => boolean, step: number): number | undefined {
+  let enough = 1;
+  while (!feeds(enough * step)) {
+    enough *= 2;
+    if (enough * step > 20_000) return undefined;
+  }
+  let short = Math.floor(enough / 2);
+  while (enough - short > 1) {
+    const middle = Math.floor((enough + short) / 2);
+    if (feeds(middle * step)) enough = middle;
+    else short = middle;
+  }
+  return enough * step;
 }
 
 export function planExhaustively(
@@ -63,7 +79,6 @@ export function planExhaustively(
         if (t0 / w0 > limits.maxSlenderness || (bars > 1 && stacked / bar.width > limits.maxSlenderness))
           continue;
         if (tallest < 0.9 * w0 && w0 / t0 > limits.maxSlenderness) continue;
-        let steps = 1;
         const feeds = (length: number): boolean =>
           length >= limits.minBilletLength &&
           forgeForwards({
@@ -78,8 +93,8 @@ export function planExhaustively(
             spread: limits.weldSpreadShare,
             forgedSurface: bodies.forgedSurface,
           }).forged >= needed;
-        while (!feeds(steps * shop.cutStep) && steps < 5000) steps++;
-        const cutLength = steps * shop.cutStep;
+        const cutLength = shortestThatFeeds(feeds, shop.cutStep);
+        if (cutLength === undefined) continue;
         const welded = bars === 1 ? cutLength : cutLength / (1 - r) ** (1 - limits.weldSpreadShare);
         if (press.forgeLength !== undefined && welded > press.forgeLength) continue;
         if (bar.length !== undefined) {
@@ -102,7 +117,7 @@ export function planExhaustively(
   });
   // Sums in another order differ in the last digits.
   const same = (a: number, b: number): boolean =>
-    a === b || Math.abs(a - b) <= 1e-9 * Math.max(1, Math.abs(a), Math.abs(b));
+    a === b || Math.abs(a - b) <= 1e-9 * Math.max(1, Math.min(Math.abs(a), Math.abs(b)));
   const inOrder = (a: ExhaustivePlan, b: ExhaustivePlan): number => {
     for (let i = 0; i < 5; i++) {
       const [x = 0, y = 0] = [a.numbers[i], b.numbers[i]];

@@ -77,7 +77,7 @@ export const RACK: readonly RackBar[] = [
   { name: "1/4 x 2", width: 50.8, thickness: 6.35, length: 600, count: 2, pricePerKg: 9.5 },
   { name: "40 x 8", width: 40, thickness: 8, length: 1000, pricePerKg: 8 },
   { name: "50 x 6", width: 50, thickness: 6, pricePerKg: 8.5 },
-  { name: "60 x 10", width: 60, thickness: 10, length: 300, pricePerKg: 12 },
+  { name: "60 x 9", width: 60, thickness: 9, length: 300, pricePerKg: 12 },
   { name: "25 x 5", width: 25, thickness: 5, pricePerKg: 7 },
 ];
 

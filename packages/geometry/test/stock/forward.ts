@@ -30,7 +30,7 @@ export interface ForwardResult {
 function bisect(f: (v: number) => number, low: number, high: number): number {
   let a = low;
   let b = high;
-  for (let i = 0; i < 200; i++) {
+  for (let i = 0; i < 60; i++) {
     const middle = (a + b) / 2;
     if (f(middle) > 0) b = middle;
     else a = middle;

@@ -92,7 +92,7 @@ test("fifty random racks: the same plans in the same order as an exhaustive sear
       );
       plans += found.length;
     }),
-    { seed: SEED, numRuns: 50 },
+    { seed: SEED, numRuns: 50, endOnFailure: true },
   );
   // The racks must not all have been refused.
   expect(plans).toBeGreaterThan(50);
@@ -176,7 +176,7 @@ describe("what always holds", () => {
           expect(after).toBeGreaterThanOrEqual(before - 1e-9);
         },
       ),
-      { seed: SEED, numRuns: 200 },
+      { seed: SEED, numRuns: 200, endOnFailure: true },
     );
   });
 

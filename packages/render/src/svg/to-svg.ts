@@ -1,11 +1,11 @@
-import { invariant } from "@scantling/geometry";
+import { invariant, type Vec2 } from "@scantling/geometry";
 import type { Container } from "@svgdotjs/svg.js";
 import { cleanText } from "../clean-text.js";
 import type { Drawing, DrawingItem, TextItem } from "../drawing.js";
 import { formatCoordinate } from "../number.js";
 import { penOf, type Role } from "../role.js";
 import { FONT_FAMILIES, fontSizeOf } from "../text-metrics.js";
-import { type PagePoint, pathData } from "./path-data.js";
+import { type PagePlace, pathData } from "./path-data.js";
 
 const BLACK = "#000000";
 
@@ -16,7 +16,7 @@ const BLACK = "#000000";
  * The SVG library is loaded on the first call only. In a browser it uses the page's own window; elsewhere a small
  * document model stands in for it.
  *
- * @param drawing - page size and items in mm, y up; this is the only place that turns y over.
+ * @param drawing - page size and items in mm, y up; y is turned over here and nowhere else.
  * @param options.window - a window to build the document in, where neither of the two is wanted.
  * @throws InternalError when a coordinate is not finite.
  *
@@ -65,29 +65,31 @@ function writeRoot(root: Container, drawing: Drawing): void {
   root.element("title", { id: "sheet-title" }).words(cleanText(drawing.title));
   root.element("desc", { id: "sheet-description" }).words(cleanText(drawing.description));
   root.element("rect", { x: "0", y: "0", width, height, fill: "#ffffff" });
-  const toPage: PagePoint = (point) => ({
-    x: point.x + drawing.origin.x,
-    y: drawing.height - (point.y + drawing.origin.y),
-  });
-  for (const item of drawing.items) writeItem(root, item, toPage);
+  for (const item of drawing.items) writeItem(root, item, drawing);
 }
 
-function writeItem(parent: Container, item: DrawingItem, toPage: PagePoint): void {
+/** A point of the drawing on the page, which counts y from its top down. */
+const toPage = (point: Vec2, page: PagePlace): Vec2 => ({
+  x: point.x + page.origin.x,
+  y: page.height - page.origin.y - point.y,
+});
+
+function writeItem(parent: Container, item: DrawingItem, page: PagePlace): void {
   switch (item.kind) {
     case "group": {
       const group = parent.group().attr(named(item.name));
-      for (const inner of item.items) writeItem(group, inner, toPage);
+      for (const inner of item.items) writeItem(group, inner, page);
       return;
     }
     case "path": {
-      const d = pathData(item.paths, toPage);
+      const d = pathData(item.paths, page);
       if (d === "") return;
       const look = item.filled ? { fill: BLACK } : strokeOf(item.role, item.dashStart);
       parent.element("path", { ...named(item.name), d, ...look });
       return;
     }
     case "circle": {
-      const centre = toPage(item.centre);
+      const centre = toPage(item.centre, page);
       parent.element("circle", {
         ...named(item.name),
         cx: formatCoordinate(centre.x),
@@ -98,14 +100,14 @@ function writeItem(parent: Container, item: DrawingItem, toPage: PagePoint): voi
       return;
     }
     case "text":
-      writeText(parent, item, toPage);
+      writeText(parent, item, page);
   }
 }
 
-function writeText(parent: Container, item: TextItem, toPage: PagePoint): void {
+function writeText(parent: Container, item: TextItem, page: PagePlace): void {
   const text = cleanText(item.text);
   if (text === "") return;
-  const at = toPage(item.at);
+  const at = toPage(item.at, page);
   const x = formatCoordinate(at.x);
   const y = formatCoordinate(at.y);
   const turn = formatCoordinate((-item.rotation * 180) / Math.PI);
@@ -133,10 +135,15 @@ function strokeOf(role: Role, dashStart?: number): Record<string, string> {
 
 const named = (name: string | undefined): Record<string, string> => (name === undefined ? {} : { id: name });
 
+/** Attributes in which the library keeps notes for itself. */
+const LIBRARY_NOTES = / (?:xmlns:svgjs|svgjs:[\w-]+|data-svgjs[\w-]*)="[^"]*"/g;
+
 // Text and attribute values hold no bare angle brackets, so these patterns meet tags only.
 function tidy(svg: string): string {
   const body = svg
-    .replace(/ (?:xmlns:svgjs|svgjs:[\w-]+|data-svgjs[\w-]*)="[^"]*"/g, "")
+    .replace(/<[^<>]+>/g, (tag) => tag.replace(LIBRARY_NOTES, ""))
+    // Document models differ in whether they escape quotes between tags, where it is not needed.
+    .replace(/>[^<]+</g, (text) => text.replaceAll("&quot;", '"'))
     .replace(/><\/(?:path|circle|rect)>/g, "/>")
     .replace(/></g, ">\n<");
   return `<?xml version="1.0" encoding="UTF-8"?>\n${body}\n`;

@@ -1,10 +1,17 @@
-import { pathBounds } from "@scantling/geometry";
+import { outlineFromLandmarks, pathBounds, type TangSpec } from "@scantling/geometry";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { checkLayout, flattenItems, type PatternModel, patternSheet, toSvg } from "../../src/index.js";
 import { boningKnife, fixtures, harvestKnife, slicer } from "../fixtures.js";
 import { randomModel } from "../random-model.js";
-import { boundsOfPoints, byId, pointsOfPathData, readSvg, type SvgElement } from "../read-svg.js";
+import {
+  attributeOf,
+  boundsOfPoints,
+  byId,
+  pointsOfPathData,
+  readSvg,
+  type SvgElement,
+} from "../read-svg.js";
 
 const written = async (model: PatternModel): Promise<SvgElement[]> =>
   readSvg(await toSvg(patternSheet(model)));
@@ -13,8 +20,8 @@ const words = (elements: readonly SvgElement[]): string[] =>
 
 /** Ends of a straight path in the file, in steps of 10⁻⁵ mm, so that they compare as whole numbers. */
 function endsInSteps(elements: readonly SvgElement[], id: string): { dx: number; dy: number } {
-  const numbers = byId(elements, id)
-    .attributes["d"]?.match(/-?[\d.]+/g)
+  const numbers = attributeOf(byId(elements, id), "d")
+    .match(/-?[\d.]+/g)
     ?.map((n) => Math.round(Number(n) * 1e5));
   expect(numbers).toHaveLength(4);
   const [x1 = 0, y1 = 0, x2 = 0, y2 = 0] = numbers ?? [];
@@ -25,7 +32,7 @@ describe.each(Object.entries(fixtures))("pattern sheet of the %s", (_, make) => 
   it("draws the outline at true size, where the model has it", async () => {
     const model = make();
     const drawing = patternSheet(model);
-    const d = byId(await written(model), "outline").attributes["d"] ?? "";
+    const d = attributeOf(byId(await written(model), "outline"), "d");
     const drawn = boundsOfPoints(pointsOfPathData(d, 4000));
     const wanted = pathBounds(model.outline);
     const tolerance = 1e-5; // mm: the step to which coordinates are written
@@ -41,7 +48,7 @@ describe.each(Object.entries(fixtures))("pattern sheet of the %s", (_, make) => 
     const { origin, height } = patternSheet(model);
     const circles = (await written(model)).filter(({ tag }) => tag === "circle");
     expect(
-      circles.map(({ attributes }) => [attributes["cx"], attributes["cy"], attributes["r"]].map(Number)),
+      circles.map((circle) => ["cx", "cy", "r"].map((name) => Number(attributeOf(circle, name)))),
     ).toEqual(
       model.holes.map(({ centre, diameter }) => [
         centre.x + origin.x,
@@ -66,8 +73,8 @@ describe.each(Object.entries(fixtures))("pattern sheet of the %s", (_, make) => 
   it("has lettering of 2.5 mm and more, as font size and as height of capitals", async () => {
     const texts = (await written(make())).filter(({ tag }) => tag === "text");
     expect(texts.length).toBeGreaterThan(40);
-    for (const { attributes } of texts) {
-      const size = Number(attributes["font-size"]);
+    for (const text of texts) {
+      const size = Number(attributeOf(text, "font-size"));
       // Cap height of Arial and Helvetica, the lowest of the font list, as a share of the size: 0.716 (from memory).
       expect(0.716 * size).toBeGreaterThanOrEqual(2.5);
     }
@@ -86,7 +93,7 @@ describe.each(Object.entries(fixtures))("pattern sheet of the %s", (_, make) => 
     expect(texts).toContain("PRINT AT 100 %. NO FIT TO PAGE.");
     expect(texts).toContain("Before cutting, measure all four check bars.");
     expect(texts).toContain("1 : 1");
-    const ids = elements.flatMap(({ attributes }) => attributes["id"] ?? []);
+    const ids = elements.map((element) => attributeOf(element, "id")).filter((id) => id !== "");
     expect(new Set(ids).size).toBe(ids.length);
   });
 
@@ -148,6 +155,33 @@ describe("what the pattern of MG-14 says", () => {
     await expect(await toSvg(patternSheet(harvestKnife()))).toMatchFileSnapshot(
       "../golden/pattern-mg-14.svg",
     );
+  });
+});
+
+describe("outlines built from landmarks", () => {
+  const tang: TangSpec = { form: "full", length: 128, heights: { front: 28, middle: 25, butt: 30 } };
+
+  it("gives the outline of MG-14 as it was made by hand", async () => {
+    const landmarks = { edgeLength: 225, heelHeight: 92, straightEdge: 150, tipHeight: 80 };
+    const built = outlineFromLandmarks({ family: "vegetable", ...landmarks }, 10, tang);
+    const model = harvestKnife();
+    const outlineOf = async (given: PatternModel): Promise<string> =>
+      attributeOf(byId(await written(given), "outline"), "d");
+    expect(await outlineOf({ ...model, outline: built.path })).toBe(await outlineOf(model));
+  });
+
+  it.each(["straight-back", "drop-point"] as const)("can be read for a %s", (family) => {
+    const { path } = outlineFromLandmarks({ family, edgeLength: 180, heelHeight: 38 }, 8, tang);
+    const overallLength = 180 + 8 + 128;
+    const model = {
+      ...slicer(),
+      outline: path,
+      edgeLength: 180,
+      heelHeight: 38,
+      handleFront: -8,
+      overallLength,
+    };
+    expect(checkLayout(patternSheet({ ...model, stations: [] }))).toEqual([]);
   });
 });
 

@@ -1,9 +1,9 @@
 import { vec2 } from "@scantling/geometry";
 import fc from "fast-check";
 import { createSVGWindow } from "svgdom";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { type Drawing, type DrawingItem, lettering, strokes, toSvg } from "../../src/index.js";
-import { readSvg } from "../read-svg.js";
+import { attributeOf, readSvg } from "../read-svg.js";
 
 const sheet = (items: readonly DrawingItem[] = [], more: Partial<Drawing> = {}): Drawing => ({
   width: 120,
@@ -26,6 +26,7 @@ const HOSTILE: readonly (readonly [string, string])[] = [
   ["🔪 ⅞ Ø 刃", "🔪 ⅞ Ø 刃"],
   ["half \ud83d pair", "half pair"],
   ["><", "><"],
+  ['a data-svgjs="b"', 'a data-svgjs="b"'],
   ["two\nlines", "two lines"],
 ];
 
@@ -38,10 +39,10 @@ describe("toSvg", () => {
     await fc.assert(
       fc.asyncProperty(sizes, async ([width, height]) => {
         const root = readSvg(await toSvg(sheet([], { width, height })))[0];
-        const box = root?.attributes["viewBox"]?.split(" ") ?? [];
+        const box = attributeOf(root, "viewBox").split(" ");
         expect(box.slice(0, 2)).toEqual(["0", "0"]);
-        expect(root?.attributes["width"]).toBe(`${box[2]}mm`);
-        expect(root?.attributes["height"]).toBe(`${box[3]}mm`);
+        expect(attributeOf(root, "width")).toBe(`${box[2]}mm`);
+        expect(attributeOf(root, "height")).toBe(`${box[3]}mm`);
         expect(Number(box[2])).toBeCloseTo(width, 5);
         expect(Number(box[3])).toBeCloseTo(height, 5);
       }),
@@ -51,7 +52,12 @@ describe("toSvg", () => {
 
   it("turns y over, once, about the page", async () => {
     const svg = await toSvg(sheet([strokes("thin", [[vec2(0, 0), vec2(30, 40)]])]));
-    expect(readSvg(svg).find((element) => element.tag === "path")?.attributes["d"]).toBe("M10 60L40 20");
+    expect(
+      attributeOf(
+        readSvg(svg).find(({ tag }) => tag === "path"),
+        "d",
+      ),
+    ).toBe("M10 60 L40 20");
   });
 
   it("turns upright text to be read from the right", async () => {
@@ -133,9 +139,22 @@ describe("toSvg", () => {
     expect(await toSvg(drawing, { window: createSVGWindow() })).toBe(first);
   });
 
+  it("uses the page's own window where there is one", async () => {
+    const drawing = sheet([lettering("a < b", vec2(0, 0), { height: 2.5 })]);
+    const elsewhere = await toSvg(drawing);
+    const window = createSVGWindow() as { document: unknown; Node: unknown };
+    vi.stubGlobal("document", window.document);
+    vi.stubGlobal("Node", window.Node);
+    try {
+      expect(await toSvg(drawing)).toBe(elsewhere);
+    } finally {
+      vi.unstubAllGlobals();
+    }
+  });
+
   it("refuses what is not a number", async () => {
     await expect(toSvg(sheet([strokes("thin", [[vec2(0, Number.NaN), vec2(1, 1)]])]))).rejects.toThrow(
-      /coordinate is finite/,
+      /NaN is not a coordinate/,
     );
     await expect(toSvg(sheet([], { width: Number.POSITIVE_INFINITY }))).rejects.toThrow(
       /coordinate is finite/,

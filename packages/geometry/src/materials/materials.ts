@@ -1,11 +1,11 @@
-import { COMPOSITES, OTHER_HANDLE_MATERIALS } from "./materials/composites.js";
-import type { Material } from "./materials/material.js";
-import { METALS } from "./materials/metals.js";
-import { STEELS } from "./materials/steels.js";
-import { WOODS } from "./materials/woods.js";
+import { COMPOSITES, OTHER_HANDLE_MATERIALS } from "./composites.js";
+import type { Material } from "./material.js";
+import { METALS } from "./metals.js";
+import { STEELS } from "./steels.js";
+import { WOODS } from "./woods.js";
 import { nearestNames } from "./nearest-name.js";
 
-export type { DensityMark, Material, MaterialKind } from "./materials/material.js";
+export type { DensityMark, Material, MaterialKind } from "./material.js";
 
 /** Everything whose density is known by name; each row says where the figure comes from. */
 export const MATERIALS: readonly Material[] = [

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { findMaterial, isSameMaterial, MATERIALS, suggestMaterials } from "../../src/stock/materials.js";
-import { editDistance } from "../../src/stock/nearest-name.js";
+import { findMaterial, isSameMaterial, MATERIALS, suggestMaterials } from "../../src/materials/materials.js";
+import { editDistance } from "../../src/materials/nearest-name.js";
 
 const density = (name: string): number => (findMaterial(name)?.density ?? Number.NaN) * 1000;
 

@@ -1,0 +1,117 @@
+import { LEDGER_ROWS } from "@scantling/geometry";
+import { describe, expect, it } from "vitest";
+import type { Job } from "../../src/load.js";
+import { jsonText } from "../../src/report/documents.js";
+import { stockJson } from "../../src/report/stock-json.js";
+import { cutText, reachText, sawLength, stockText } from "../../src/report/stock-text.js";
+import { SAMPLE_SHOP, SAMPLE_STOCK } from "../support/sample-stock.js";
+
+interface PlanDocument {
+  readonly why: readonly string[];
+  readonly ledger: readonly { readonly row: string; readonly volumeMm3: number; readonly massG: number }[];
+  readonly bars: number;
+  readonly widthMm: number;
+  readonly thicknessMm: number;
+  readonly cutLengthMm: number;
+  readonly cutLengthNominalMm: number;
+  readonly massG: number;
+  readonly wasteG: number;
+}
+
+const document: { schema: string; plans: PlanDocument[]; rejected: unknown[] } = JSON.parse(
+  jsonText(stockJson(SAMPLE_STOCK)),
+);
+const [first] = SAMPLE_STOCK.plans;
+const [firstDocument] = document.plans;
+if (first === undefined || firstDocument === undefined) throw new Error("the sample has plans");
+
+describe("scantling/stock/1", () => {
+  it("has the published keys", () => {
+    expect(document.schema).toBe("scantling/stock/1");
+    expect(Object.keys(document)).toEqual(["schema", "plans", "rejected"]);
+    const published = [
+      "bars",
+      "widthMm",
+      "thicknessMm",
+      "cutLengthMm",
+      "cutLengthNominalMm",
+      "massG",
+      "wasteG",
+      "joints",
+      "reach",
+      "why",
+      "ledger",
+    ];
+    expect(Object.keys(firstDocument)).toEqual(expect.arrayContaining(published));
+    expect(Object.keys(document.rejected[0] ?? {})).toEqual(["reason", "count"]);
+  });
+
+  it("leaves the cost out where the bar has no price", () => {
+    const priced = SAMPLE_STOCK.plans.map(({ cost }) => cost !== undefined);
+    expect(document.plans.map((plan) => "cost" in plan)).toEqual(priced);
+  });
+
+  it("carries the ledger's rows in their order, and their masses add up to what is cut", () => {
+    for (const plan of document.plans) {
+      expect(plan.ledger.map(({ row }) => row)).toEqual(LEDGER_ROWS);
+      const totals = ["ready-to-harden", "forged-blade", "dressed-billet", "bars-as-cut"];
+      const sum = plan.ledger
+        .filter(({ row }) => !totals.includes(row))
+        .reduce((mass, row) => mass + row.massG, 0);
+      const cut = plan.bars * plan.widthMm * plan.thicknessMm * plan.cutLengthMm * 0.00785;
+      // 1 mg on about a kilogram: the last digits of doubles.
+      expect(Math.abs(sum - cut)).toBeLessThan(1e-3);
+      expect(Math.abs(plan.massG - cut)).toBeLessThan(1e-3);
+      expect(plan.cutLengthMm).toBeGreaterThanOrEqual(plan.cutLengthNominalMm);
+      expect(Math.abs(plan.wasteG - (plan.massG - 471))).toBeLessThan(1e-3);
+    }
+  });
+
+  it("gives reasons as whole sentences", () => {
+    for (const plan of document.plans) {
+      for (const why of plan.why) expect(why).toMatch(/^[^{}]+\.$/);
+    }
+  });
+});
+
+describe("the stock report for people", () => {
+  for (const units of ["mm", "in"] as const) {
+    // Only units and shop are read.
+    const lines = stockText(SAMPLE_STOCK, { units, shop: SAMPLE_SHOP } as Job);
+
+    it(`fits on 80 columns in ${units}`, () => {
+      for (const line of lines) expect(line.length, line).toBeLessThanOrEqual(80);
+    });
+
+    it(`names the bar, the pieces, the reach with one bar fewer and more, and every ledger row in ${units}`, () => {
+      const text = lines.join("\n");
+      expect(text).toContain(`1. Cut ${cutText(first, units)}`);
+      expect(text.replace(/\s+/g, " ")).toContain(`Reach ${reachText(first)}.`);
+      for (const row of LEDGER_ROWS)
+        expect(text).toContain(
+          row === "heat-treatment-scale" ? "heat-treatment scale" : row.replaceAll("-", " "),
+        );
+      expect(text).not.toMatch(/NaN|Infinity|undefined|[{}]/);
+    });
+  }
+
+  it("says so where there is no plan", () => {
+    const none = { ...SAMPLE_STOCK, plans: [] };
+    expect(stockText(none, { units: "mm", shop: SAMPLE_SHOP } as Job)[0]).toContain("No plan");
+  });
+});
+
+describe("lengths on a saw are never shorter than needed", () => {
+  it("rounds inches up to 1/32 and leaves exact ones alone", () => {
+    expect(sawLength(25.4 * 5.125, "in")).toBe('5 1/8"');
+    // 130 mm are 5.118 in: 5 3/32 would be 0.6 mm short.
+    expect(sawLength(130, "in")).toBe('5 1/8"');
+    expect(sawLength(100.1, "in")).toBe('3 31/32"');
+  });
+
+  it("rounds mm up to a tenth", () => {
+    expect(sawLength(130.175, "mm")).toBe("130.2 mm");
+    expect(sawLength(130, "mm")).toBe("130 mm");
+    expect(sawLength(5 * 26.1, "mm")).toBe("130.5 mm");
+  });
+});

@@ -1,0 +1,244 @@
+import { integrateAdaptive, type Piece } from "../numeric/adaptive.js";
+import { parametersAtX } from "../plane/at-x.js";
+import { derivativeAt, pointAt, type Segment } from "../plane/segment.js";
+import type { EdgeElement, FootFrame } from "./edge-element.js";
+import type { BoundaryPiece } from "./footprint.js";
+import { HalfSection } from "./half-section.js";
+import type { SectionSource } from "./section-law.js";
+import { slabMoments } from "./slab-moments.js";
+import { stationPieces, uprightMap } from "./station-pieces.js";
+import { StationZones, zoneRule } from "./station-zones.js";
+import type { Cutout, SteelBody } from "./steel-body.js";
+
+/** Step along x for the slope of a face, mm: far below any feature, far above rounding. */
+const STEP = 2e-5;
+const AIM = 1e-10;
+
+/**
+ * Surface of a steel body, mm²: both faces with their slopes, the rim all round, the walls of cut-outs and of steps.
+ *
+ * Accuracy: 10⁻⁹ relative on bodies with straight and gently curved edges.
+ */
+export function measureSurface(body: SteelBody): number {
+  const { path, plunge, cutouts } = body.input;
+  const slopeFactor = (x: number): number => 2 * Math.hypot(1, body.slab.slopeAt(x) / 2);
+  const flats = { thicknessAt: slopeFactor, breaks: body.slab.breaks };
+  let total = slabMoments(path, flats).value[0] as number;
+  total += new FaceSurface(body).extraOverOutline(total * AIM);
+  for (const segment of path.segments) total += rim(body, segment, total * AIM);
+  for (const cutout of cutouts) total += cutoutSurface(body, cutout, total * AIM);
+  total += stepWall(body, plunge.at) * (plunge.length > 0 ? 0 : 1);
+  total += tangStep(body);
+  return total;
+}
+
+/** What the slopes of the bevels add to the flats. */
+class FaceSurface {
+  private readonly body: SteelBody;
+  private readonly before: SectionSource;
+  private readonly after: SectionSource;
+  private readonly zones: StationZones;
+  private readonly frame: FootFrame = { normalX: 0, normalY: 1 };
+  private sum = 0;
+  private x = 0;
+  private flat = 0;
+
+  constructor(body: SteelBody) {
+    this.body = body;
+    this.before = body.section.copy();
+    this.after = body.section.copy();
+    this.zones = new StationZones(body.edgeRun, new HalfSection());
+  }
+
+  extraOverOutline(tolerance: number): number {
+    const { body } = this;
+    let total = 0;
+    for (const interval of body.footprint.intervals) {
+      const x0 = Math.max(body.input.plunge.at, interval.x0);
+      if (interval.x1 <= x0) continue;
+      const map = uprightMap(interval);
+      const pieces = stationPieces(body, x0, interval.x1).map(
+        (piece): Piece => ({ from: map.u(piece.from), to: map.u(piece.to) }),
+      );
+      total += integrateAdaptive(
+        (u, out) => {
+          out[0] = this.station(map.x(u), interval.spans) * map.slope(u);
+        },
+        1,
+        pieces,
+        { tolerance: new Float64Array([tolerance]) },
+      ).value[0] as number;
+    }
+    return total;
+  }
+
+  /** Rate per mm of x: face area over flat area, and the walls where the section steps. */
+  private station(
+    x: number,
+    spans: readonly { readonly lower: BoundaryPiece; readonly upper: BoundaryPiece }[],
+  ): number {
+    const { body } = this;
+    this.x = x;
+    this.sum = 0;
+    this.flat = Math.hypot(1, body.slab.slopeAt(x) / 2);
+    this.before.at(x - STEP, body.spineDistanceAt(x - STEP));
+    this.after.at(x + STEP, body.spineDistanceAt(x + STEP));
+    const section = body.sectionAt(x);
+    const whole = body.slab.thicknessAt(x) / 2;
+    for (const { lower, upper } of spans) {
+      this.zones.walk(x, lower.heightAt(x), upper.heightAt(x), section, whole, this.zone);
+    }
+    return 2 * (this.sum + this.steps(x, section));
+  }
+
+  /** Half-thickness with the plunge eased in. */
+  private eased(x: number, half: number): number {
+    const slab = this.body.slab.thicknessAt(x) / 2;
+    return slab - this.body.plungeShareAt(x) * (slab - half);
+  }
+
+  private readonly zone = (
+    element: EdgeElement,
+    piece: number,
+    ya: number,
+    va: number,
+    foot: number,
+    yb: number,
+    vb: number,
+  ): void => {
+    const width = Math.abs(yb - ya);
+    if (width === 0) return;
+    const section = this.body.section.half;
+    const { nodes, weights } = zoneRule(element, true, width, va, vb, foot);
+    const share = this.body.plungeShareAt(this.x);
+    let hint = foot;
+    for (let k = 0; k < nodes.length; k++) {
+      const u = nodes[k] as number;
+      const y = ya + (yb - ya) * u;
+      let v = va + (vb - va) * u;
+      const d = element.distance(this.x, y, hint);
+      if (d < Number.POSITIVE_INFINITY) {
+        v = d;
+        hint = element.foot;
+      }
+      element.frame(this.x, y, this.frame);
+      const hv = share * section.pieceSlope(piece, v);
+      const hx =
+        (this.eased(this.x + STEP, this.after.half.valueAt(v)) -
+          this.eased(this.x - STEP, this.before.half.valueAt(v))) /
+        (2 * STEP);
+      const face = Math.sqrt(1 + hv * hv + 2 * hv * hx * this.frame.normalX + hx * hx);
+      this.sum += (weights[k] as number) * width * (face - this.flat);
+    }
+  };
+
+  /** Walls where one piece of the section does not meet the next (a face that was not ground beside one that was). */
+  private steps(x: number, section: HalfSection): number {
+    let walls = 0;
+    for (let i = 0; i + 1 < section.count; i++) {
+      const v = section.start[i + 1] as number;
+      const gap = Math.abs(section.pieceValue(i, v) - section.pieceValue(i + 1, v));
+      if (gap < 1e-12) continue;
+      const slope = (lineHeight(this.body, x + STEP) - lineHeight(this.body, x - STEP)) / (2 * STEP);
+      walls += gap * Math.hypot(1, slope);
+    }
+    return walls;
+  }
+}
+
+/** y of the bevel line at x, mm: where the distance from the edge is the bevel height. */
+export function lineHeight(body: SteelBody, x: number): number {
+  const top = body.footprint.topAt(x) ?? 0;
+  body.section.at(x, body.edgeRun.nearest(x, top));
+  const b = body.section.bevelHeight;
+  let low = body.footprint.spansAt(x)[0]?.[0] ?? 0;
+  let high = top;
+  if (body.edgeRun.nearest(x, top) <= b) return top;
+  for (let pass = 0; pass < 100 && high - low > 1e-13 * Math.max(1, Math.abs(high)); pass++) {
+    const y = (low + high) / 2;
+    if (body.edgeRun.nearest(x, y) < b) low = y;
+    else high = y;
+  }
+  return (low + high) / 2;
+}
+
+function rim(body: SteelBody, segment: Segment, tolerance: number): number {
+  const cuts = new Set([0, 1]);
+  const breaks = [...body.slab.breaks, ...body.section.breaks, body.input.plunge.at];
+  breaks.push(body.input.plunge.at + body.input.plunge.length);
+  for (const x of breaks) for (const t of parametersAtX(segment, x)) cuts.add(t);
+  const sorted = [...cuts].sort((a, b) => a - b);
+  const pieces: Piece[] = [];
+  for (let i = 0; i + 1 < sorted.length; i++) {
+    pieces.push({ from: sorted[i] as number, to: sorted[i + 1] as number });
+  }
+  return integrateAdaptive(
+    (t, out) => {
+      const d = derivativeAt(segment, t);
+      out[0] = body.thicknessIgnoringOutline(pointAt(segment, t)) * Math.hypot(d.x, d.y);
+    },
+    1,
+    pieces,
+    { tolerance: new Float64Array([tolerance]), maxPieces: 100 },
+  ).value[0] as number;
+}
+
+function cutoutSurface(body: SteelBody, { centre, radius }: Cutout, tolerance: number): number {
+  const result = integrateAdaptive(
+    (angle, out) => {
+      const x = centre.x + radius * Math.cos(angle);
+      const y = centre.y + radius * Math.sin(angle);
+      out[0] = body.thicknessIgnoringOutline({ x, y }) * radius;
+      // The face that the hole takes, in strips across x; its slope is that of the flats.
+      out[1] = 2 * Math.hypot(1, body.slab.slopeAt(x) / 2) * (radius * Math.sin(angle)) ** 2;
+    },
+    2,
+    [
+      { from: 0, to: Math.PI },
+      { from: Math.PI, to: 2 * Math.PI },
+    ],
+    { tolerance: new Float64Array([tolerance, tolerance]), maxPieces: 60 },
+  );
+  return (result.value[0] as number) - (result.value[1] as number);
+}
+
+/** The wall of a plunge of no length, both faces. */
+function stepWall(body: SteelBody, x: number): number {
+  const slab = body.slab.thicknessAt(x);
+  let wall = 0;
+  for (const [low, high] of body.footprint.spansAt(x)) {
+    const cuts = stationKnots(body, x, low, high);
+    for (let i = 0; i + 1 < cuts.length; i++) {
+      const from = cuts[i] as number;
+      const to = cuts[i + 1] as number;
+      wall += integrateAdaptive(
+        (y, out) => {
+          out[0] = slab - 2 * body.section.half.valueAt(body.edgeRun.nearest(x, y));
+        },
+        1,
+        [{ from, to }],
+        { tolerance: new Float64Array([1e-9]), maxPieces: 60 },
+      ).value[0] as number;
+    }
+  }
+  return wall;
+}
+
+function stationKnots(body: SteelBody, x: number, low: number, high: number): number[] {
+  const section = body.sectionAt(x);
+  const cuts = [low, high];
+  const zones = new StationZones(body.edgeRun, section);
+  zones.walk(x, low, high, section, Number.NaN, (_element, _piece, ya, _va, _foot, yb) => {
+    cuts.push(ya, yb);
+  });
+  return [...new Set(cuts)].sort((a, b) => a - b);
+}
+
+/** The step across the flats at the handle front, where a tang is given thicknesses of its own. */
+function tangStep(body: SteelBody): number {
+  const x = body.slab.handleFront;
+  const step = Math.abs(body.slab.thicknessAt(x) - body.slab.tangThicknessAt(x));
+  if (step < 1e-12) return 0;
+  const height = body.footprint.spansAt(x).reduce((sum, [low, high]) => sum + high - low, 0);
+  return step * height;
+}

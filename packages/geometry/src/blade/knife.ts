@@ -1,0 +1,114 @@
+import { SpecError } from "../errors/errors.js";
+import type { Finding, Issue } from "../errors/issue.js";
+import { findMaterial } from "../materials/materials.js";
+import { checkBuilt, checkNumbers } from "./check-knife.js";
+import { withDefaultAllowances, withDefaultFinish, withDefaultForging } from "./defaults.js";
+import { type KnifeLaws, knifeLaws } from "./knife-laws.js";
+import type { Outline } from "./outline.js";
+import { outlineFromLandmarks } from "./outline-from-landmarks.js";
+import { outlineFromRuns } from "./outline-from-runs.js";
+import { bodyInState, type SizeState } from "./size-states.js";
+import type { AllowanceSpec, FinishSpec, ForgingSpec, HoleSpec, KnifeSpec, MaterialSpec } from "./spec.js";
+import type { SteelBody } from "./steel-body.js";
+
+/** A knife that can be built: outline, laws and bodies of every size state, with defaults filled in. */
+export interface Knife {
+  readonly spec: KnifeSpec;
+  readonly outline: Outline;
+  readonly laws: KnifeLaws;
+  readonly finish: FinishSpec;
+  readonly allowances: AllowanceSpec;
+  readonly forging: ForgingSpec;
+  /** Density of the blade steel, g/mm³. */
+  readonly steelDensity: number;
+  readonly holes: readonly HoleSpec[];
+  /** What is legal but unwise, and what had to be assumed. */
+  readonly findings: readonly Finding[];
+  /** The blade and tang in a size state; built once each. */
+  body(state: SizeState): SteelBody;
+}
+
+/**
+ * Builds a knife from its description.
+ *
+ * @throws {SpecError} with everything that is wrong, each with its place in the file.
+ *
+ * @example
+ * const knife = makeKnife({
+ *   steel: { name: "1084" },
+ *   blade: {
+ *     outline: { family: "drop-point", edgeLength: 100, heelHeight: 28 },
+ *     thickness: [{ at: { kind: "heel" }, is: 3.2 }, { at: { kind: "tip" }, is: 1.6 }],
+ *     bevel: { form: "flat", height: "full", edgeThickness: 0.4 },
+ *     edgeAngle: 0.3,
+ *   },
+ *   tang: { form: "full", length: 105, heights: { front: 22, middle: 20, butt: 24 } },
+ * });
+ * weighKnife(knife).steel.mass; // g
+ */
+export function makeKnife(spec: KnifeSpec): Knife {
+  const issues: Issue[] = [...checkNumbers(spec)];
+  const density = densityOf(spec.steel, "steel", issues);
+  const { slabs, pins } = spec.handle ?? {};
+  if (slabs !== undefined) densityOf(slabs.material, "handle.slabs.material", issues);
+  if (pins !== undefined) densityOf(pins.material, "handle.pins.material", issues);
+  let outline: Outline | undefined;
+  try {
+    outline = buildOutline(spec);
+  } catch (error) {
+    if (!(error instanceof SpecError)) throw error;
+    issues.push(...error.issues);
+  }
+  if (outline === undefined || issues.length > 0) throw new SpecError(issues);
+  const knife = assemble(spec, outline, density);
+  const built = checkBuilt(knife);
+  if (built.issues.length > 0) throw new SpecError(built.issues);
+  return { ...knife, findings: built.findings };
+}
+
+function buildOutline(spec: KnifeSpec): Outline {
+  const { outline, ricasso } = spec.blade;
+  return "family" in outline
+    ? outlineFromLandmarks(outline, ricasso ?? 0, spec.tang)
+    : outlineFromRuns(outline, ricasso, spec.tang);
+}
+
+function assemble(spec: KnifeSpec, outline: Outline, steelDensity: number): Knife {
+  const laws = knifeLaws(spec, outline);
+  const finish = withDefaultFinish(spec.finish);
+  const allowances = withDefaultAllowances(spec.allowances);
+  const bodies = new Map<SizeState, SteelBody>();
+  return {
+    spec,
+    outline,
+    laws,
+    finish,
+    allowances,
+    forging: withDefaultForging(spec.forging),
+    steelDensity,
+    holes: [...(spec.blade.holes ?? []), ...(spec.tang.holes ?? [])],
+    findings: [],
+    body(state) {
+      const known = bodies.get(state);
+      if (known !== undefined) return known;
+      const made = bodyInState({ spec, outline, laws, finish, allowances }, state);
+      bodies.set(state, made);
+      return made;
+    },
+  };
+}
+
+/** Density of a named material, g/mm³; adds an issue where the name is not in the table and no density is given. */
+function densityOf(material: MaterialSpec, path: string, issues: Issue[]): number {
+  const density = material.density ?? findMaterial(material.name)?.density;
+  if (density === undefined) {
+    issues.push({
+      code: "unknown-material",
+      path,
+      text: "{name} is not in the table of materials. Give its density: { name: {name}, density: 7.85 g/cm3 }.",
+      values: { name: material.name },
+    });
+    return Number.NaN;
+  }
+  return density;
+}

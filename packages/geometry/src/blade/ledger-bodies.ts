@@ -1,0 +1,106 @@
+import { BevelMoments } from "./bevel-moments.js";
+import { measureSurface } from "./body-surface.js";
+import type { Knife } from "./knife.js";
+import { measureBody } from "./measure-body.js";
+import { MOMENTS, VOLUME } from "./moments.js";
+import { profileStrips } from "./profile-strips.js";
+import { SIZE_STATES, type SizeState } from "./size-states.js";
+import type { SteelBody } from "./steel-body.js";
+
+/** A station of the forged blade; mm, mm². */
+export interface ForgedStation {
+  /** mm from the heel, negative in the tang. */
+  readonly x: number;
+  readonly height: number;
+  readonly area: number;
+  /** Greatest thickness of the section, mm; left out: the mean thickness (area ÷ height) stands in for it. */
+  readonly thickness?: number;
+}
+
+/** Volumes of the bodies between the finished blade and the forging, as differences; mm³, mm². */
+export interface LedgerBodies {
+  /** g/mm³ */
+  readonly density: number;
+  readonly finished: number;
+  /** Surface of the piece that goes into the quench, mm². */
+  readonly readySurface: number;
+  readonly sharpening: number;
+  readonly finishGrinding: number;
+  readonly drilling: number;
+  readonly bevelGrinding: number;
+  readonly tangGrinding: number;
+  readonly faceGrinding: number;
+  readonly profileTrimming: number;
+  /** Surface of the forged blade, mm². */
+  readonly forgedSurface: number;
+  /** Sections of the forged blade, in order of x. */
+  readonly stations: readonly ForgedStation[];
+}
+
+/** Spacing of the stations that are handed on, mm. */
+const SPACING = 1;
+
+/** Measures every size state of a knife, for the steel ledger. */
+export function ledgerBodies(knife: Knife): LedgerBodies {
+  const volumes = new Map<SizeState, number>(
+    SIZE_STATES.map((state) => [state, measureBody(knife.body(state)).value[VOLUME] as number]),
+  );
+  const volume = (state: SizeState): number => volumes.get(state) as number;
+  const forged = knife.body("forged");
+  const { allowances } = knife;
+  const strips = profileStrips(forged, knife.outline, allowances);
+  return {
+    density: knife.steelDensity,
+    finished: volume("finished"),
+    readySurface: measureSurface(knife.body("ready")),
+    sharpening: volume("unsharpened") - volume("finished"),
+    finishGrinding: volume("ready") - volume("unsharpened"),
+    drilling: volume("undrilled") - volume("ready"),
+    bevelGrinding: volume("hammered") - volume("undrilled"),
+    tangGrinding: volume("tang-forged") - volume("hammered"),
+    faceGrinding: volume("forged") - volume("tang-forged"),
+    profileTrimming: strips.value[VOLUME] as number,
+    forgedSurface: measureSurface(forged) + strips.surface,
+    stations: forgedStations(forged, allowances.outline),
+  };
+}
+
+/** Height and area of the forged sections, the profile allowance included. */
+export function forgedStations(body: SteelBody, outlineAllowance: number): ForgedStation[] {
+  const { minX, maxX } = body.footprint;
+  const count = Math.max(2, Math.ceil((maxX - minX) / SPACING));
+  const bevels = new BevelMoments(body);
+  const stations: ForgedStation[] = [];
+  for (let i = 0; i <= count; i++) {
+    // Just inside the ends, where the outline may stand upright.
+    const x = minX + (maxX - minX) * Math.min(1 - 1e-9, Math.max(1e-9, i / count));
+    stations.push(forgedStation(body, bevels, x, outlineAllowance));
+  }
+  return stations;
+}
+
+function forgedStation(body: SteelBody, bevels: BevelMoments, x: number, allowance: number): ForgedStation {
+  const spans = body.footprint.spansAt(x);
+  const height = spans.reduce((sum, [low, high]) => sum + high - low, 0);
+  const low = spans[0]?.[0] ?? 0;
+  const high = spans[spans.length - 1]?.[1] ?? 0;
+  const rims =
+    body.thicknessIgnoringOutline({ x, y: low }) + body.thicknessIgnoringOutline({ x, y: high });
+  return {
+    x,
+    height: height + 2 * allowance,
+    area: sectionArea(body, bevels, x) + allowance * rims,
+    thickness: Math.max(body.slab.thicknessAt(x), body.thicknessIgnoringOutline({ x, y: low })),
+  };
+}
+
+/** Area of the section at x, cut-outs not counted, mm². */
+export function sectionArea(body: SteelBody, bevels: BevelMoments, x: number): number {
+  const height = body.footprint.spansAt(x).reduce((sum, [low, high]) => sum + high - low, 0);
+  const slab = body.slab.thicknessAt(x) * height;
+  const interval = body.footprint.intervalAt(x);
+  if (x < body.input.plunge.at || interval === undefined) return slab;
+  const missing = new Float64Array(MOMENTS);
+  bevels.station(x, interval.spans, missing);
+  return slab - (missing[VOLUME] as number);
+}

@@ -1,0 +1,58 @@
+import { type Moments, VOLUME, X, XX, XY, Y, YY, ZZ } from "./moments.js";
+
+export interface Centre {
+  readonly x: number;
+  readonly y: number;
+  readonly z: number;
+}
+
+/**
+ * Inertia about the mass centre, g·mm², axes parallel to the blade's. `xx` is the moment about the x axis, ∫ρ(y² + z²);
+ * `xy` is the product ∫ρxy (the tensor's off-diagonal element is its negative), likewise `yz`, `zx`.
+ */
+export interface Inertia {
+  readonly xx: number;
+  readonly yy: number;
+  readonly zz: number;
+  readonly xy: number;
+  readonly yz: number;
+  readonly zx: number;
+}
+
+/** A piece of one material: mm³, g, mm, g·mm². */
+export interface SolidWeight {
+  readonly volume: number;
+  readonly mass: number;
+  readonly centre: Centre;
+  readonly inertia: Inertia;
+  /** Estimated relative error of the volume. */
+  readonly relativeError: number;
+}
+
+/** Mass, centre and inertia from volume integrals and a density in g/mm³. */
+export function weighMoments(moments: Moments, density: number): SolidWeight {
+  const m = moments.value;
+  const volume = m[VOLUME] as number;
+  const at = (i: number): number => m[i] as number;
+  const cx = volume === 0 ? 0 : at(X) / volume;
+  const cy = volume === 0 ? 0 : at(Y) / volume;
+  const xx = at(XX) - volume * cx * cx;
+  const yy = at(YY) - volume * cy * cy;
+  const zz = at(ZZ);
+  const xy = at(XY) - volume * cx * cy;
+  return {
+    volume,
+    mass: volume * density,
+    // Both faces are the same: the centre lies on the centre plane.
+    centre: { x: cx, y: cy, z: 0 },
+    inertia: {
+      xx: density * (yy + zz),
+      yy: density * (xx + zz),
+      zz: density * (xx + yy),
+      xy: density * xy,
+      yz: 0,
+      zx: 0,
+    },
+    relativeError: volume === 0 ? 0 : (moments.error[VOLUME] as number) / Math.abs(volume),
+  };
+}
