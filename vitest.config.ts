@@ -15,6 +15,7 @@ export default defineConfig({
           name: "unit",
           include: ["packages/*/test/**/*.test.ts", "tests/unit/**/*.test.ts", "examples/**/*.test.ts"],
           testTimeout: 60_000,
+          hookTimeout: 60_000,
         },
       },
       {

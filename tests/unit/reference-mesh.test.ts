@@ -6,7 +6,7 @@ import { loadManifold, type MeshWeight, meshParts, weighMesh } from "../referenc
 
 // The same knives as triangle meshes, united and drilled by manifold-3d and weighed by its own volume().
 // Accuracy that it reaches: chords lie inside a convex body, so one mesh falls short by an error that goes with the
-// square of its fineness (2.6e-5 to 3.1e-4 of the volume at 48 columns a block); Richardson's extrapolation from two
+// square of its fineness (2e-5 to 6e-4 of the volume at 36 columns a block); Richardson's extrapolation from two
 // meshes leaves 1e-8 to 2e-6, the worst where a crease ends inside a block. Vertices are single precision: 1e-7.
 const EXTRAPOLATED = 5e-6;
 // Surface: slopes enter, and the walls at the plunge and the handle front; the same extrapolation leaves about 1e-6.
@@ -21,8 +21,8 @@ describe.each(referenceKnives())("$name by manifold-3d", ({ spec, outline }) => 
   beforeAll(async () => {
     const wasm = await loadManifold();
     const body = referenceBody(spec, outline);
-    coarse = weighMesh(wasm, meshParts(body, 24));
-    fine = weighMesh(wasm, meshParts(body, 48));
+    coarse = weighMesh(wasm, meshParts(body, 18));
+    fine = weighMesh(wasm, meshParts(body, 36));
   });
 
   test("the error of one mesh falls with the square of its fineness", () => {

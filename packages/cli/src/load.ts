@@ -1,10 +1,16 @@
 import { basename, dirname, join, resolve } from "node:path";
-import { checkShop, DEFAULT_SHOP, type KnifeSpec, type ShopSpec } from "@scantling/geometry";
+import {
+  checkShop,
+  DEFAULT_SHOP,
+  DEFAULT_TOLERANCES,
+  type KnifeSpec,
+  type ShopSpec,
+  type ToleranceDefaults,
+} from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
 import { EXIT } from "./exit-code.js";
 import { CommandFailure } from "./failure.js";
 import {
-  type DefaultTolerances,
   FileError,
   type KnifeFile,
   type PlacedFile,
@@ -32,7 +38,8 @@ export interface Job {
   /** Undefined where there is no shop file: the defaults stand in, the rack is empty. */
   readonly shopPlaces: PlacedFile | undefined;
   readonly shop: ShopSpec;
-  readonly tolerances: DefaultTolerances;
+  /** What an input is uncertain by where the knife file does not say. */
+  readonly tolerances: ToleranceDefaults;
 }
 
 /**
@@ -62,7 +69,7 @@ export async function loadJob(io: Io, given: string, options: CommonOptions): Pr
     units,
     shopPlaces: shopFile,
     shop: shopFile === undefined ? DEFAULT_SHOP : fillShop(shopFile),
-    tolerances: shopFile?.tolerances ?? {},
+    tolerances: fillTolerances(shopFile),
   };
 }
 
@@ -101,6 +108,11 @@ function fillShop(file: ShopFile): ShopSpec {
   const issues = checkShop(shop);
   if (issues.length > 0) throw new FileError(file.fileName, placeIssues(issues, file, file.units));
   return shop;
+}
+
+function fillTolerances(file: ShopFile | undefined): ToleranceDefaults {
+  const { density, ...given } = file?.tolerances ?? {};
+  return { ...DEFAULT_TOLERANCES, ...given, ...(density === undefined ? {} : { steelDensity: density }) };
 }
 
 function nameOfFile(path: string): string {

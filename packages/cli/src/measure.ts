@@ -37,7 +37,7 @@ export function measure(job: Job): Measured {
   return inFileTerms(job, () => {
     const knife = makeKnife(job.spec);
     const weight = weighKnife(knife);
-    const interval = weighInterval(job.spec, job.knife.tolerances);
+    const interval = weighInterval(job.spec, job.knife.tolerances, job.tolerances);
     const figures = figuresOf(knife, weight, interval);
     return {
       job,

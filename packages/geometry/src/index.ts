@@ -38,6 +38,8 @@ export * from "./blade/moments.js";
 export * from "./blade/body-surface.js";
 export * from "./blade/defaults.js";
 export * from "./blade/knife-findings.js";
+export * from "./blade/pattern-geometry.js";
+export * from "./blade/weigh-interval.js";
 export * from "./blade/spec.js";
 export * from "./stock/shop.js";
 export { LEDGER_ROWS, type LedgerRow, type LedgerRowName } from "./stock/blade-states.js";

@@ -10,7 +10,7 @@ import {
 import { z } from "zod";
 import { showText } from "./problem.js";
 
-/** A number that the file gives with its tolerance; {@link ../file/lift} takes the tolerance off. */
+/** A number that the file gives with its tolerance; `liftTolerances` takes the tolerance off. */
 export class Reading {
   readonly value: number;
   readonly plus: number;

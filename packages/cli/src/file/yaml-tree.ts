@@ -1,3 +1,4 @@
+import { invariant } from "@scantling/geometry";
 import {
   Composer,
   type CST,
@@ -78,7 +79,7 @@ export function readTree(text: string, fileName: string): FileTree {
         path: "",
         line: 1,
         column: 1,
-        message: /\S/u.test(text) ? "the file has only comments in it" : "the file is empty",
+        message: `the file ${/\S/u.test(text) ? "has only comments in it" : "is empty"}; its first key is scantling: 1`,
       },
     ]);
   }
@@ -131,7 +132,7 @@ function compose(tokens: readonly CST.Token[], length: number): Document.Parsed 
     prettyErrors: false,
   } as const;
   const [document] = new Composer(options).compose(tokens, true, length);
-  if (document === undefined) throw new Error("the composer gives a document when forced");
+  invariant(document !== undefined, "the composer gives a document when forced");
   return document;
 }
 

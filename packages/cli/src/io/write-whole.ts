@@ -42,7 +42,7 @@ export async function writeWhole(
   try {
     const staged: { readonly temporary: string; readonly path: string }[] = [];
     for (const [index, file] of files.entries()) {
-      await attempt(file.path, options, () => makeFolder(disk, dirname(file.path), undo));
+      await attempt(file.path, options, () => makeFolder(disk, dirname(file.path), undo, options));
       const temporary = join(dirname(file.path), `.${basename(file.path)}.${options.runId}-${index}.tmp`);
       await attempt(file.path, options, () => createTemporary(disk, temporary, file.content));
       undo.push(() => disk.removeFile(temporary));
@@ -96,8 +96,17 @@ function wouldOverwrite(shown: readonly string[]): CommandFailure {
   );
 }
 
-async function makeFolder(disk: Disk, folder: string, undo: Undo): Promise<void> {
-  const topmost = await disk.makeFolder(folder);
+async function makeFolder(disk: Disk, folder: string, undo: Undo, options: WriteOptions): Promise<void> {
+  const topmost = await disk.makeFolder(folder).catch((error: unknown) => {
+    if (systemCode(error) !== "EEXIST" && systemCode(error) !== "ENOTDIR") throw error;
+    throw new CommandFailure(
+      EXIT.write,
+      "cannot-write",
+      `${options.show(folder)} cannot be made a folder: a file of that name, or of a part of it, exists`,
+      "Choose another folder with --out DIR.",
+      { file: options.show(folder) },
+    );
+  });
   if (topmost === undefined) return;
   // Emptied from the deepest up; a folder that someone else has put a file into stays.
   for (let made = topmost; ; made = join(made, nextBelow(made, folder))) {

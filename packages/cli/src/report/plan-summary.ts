@@ -82,9 +82,11 @@ function barLines({ bars, measured }: PlanParts, units: FileUnits): string[] {
     ...wrap(
       `${inBoth(massText, best.mass, units)} of bar; ${best.joints} joints, ${best.heats} heats${costText(best, measured.job.shop.currency)}`,
     ),
-    ...wrap(`Reach ${reachText(best)}`, undefined, "  "),
-    ...(others > 0 ? [`${others} other ${others === 1 ? "plan" : "plans"} in the stock report`] : []),
-    ...ledgerTotals(best, units).map((line, index) => (index === 0 ? line : `  ${line}`)),
+    ...wrap(`Reach: ${reachText(best)}`, undefined, "  "),
+    ...(others > 0
+      ? [`${others} other ${others === 1 ? "plan" : "plans"}, with reasons: scantling stock FILE`]
+      : []),
+    ...wrap(`Steel: ${ledgerTotals(best, units)}`, undefined, "  "),
   ];
 }
 
@@ -105,7 +107,7 @@ function drawingLines({ drawing, files, sheet }: PlanParts): string[] {
   return [
     "DRAWING",
     ...wrap(
-      `${drawing}: true size, ${sheet.width} × ${sheet.height} mm; print at 100 % and measure the check bars`,
+      `${drawing}: true size on ${sheet.width} × ${sheet.height} mm; print at 100 % and measure the check bars`,
       undefined,
       "  ",
     ),

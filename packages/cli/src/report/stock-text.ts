@@ -2,6 +2,7 @@ import {
   LEDGER_TOTALS,
   type LedgerRow,
   type LedgerRowName,
+  type ReachClass,
   type StockPlan,
   type StockReport,
 } from "@scantling/geometry";
@@ -14,7 +15,7 @@ import {
   mmToInches,
 } from "@scantling/geometry/units";
 import type { Job } from "../load.js";
-import { fixed, inBoth, lengthText, massText, volumeText } from "./figures.js";
+import { inBoth, lengthText, massText, percentText, volumeText } from "./figures.js";
 import { findingText } from "./findings.js";
 import { item, layOutTable, wrap } from "./layout.js";
 
@@ -47,7 +48,7 @@ function otherPlans(plans: readonly StockPlan[], units: FileUnits): string[] {
     `${plan.bars} × ${sawLength(plan.cutLength, units)} of ${plan.bar.name}`,
     massText(plan.mass, units),
     `${plan.joints}`,
-    fixed(plan.reach.wholeShare, 2),
+    percentText(plan.reach.wholeShare),
   ]);
   return [
     ...layOutTable(
@@ -77,11 +78,21 @@ export function sawLength(mm: number, units: FileUnits): string {
   return formatLength(inchesToMm(steps * SAW_STEP), "in", { remainder: false });
 }
 
-/** `0.42, flat dies; with 4 bars 0.55; with 6 bars 0.35`: the share of the thinning that has to go into height. */
+const REACH_WORDS: Readonly<Record<ReachClass, string>> = {
+  easy: "easy",
+  "flat dies": "flat dies, with bites longer than the bar is wide",
+  fullers: "only with fullers laid along the bar",
+  refused: "out of reach",
+};
+
+/**
+ * The reach in words, with one bar fewer and one more: `49 % of the thinning has to go into height: flat dies, with
+ * bites longer than the bar is wide; with 2 bars 74 %; with 4 bars 40 %`.
+ */
 export function reachText({ bars, reach }: StockPlan): string {
-  const share = (value: number): string => (Number.isFinite(value) ? fixed(value, 2) : "out of reach");
+  const share = (value: number): string => (Number.isFinite(value) ? percentText(value) : "out of reach");
   return [
-    `${share(reach.wholeShare)} (${reach.class})`,
+    `${share(reach.wholeShare)} of the thinning has to go into height: ${REACH_WORDS[reach.class]}`,
     ...(reach.oneFewer === undefined ? [] : [`with ${barCount(bars - 1)} ${share(reach.oneFewer)}`]),
     `with ${barCount(bars + 1)} ${share(reach.oneMore)}`,
   ].join("; ");
@@ -103,7 +114,7 @@ function planLines(plan: StockPlan, place: number, units: FileUnits, currency: s
     ...cutsText(plan, units),
     `${stack}, ${plan.heats} heats.`,
     `${inBoth(massText, plan.mass, units)} of bar, of which ${massText(plan.waste, units)} does not end in the blade${costText(plan, currency)}.`,
-    `Reach ${reachText(plan)}.`,
+    `Reach: ${reachText(plan)}.`,
     ...plan.why.map((reason) => describeIssue({ ...reason, path: "" }, units)),
   ];
   return [
@@ -166,13 +177,14 @@ export function ledgerLines(plan: StockPlan, units: FileUnits): string[] {
   );
 }
 
-/** The five states of the steel alone: for the summary. */
-export function ledgerTotals(plan: StockPlan, units: FileUnits): string[] {
-  const words = LEDGER_TOTALS.flatMap((name) => {
-    const row = plan.ledger.find((each) => each.row === name);
-    return row === undefined ? [] : [`${ROW_WORDS[name]} ${massText(row.mass, units)}`];
-  });
-  return wrap(words.join(" < "));
+/** The five states of the steel alone, in the order of the work: for the summary. */
+export function ledgerTotals(plan: StockPlan, units: FileUnits): string {
+  return LEDGER_TOTALS.toReversed()
+    .flatMap((name) => {
+      const row = plan.ledger.find((each) => each.row === name);
+      return row === undefined ? [] : [`${ROW_WORDS[name]} ${massText(row.mass, units)}`];
+    })
+    .join(" → ");
 }
 
 function refusalLines(report: StockReport, units: FileUnits): string[] {

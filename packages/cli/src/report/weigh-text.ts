@@ -45,7 +45,7 @@ export function weighText(measured: Measured): string[] {
 export function balanceLines({ weight, interval }: Measured, units: FileUnits): string[] {
   const { balanceFromHeel, balanceFromHandle } = weight.knife;
   return wrap(
-    `Balance: ${place(balanceFromHeel, "the heel", units)}, ${place(balanceFromHandle, "the handle front", units)}; 95 in 100 between ${range(lengthText, interval.balanceInterval, units)} from the heel.`,
+    `Balance: ${place(balanceFromHeel, "the heel", units)}, ${place(balanceFromHandle, "the handle front", units)}; 95 in 100 lie ${range(lengthText, interval.balanceInterval, units)} ahead of the heel.`,
   );
 }
 

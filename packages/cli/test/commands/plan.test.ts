@@ -105,7 +105,7 @@ describe("the summary", () => {
     expect(out).toContain(`${weigh.knife.massG.toFixed(0)} g`);
     expect(out).toContain(`${best.bars} pieces, each ${best.cutLengthMm} mm`);
     expect(out).toContain(best.bar);
-    expect(out).toContain(best.reach.toFixed(2));
+    expect(out).toContain(`${(best.reach * 100).toFixed(0)} % of the thinning`);
   });
 
   it("reads as agreed", async () => {

@@ -4,7 +4,7 @@ import { answer, wideLines } from "../support/answer.js";
 import { DEMO_FILES, DEMO_KNIFE, DEMO_SHOP } from "../support/demo.js";
 
 const FILE = "harvest.knife.yaml";
-const SMALL_SHOP = "scantling: 1\nunits: in\nrack:\n  - { size: 1/4 x 2 }\n";
+const SMALL_SHOP = "scantling: 1\nunits: in\nrack:\n  - { size: 3/8 x 2 }\n";
 
 async function firstBar(
   argv: readonly string[],
@@ -52,7 +52,7 @@ describe("which shop", () => {
     expect(await firstBar([`orders/2026/${FILE}`], nested)).toBe(own);
     const nearer = await firstBar([`orders/2026/${FILE}`], { ...nested, "orders/shop.yaml": SMALL_SHOP });
     expect(nearer).not.toBe(own);
-    expect(nearer).toContain("1/4");
+    expect(nearer).toContain("3/8 x 2");
   });
 
   it("is the one that --shop names, before any other", async () => {

@@ -9,11 +9,14 @@ function timed<T>(read: () => T): { result: T; ms: number } {
 
 describe("files that say nothing", () => {
   it.each([
-    ["", "1:1 file-empty | the file is empty"],
-    ["  \n\n", "1:1 file-empty | the file is empty"],
-    ["# a comment\n\n# another\n", "1:1 file-empty | the file has only comments in it"],
-    ["~\n", "1:1 file-empty | the file has only comments in it"],
-    ["---\n", "1:1 file-empty | the file has only comments in it"],
+    ["", "1:1 file-empty | the file is empty; its first key is scantling: 1"],
+    ["  \n\n", "1:1 file-empty | the file is empty; its first key is scantling: 1"],
+    [
+      "# a comment\n\n# another\n",
+      "1:1 file-empty | the file has only comments in it; its first key is scantling: 1",
+    ],
+    ["~\n", "1:1 file-empty | the file has only comments in it; its first key is scantling: 1"],
+    ["---\n", "1:1 file-empty | the file has only comments in it; its first key is scantling: 1"],
   ])("%j", (text, problem) => {
     expect(inShort(knifeProblems(text))).toEqual([problem]);
   });

@@ -74,6 +74,16 @@ describe("writing files whole", () => {
     expect(disk.paths()).toEqual(["/shop/out/deep/a.svg/inside"]);
   });
 
+  for (const file of ["/shop/out/deep", "/shop/out"]) {
+    it(`says so where the folder, or a part of its path, is a file: ${file}`, async () => {
+      const disk = new MemoryDisk({ [file]: "mine" });
+      const error = await failure(write(disk, two, true));
+      expect(error).toMatchObject({ exitCode: 5, code: "cannot-write" });
+      expect(error.message).toContain("out/deep cannot be made a folder");
+      expect(disk.text(file)).toBe("mine");
+    });
+  }
+
   it("leaves a temporary file that was there before alone", async () => {
     const stranger = "/shop/out/deep/.a.svg.run-0.tmp";
     const disk = new MemoryDisk({ [stranger]: "theirs" });

@@ -86,7 +86,7 @@ describe("the stock report for people", () => {
     it(`names the bar, the pieces, the reach with one bar fewer and more, and every ledger row in ${units}`, () => {
       const text = lines.join("\n");
       expect(text).toContain(`1. Cut ${cutText(first, units)}`);
-      expect(text.replace(/\s+/g, " ")).toContain(`Reach ${reachText(first)}.`);
+      expect(text.replace(/\s+/g, " ")).toContain(`Reach: ${reachText(first)}.`);
       for (const row of LEDGER_ROWS)
         expect(text).toContain(
           row === "heat-treatment-scale" ? "heat-treatment scale" : row.replaceAll("-", " "),

@@ -1,6 +1,7 @@
 import { integrateAdaptive, type Piece } from "../numeric/adaptive.js";
 import { parametersAtX } from "../plane/at-x.js";
 import { derivativeAt, pointAt, type Segment } from "../plane/segment.js";
+import { lineHeight } from "./bevel-line.js";
 import type { EdgeElement, FootFrame } from "./edge-element.js";
 import type { BoundaryPiece } from "./footprint.js";
 import { HalfSection } from "./half-section.js";
@@ -144,22 +145,6 @@ class FaceSurface {
     }
     return walls;
   }
-}
-
-/** y of the bevel line at x, mm: where the distance from the edge is the bevel height. */
-export function lineHeight(body: SteelBody, x: number): number {
-  const top = body.footprint.topAt(x) ?? 0;
-  body.section.at(x, body.edgeRun.nearest(x, top));
-  const b = body.section.bevelHeight;
-  let low = body.footprint.spansAt(x)[0]?.[0] ?? 0;
-  let high = top;
-  if (body.edgeRun.nearest(x, top) <= b) return top;
-  for (let pass = 0; pass < 100 && high - low > 1e-13 * Math.max(1, Math.abs(high)); pass++) {
-    const y = (low + high) / 2;
-    if (body.edgeRun.nearest(x, y) < b) low = y;
-    else high = y;
-  }
-  return (low + high) / 2;
 }
 
 function rim(body: SteelBody, segment: Segment, tolerance: number): number {

@@ -26,7 +26,7 @@ interface Piece {
 export function cubicContacts(first: Cubic, second: Cubic): Contact[] {
   const whole = (curve: Cubic): Piece => ({ curve, t0: 0, t1: 1 });
   const stack: [Piece, Piece][] = [[whole(first), whole(second)]];
-  const contacts: Contact[] = [];
+  const candidates: Candidate[] = [];
   let looked = 0;
   for (let pair = stack.pop(); pair !== undefined; pair = stack.pop()) {
     if (++looked > MOST_PAIRS) {
@@ -40,16 +40,51 @@ export function cubicContacts(first: Cubic, second: Cubic): Contact[] {
     const sizeA = sizeOf(a.curve);
     const sizeB = sizeOf(b.curve);
     if (Math.max(sizeA, sizeB) < SMALLEST_PIECE) {
-      const contact = refine(first, second, (a.t0 + a.t1) / 2, (b.t0 + b.t1) / 2);
-      if (contact !== undefined) contacts.push(contact);
+      candidates.push({
+        s: (a.t0 + a.t1) / 2,
+        t: (b.t0 + b.t1) / 2,
+        reach: 2 * Math.max(a.t1 - a.t0, b.t1 - b.t0),
+      });
     } else if (sizeA >= sizeB) {
       for (const half of halves(a)) stack.push([half, b]);
     } else {
       for (const half of halves(b)) stack.push([a, half]);
     }
   }
-  return contacts;
+  return clusters(candidates).flatMap((cluster) => {
+    // Along a touch one cluster holds thousands; its ends and middle say where it begins, lies and ends.
+    const picked = new Set([cluster[0], cluster[cluster.length >> 1], cluster.at(-1)]);
+    return [...picked].flatMap((candidate) =>
+      candidate === undefined ? [] : refine(first, second, candidate.s, candidate.t),
+    );
+  });
 }
+
+interface Candidate {
+  readonly s: number;
+  readonly t: number;
+  /** Parameters that differ by less belong to the same place. */
+  readonly reach: number;
+}
+
+/** Runs of candidates, in the order of s, each near to one of the few before it. */
+function clusters(candidates: readonly Candidate[]): Candidate[][] {
+  const sorted = [...candidates].sort((a, b) => a.s - b.s);
+  const found: Candidate[][] = [];
+  for (const candidate of sorted) {
+    const near = found
+      .slice(-9)
+      .find((cluster) => cluster.slice(-9).some((other) => together(candidate, other)));
+    if (near === undefined) found.push([candidate]);
+    else near.push(candidate);
+  }
+  return found;
+}
+
+const together = (a: Candidate, b: Candidate): boolean => {
+  const reach = Math.max(a.reach, b.reach);
+  return Math.abs(a.s - b.s) <= reach && Math.abs(a.t - b.t) <= reach;
+};
 
 function halves(piece: Piece): [Piece, Piece] {
   const middle = (piece.t0 + piece.t1) / 2;
@@ -93,7 +128,7 @@ function apart(a: readonly Vec2[], b: readonly Vec2[], along: (p: Vec2) => numbe
 const clamp = (t: number): number => Math.min(1, Math.max(0, t));
 
 /** Newton on A(s) = B(t); where the curves touch, the nearest point of the second instead. */
-function refine(first: Cubic, second: Cubic, s0: number, t0: number): Contact | undefined {
+function refine(first: Cubic, second: Cubic, s0: number, t0: number): Contact[] {
   let s = s0;
   let t = t0;
   for (let pass = 0; pass < 6; pass++) {
@@ -107,9 +142,9 @@ function refine(first: Cubic, second: Cubic, s0: number, t0: number): Contact | 
     t = clamp(t + ((a.x - b.x) * da.y - (a.y - b.y) * da.x) / determinant);
   }
   const gap = distance(pointAt(first, s), pointAt(second, t));
-  if (gap <= MEETING_TOLERANCE) return { t1: s, t2: t, point: pointAt(first, s) };
+  if (gap <= MEETING_TOLERANCE) return [{ t1: s, t2: t, point: pointAt(first, s) }];
   const point = pointAt(first, s0);
   const near = nearestOnSegment(second, point);
   // A piece of the size where halving stops may lie off the contact by its own length.
-  return near.distance <= MEETING_TOLERANCE ? { t1: s0, t2: near.t, point } : undefined;
+  return near.distance <= MEETING_TOLERANCE ? [{ t1: s0, t2: near.t, point }] : [];
 }

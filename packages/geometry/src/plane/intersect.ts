@@ -7,7 +7,7 @@ import { pointAt, type Segment } from "./segment.js";
 import { distance } from "./vec2.js";
 
 /** A stretch along which two curves keep within the tolerance is a touch up to this length, mm, and an overlap above. */
-const LONGEST_TOUCH = 0.01;
+const LONGEST_TOUCH = 0.05;
 
 /** How two segments meet: in a point (crossing or touching), or along a stretch that both run over. */
 export type Meeting =

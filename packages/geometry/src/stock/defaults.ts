@@ -1,4 +1,5 @@
-import type { AllowanceSpec, ForgingSpec } from "../blade/spec.js";
+import { withDefaultForging } from "../blade/defaults.js";
+import type { ForgingSpec } from "../blade/spec.js";
 import type { Quantity } from "../errors/issue.js";
 import type { Banded, LossSpec, PressSpec, ShopSpec, StockLimits } from "./shop.js";
 
@@ -82,34 +83,11 @@ export const LIMIT_DEFAULTS = {
   },
 } as const satisfies Record<string, DefaultNumber>;
 
-/** Saw, and heats where the knife file names none. */
-export const WORK_DEFAULTS = {
+/** The saw. */
+export const SAW_DEFAULTS = {
   cutStep: { quantity: "length", value: 5, basis: PRACTICE },
   kerf: { quantity: "length", value: 1.5, basis: PRACTICE },
-  heats: { quantity: "count", value: 9, basis: PRACTICE },
-  weldingHeats: { quantity: "count", value: 3, basis: PRACTICE },
 } as const satisfies Record<string, DefaultNumber>;
-
-/** What is still on the steel at earlier stages. */
-export const ALLOWANCE_DEFAULTS = {
-  face: {
-    quantity: "length",
-    value: 0.5,
-    basis: `${PRACTICE}: 0.4 to 0.8 mm per face; published figures reach 1.6`,
-  },
-  outline: { quantity: "length", value: 1.5, basis: `${PRACTICE}: 1 to 2 mm all round` },
-  tip: { quantity: "length", value: 3, basis: `${PRACTICE}: 3 to 6 mm` },
-  butt: { quantity: "length", value: 3, basis: `${PRACTICE}: 3 to 10 mm` },
-  forgedEdge: { quantity: "length", value: 1.6, basis: `${PRACTICE}: 1.5 to 2 mm, about 1/16 in` },
-  afterHardening: { quantity: "length", value: 0.1, basis: `${PRACTICE}: 0.10 to 0.25 mm per face` },
-  minEdge: { quantity: "length", value: 0.6, basis: `${PRACTICE}: 0.5 to 1 mm before hardening` },
-} as const satisfies Record<string, DefaultNumber>;
-
-/** Choices that are words. */
-export const ALLOWANCE_CHOICES = {
-  forgedBevel: { value: "line", basis: `${PRACTICE}: bevels hammered in up to the bevel line` },
-  tang: { value: "tapered", basis: `${PRACTICE}: a tapered tang is forged tapered` },
-} as const satisfies Record<string, { value: string; basis: string }>;
 
 const banded = ({ value, low, high }: { value: number; low: number; high: number }): Banded => ({
   value,
@@ -143,22 +121,8 @@ export const DEFAULT_LIMITS: StockLimits = {
   },
 };
 
-export const DEFAULT_FORGING: ForgingSpec = {
-  heats: WORK_DEFAULTS.heats.value,
-  weldingHeats: WORK_DEFAULTS.weldingHeats.value,
-};
-
-export const DEFAULT_ALLOWANCES: AllowanceSpec = {
-  face: ALLOWANCE_DEFAULTS.face.value,
-  outline: ALLOWANCE_DEFAULTS.outline.value,
-  tip: ALLOWANCE_DEFAULTS.tip.value,
-  butt: ALLOWANCE_DEFAULTS.butt.value,
-  forgedEdge: ALLOWANCE_DEFAULTS.forgedEdge.value,
-  forgedBevel: ALLOWANCE_CHOICES.forgedBevel.value,
-  afterHardening: ALLOWANCE_DEFAULTS.afterHardening.value,
-  minEdge: ALLOWANCE_DEFAULTS.minEdge.value,
-  tang: ALLOWANCE_CHOICES.tang.value,
-};
+/** Heats of a forging of which the knife file says nothing. */
+export const DEFAULT_FORGING: ForgingSpec = withDefaultForging();
 
 /** No limit from the press or the forge unless the shop file names one. */
 export const DEFAULT_PRESS: PressSpec = {};
@@ -169,6 +133,6 @@ export const DEFAULT_SHOP: ShopSpec = {
   losses: DEFAULT_LOSSES,
   press: DEFAULT_PRESS,
   limits: DEFAULT_LIMITS,
-  cutStep: WORK_DEFAULTS.cutStep.value,
-  kerf: WORK_DEFAULTS.kerf.value,
+  cutStep: SAW_DEFAULTS.cutStep.value,
+  kerf: SAW_DEFAULTS.kerf.value,
 };

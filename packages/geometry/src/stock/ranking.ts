@@ -6,27 +6,37 @@ import type { StockLimits } from "./shop.js";
 export const RANKING_NUMBERS = ["waste", "cost", "joints", "heats", "reach"] as const;
 export type RankingNumber = (typeof RANKING_NUMBERS)[number];
 export type RankedNumbers = Readonly<Record<RankingNumber, number>>;
+type ReachLimits = StockLimits["reach"];
 
-/** Negative where `a` comes first; equal infinite costs are a tie. */
-const compareNumbers = (a: number, b: number): number => (a === b ? 0 : a < b ? -1 : 1);
-
-function compareInOrder(a: RankedNumbers, b: RankedNumbers): number {
-  for (const name of RANKING_NUMBERS) {
-    const order = compareNumbers(a[name], b[name]);
-    if (order !== 0) return order;
-  }
-  return 0;
+/** Whether `a` has less of a number than `b`; a reach that is easy anyway is not better for being easier still. */
+export function hasLess(
+  name: RankingNumber,
+  a: RankedNumbers,
+  b: RankedNumbers,
+  limits: ReachLimits,
+): boolean {
+  return name === "reach" ? a.reach < b.reach && b.reach > limits.easy : a[name] < b[name];
 }
 
 /** Whether `b` is better in nothing than `a`. */
-export function isNoBetter(b: RankedNumbers, a: RankedNumbers): boolean {
-  return RANKING_NUMBERS.every((name) => a[name] <= b[name]);
+export function isNoBetter(b: RankedNumbers, a: RankedNumbers, limits: ReachLimits): boolean {
+  return !RANKING_NUMBERS.some((name) => hasLess(name, b, a, limits));
+}
+
+/** The first number in which two stacks differ is what sets their order. */
+export function decidingNumber(a: RankedNumbers, b: RankedNumbers): RankingNumber | undefined {
+  return RANKING_NUMBERS.find((name) => a[name] !== b[name]);
 }
 
 /** 0 where ordinary tools do, 1 where only fullers laid along the bar bring the section to the blade's height. */
-export function effortTier(reach: number, limits: StockLimits["reach"]): number {
+export function effortTier(reach: number, limits: ReachLimits): number {
   const reachClass = classifyReach(reach, limits);
   return reachClass === "easy" || reachClass === "flat dies" ? 0 : 1;
+}
+
+function compareInOrder(a: RankedNumbers, b: RankedNumbers): number {
+  const name = decidingNumber(a, b);
+  return name === undefined ? 0 : a[name] < b[name] ? -1 : 1;
 }
 
 /**
@@ -35,11 +45,11 @@ export function effortTier(reach: number, limits: StockLimits["reach"]): number 
  *
  * A bar without a price counts as the dearest: an unknown cost is never an advantage.
  */
-export function rankStacks(stacks: readonly FeasibleStack[], limits: StockLimits["reach"]): FeasibleStack[] {
+export function rankStacks(stacks: readonly FeasibleStack[], limits: ReachLimits): FeasibleStack[] {
   const front: FeasibleStack[] = [];
   // In this order whatever makes a stack superfluous comes before it, so one pass against the front is enough.
   for (const stack of [...stacks].sort(compareInOrder))
-    if (!front.some((kept) => isNoBetter(stack, kept))) front.push(stack);
+    if (!front.some((kept) => isNoBetter(stack, kept, limits))) front.push(stack);
   return front.sort(
     (a, b) => effortTier(a.reach, limits) - effortTier(b.reach, limits) || compareInOrder(a, b),
   );

@@ -1,9 +1,9 @@
 import type { ForgingSpec } from "../blade/spec.js";
+import { isSameMaterial } from "../materials/materials.js";
 import { dressedWidth, type Layers, stackHeight, weldedHeight, weldedWidth } from "./billet.js";
 import type { LedgerBodies } from "./blade-states.js";
 import { LIMIT_DEFAULTS } from "./defaults.js";
 import { roundUpToStep } from "./ledger.js";
-import { isSameMaterial } from "../materials/materials.js";
 import { piecesFromBar } from "./nesting.js";
 import { makeReachStations, type ReachStations, worstShare } from "./reach.js";
 import {

@@ -1,5 +1,12 @@
 import { count, mass, type QuantityValue, share } from "../errors/issue.js";
-import { effortTier, RANKING_NUMBERS, type RankedNumbers, type RankingNumber } from "./ranking.js";
+import {
+  decidingNumber,
+  effortTier,
+  hasLess,
+  RANKING_NUMBERS,
+  type RankedNumbers,
+  type RankingNumber,
+} from "./ranking.js";
 import type { StockLimits } from "./shop.js";
 
 /** One reason for a plan's place: a sentence with `{name}` where a number from `values` belongs. */
@@ -25,13 +32,6 @@ function shown(name: RankingNumber, value: number, currency: string | undefined)
   if (!Number.isFinite(value)) return "unknown";
   return `${value.toFixed(2)}${currency === undefined ? "" : ` ${currency}`}`;
 }
-
-const better = (a: RankedNumbers, b: RankedNumbers): RankingNumber[] =>
-  RANKING_NUMBERS.filter((name) => a[name] < b[name]);
-
-/** The first number in which two neighbours in the ranking differ is what sets their order. */
-const decides = (a: RankedNumbers, b: RankedNumbers): RankingNumber | undefined =>
-  RANKING_NUMBERS.find((name) => a[name] !== b[name]);
 
 function comparison(
   code: string,
@@ -64,12 +64,14 @@ export function explainRank(
   const plan = ranked[index];
   if (plan === undefined) return [];
   const reasons: PlanReason[] = [];
+  const gainsOf = (a: RankedNumbers, b: RankedNumbers): RankingNumber[] =>
+    RANKING_NUMBERS.filter((name) => hasLess(name, a, b, limits));
   const tier = effortTier(plan.reach, limits);
   const before = ranked[index - 1];
   const next = ranked[index + 1];
   if (before === undefined) {
     const sameTier = ranked.filter((other) => effortTier(other.reach, limits) === tier).length;
-    const which = tier === 0 ? "the plans that need no fullers" : "the plans, all of which need fullers";
+    const which = tier === 0 ? "the plans that need no fullers" : "the plans, all of which need fullers,";
     reasons.push(
       ranked.length === 1
         ? { code: "only-one", text: "No other plan is better than this one in anything." }
@@ -89,20 +91,20 @@ export function explainRank(
         values: { reach: share(plan.reach) },
       });
     else {
-      const by = decides(before, plan);
+      const by = decidingNumber(before, plan);
       if (by !== undefined)
         reasons.push(
           comparison("behind", "Stands behind the plan before it, which", [by], before, plan, currency),
         );
     }
-    const gains = better(plan, before);
+    const gains = gainsOf(plan, before);
     if (gains.length > 0)
       reasons.push(
         comparison("better-than-before", "Against the plan before it, it", gains, plan, before, currency),
       );
   }
   if (next !== undefined) {
-    const gains = better(next, plan);
+    const gains = gainsOf(next, plan);
     if (gains.length > 0)
       reasons.push(comparison("next-is-better-in", "The next plan", gains, next, plan, currency));
   }

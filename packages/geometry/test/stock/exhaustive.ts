@@ -125,15 +125,23 @@ export function planExhaustively(
     }
     return 0;
   };
+  // A reach that is easy anyway is not better for being easier still.
+  const felt = (plan: ExhaustivePlan): number[] =>
+    plan.numbers.map((number, i) => (i === 4 ? Math.max(number, limits.reach.easy) : number));
   const noBetter = (b: ExhaustivePlan, a: ExhaustivePlan): boolean =>
-    b.numbers.every((number, i) => {
-      const other = a.numbers[i] ?? 0;
+    felt(b).every((number, i) => {
+      const other = felt(a)[i] ?? 0;
       return same(other, number) || other < number;
     });
   return all
-    .filter(
-      (plan, i) =>
-        !all.some((other, j) => j !== i && noBetter(plan, other) && (!noBetter(other, plan) || j < i)),
-    )
+    .filter((plan, i) => {
+      const isFirst = (other: ExhaustivePlan, j: number): boolean => {
+        const order = inOrder(other, plan);
+        return order < 0 || (order === 0 && j < i);
+      };
+      return !all.some(
+        (other, j) => j !== i && noBetter(plan, other) && (!noBetter(other, plan) || isFirst(other, j)),
+      );
+    })
     .sort((a, b) => Number(a.hard) - Number(b.hard) || inOrder(a, b));
 }

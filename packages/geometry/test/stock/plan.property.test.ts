@@ -105,7 +105,7 @@ describe("what always holds", () => {
         const numbers = planStock(bodies, shopSpec, FORGING).plans.map(numbersOf);
         numbers.forEach((a, i) => {
           numbers.forEach((b, j) => {
-            if (i !== j) expect(isNoBetter(b, a)).toBe(false);
+            if (i !== j) expect(isNoBetter(b, a, shopSpec.limits.reach)).toBe(false);
           });
         });
       }),

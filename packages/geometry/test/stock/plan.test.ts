@@ -93,6 +93,21 @@ describe("the harvest knife", () => {
     }
   });
 
+  test("being easier than easy is no advantage: at most one more bar than it takes to be easy is proposed", () => {
+    for (const { bars, reach, bar, layers, waste } of report.plans.filter((p) => p.reach.class === "easy"))
+      expect(
+        report.plans.some(
+          (other) =>
+            other.bar === bar &&
+            other.layers === layers &&
+            other.bars < bars &&
+            other.reach.class === "easy" &&
+            other.waste < waste,
+        ),
+        `${bars} x ${bar.name}, ${reach.share}`,
+      ).toBe(false);
+  });
+
   test("no number is NaN anywhere in the report", () => {
     expect(JSON.stringify(report, (_, value) => (Number.isNaN(value) ? "NaN" : value))).not.toContain("NaN");
   });

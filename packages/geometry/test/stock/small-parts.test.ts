@@ -1,20 +1,13 @@
 import { describe, expect, test } from "vitest";
 import { checkShop } from "../../src/stock/check-shop.js";
-import {
-  ALLOWANCE_DEFAULTS,
-  DEFAULT_ALLOWANCES,
-  DEFAULT_SHOP,
-  LIMIT_DEFAULTS,
-  LOSS_DEFAULTS,
-  WORK_DEFAULTS,
-} from "../../src/stock/defaults.js";
+import { DEFAULT_SHOP, LIMIT_DEFAULTS, LOSS_DEFAULTS, SAW_DEFAULTS } from "../../src/stock/defaults.js";
 import { billetLengthBehind } from "../../src/stock/isolate.js";
 import { nestCuts, piecesFromBar } from "../../src/stock/nesting.js";
 import { exactly } from "./fixtures.js";
 
 describe("defaults", () => {
   test("every one says where it comes from, and bands hold their value", () => {
-    const tables = { ...LOSS_DEFAULTS, ...LIMIT_DEFAULTS, ...WORK_DEFAULTS, ...ALLOWANCE_DEFAULTS };
+    const tables = { ...LOSS_DEFAULTS, ...LIMIT_DEFAULTS, ...SAW_DEFAULTS };
     for (const [name, entry] of Object.entries(tables)) expect(entry.basis.length, name).toBeGreaterThan(10);
     for (const [name, { low, value, high }] of Object.entries(LOSS_DEFAULTS)) {
       expect(low, name).toBeLessThan(value);
@@ -24,7 +17,6 @@ describe("defaults", () => {
 
   test("the default shop passes its own rules", () => {
     expect(checkShop(DEFAULT_SHOP)).toEqual([]);
-    expect(DEFAULT_ALLOWANCES.forgedBevel).toBe("line");
   });
 });
 

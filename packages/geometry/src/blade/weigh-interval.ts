@@ -1,0 +1,185 @@
+import { SpecError } from "../errors/errors.js";
+import { findMaterial } from "../materials/materials.js";
+import { type Knife, rebuildKnife } from "./knife.js";
+import { measureBody } from "./measure-body.js";
+import { VOLUME, X } from "./moments.js";
+import { profileStrips } from "./profile-strips.js";
+import type { KnifeSpec } from "./spec.js";
+import { changedAt, readAt } from "./spec-path.js";
+import { knifeParts } from "./weigh-knife.js";
+import { weighMoments } from "./weight.js";
+
+/**
+ * A tolerance on one input: 95 % limits above and below, normal, independent of the others. The path is the input's place
+ * in the knife's description; a path to a whole law (`blade.thickness`) moves all its stations together.
+ */
+export interface InputTolerance {
+  readonly path: string;
+  readonly plus: number;
+  readonly minus: number;
+}
+
+/** Tolerances that hold where the file gives none; 95 % limits, mm and shares. */
+export interface ToleranceDefaults {
+  /** Full thickness left from the hammer. */
+  readonly forgedThickness: number;
+  /** Full thickness that is ground, and thickness of slabs. */
+  readonly groundThickness: number;
+  /** Thickness of the edge before sharpening. */
+  readonly edgeThickness: number;
+  /** Each side of the outline. */
+  readonly outline: number;
+  /** Density of steel, as a share. */
+  readonly steelDensity: number;
+  /** Density of handle materials, as a share, where their table row gives no band of its own. */
+  readonly handleDensity: number;
+}
+
+/** Basis: common practice, no source; the shop file can change each. */
+export const DEFAULT_TOLERANCES: ToleranceDefaults = {
+  forgedThickness: 0.2,
+  groundThickness: 0.1,
+  edgeThickness: 0.05,
+  outline: 0.5,
+  steelDensity: 0.01,
+  handleDensity: 0.1,
+};
+
+export interface WeightInterval {
+  /** 95 % interval of the whole knife's mass, g. */
+  readonly massInterval: readonly [number, number];
+  /** 95 % interval of the balance point from the heel, mm. */
+  readonly balanceInterval: readonly [number, number];
+  /** Share of each input in the variance of the mass, largest first. */
+  readonly contributions: readonly { readonly input: string; readonly share: number }[];
+}
+
+interface Reading {
+  readonly mass: number;
+  readonly balance: number;
+}
+
+/**
+ * 95 % intervals of mass and balance by propagation: each input is moved to its two limits while the others stay, and the
+ * differences are added in squares.
+ *
+ * @param tolerances - those given in the file; they take the place of the defaults for the same input.
+ */
+export function weighInterval(
+  spec: KnifeSpec,
+  tolerances: readonly InputTolerance[],
+  defaults: ToleranceDefaults = DEFAULT_TOLERANCES,
+): WeightInterval {
+  const knife = rebuildKnife(spec);
+  // From here on every material carries its density, so that it can be moved like any other number.
+  const filled = knife.spec;
+  const middle = read(knife);
+  const inputs = [
+    ...tolerances,
+    ...defaultInputs(filled, knife, tolerances, defaults),
+  ].filter(({ plus, minus }) => plus > 0 || minus > 0);
+  const squares = { massUp: 0, massDown: 0, balanceUp: 0, balanceDown: 0 };
+  const contributions: { input: string; share: number }[] = [];
+  const take = (input: string, high: Reading, low: Reading): void => {
+    const up = Math.max(high.mass, low.mass) - middle.mass;
+    const down = middle.mass - Math.min(high.mass, low.mass);
+    squares.massUp += up * up;
+    squares.massDown += down * down;
+    squares.balanceUp += (Math.max(high.balance, low.balance) - middle.balance) ** 2;
+    squares.balanceDown += (middle.balance - Math.min(high.balance, low.balance)) ** 2;
+    contributions.push({ input, share: ((up + down) / 2) ** 2 });
+  };
+  for (const { path, plus, minus } of inputs) {
+    take(path, moved(filled, path, plus, middle), moved(filled, path, -minus, middle));
+  }
+  const given = tolerances.some(({ path }) => path.startsWith("blade.outline"));
+  if (!given && defaults.outline > 0) {
+    take("outline", outlineMoved(knife, defaults.outline), outlineMoved(knife, -defaults.outline));
+  }
+  const total = contributions.reduce((sum, { share }) => sum + share, 0);
+  return {
+    massInterval: [middle.mass - Math.sqrt(squares.massDown), middle.mass + Math.sqrt(squares.massUp)],
+    balanceInterval: [
+      middle.balance - Math.sqrt(squares.balanceDown),
+      middle.balance + Math.sqrt(squares.balanceUp),
+    ],
+    contributions: contributions
+      .map(({ input, share }) => ({ input, share: total === 0 ? 0 : share / total }))
+      .sort((a, b) => b.share - a.share),
+  };
+}
+
+/** Relative error at which the moved knives are weighed: differences of grams need no more. */
+const AIM = 1e-9;
+
+function read(knife: Knife): Reading {
+  const steel = weighMoments(measureBody(knife.body("finished"), AIM), knife.steelDensity);
+  return gathered(knifeParts(knife, steel));
+}
+
+function gathered(parts: readonly { readonly mass: number; readonly centre: { readonly x: number } }[]): Reading {
+  const mass = parts.reduce((sum, part) => sum + part.mass, 0);
+  return { mass, balance: parts.reduce((sum, part) => sum + part.mass * part.centre.x, 0) / mass };
+}
+
+/** The knife with one input moved. An input that cannot go there (a taper below zero) stays where it is. */
+function moved(spec: KnifeSpec, path: string, by: number, middle: Reading): Reading {
+  try {
+    return read(rebuildKnife(changedAt(spec, path, by)));
+  } catch (error) {
+    if (error instanceof SpecError) return middle;
+    throw error;
+  }
+}
+
+/** The knife with every side of its outline moved out (or in, as the opposite of out), square to x. */
+function outlineMoved(knife: Knife, by: number): Reading {
+  const strips = profileStrips(knife.body("finished"), knife.outline, {
+    outline: Math.abs(by),
+    tip: Math.abs(by),
+    butt: Math.abs(by),
+  });
+  const volume = (strips.value[VOLUME] as number) * Math.sign(by);
+  const moment = (strips.value[X] as number) * Math.sign(by);
+  const steel = weighMoments(measureBody(knife.body("finished"), AIM), knife.steelDensity);
+  const extra = volume * knife.steelDensity;
+  const centre = volume === 0 ? 0 : moment / volume;
+  return gathered([...knifeParts(knife, steel), { mass: extra, centre: { x: centre } }]);
+}
+
+function defaultInputs(
+  spec: KnifeSpec,
+  knife: Knife,
+  given: readonly InputTolerance[],
+  defaults: ToleranceDefaults,
+): InputTolerance[] {
+  const even = (path: string, limit: number): InputTolerance => ({ path, plus: limit, minus: limit });
+  const inputs: InputTolerance[] = [];
+  const add = (path: string, limit: number): void => {
+    if (!given.some((other) => other.path.startsWith(path))) inputs.push(even(path, limit));
+  };
+  const { forgedThickness, groundThickness } = defaults;
+  add("blade.thickness", knife.finish.flats === "forged" ? forgedThickness : groundThickness);
+  add("blade.bevel.edgeThickness", defaults.edgeThickness);
+  if (spec.blade.bevel.height !== "full") add("blade.bevel.height", 2 * defaults.outline);
+  if (spec.tang.buttThickness !== undefined) add("tang.buttThickness", groundThickness);
+  if (spec.tang.thickness !== undefined) add("tang.thickness", groundThickness);
+  add("steel.density", defaults.steelDensity * knife.steelDensity);
+  const { slabs, pins } = spec.handle ?? {};
+  if (slabs !== undefined) {
+    add("handle.slabs.thickness", 2 * groundThickness);
+    add("handle.slabs.material.density", densityBand(slabs.material, defaults.handleDensity));
+  }
+  if (pins !== undefined) {
+    add("handle.pins.material.density", densityBand(pins.material, defaults.steelDensity));
+  }
+  return inputs.filter(({ path }) => readAt(knife.spec, path) !== undefined);
+}
+
+/** Half the band of a material's density, g/mm³. */
+function densityBand(material: { readonly name: string; readonly density?: number }, share: number): number {
+  const row = material.density === undefined ? findMaterial(material.name) : undefined;
+  const density = material.density ?? row?.density ?? 0;
+  const band = ((row?.high ?? density) - (row?.low ?? density)) / 2;
+  return Math.max(band, share * density);
+}
