@@ -20,7 +20,12 @@ export default defineConfig({
       },
       {
         extends: true,
-        test: { name: "system", include: ["tests/system/**/*.test.ts"], testTimeout: 120_000, hookTimeout: 120_000 },
+        test: {
+          name: "system",
+          include: ["tests/system/**/*.test.ts"],
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+        },
       },
     ],
   },

@@ -34,7 +34,7 @@ export async function plan(io: Io, file: string, options: CommonOptions): Promis
   const names = [sheet.name, "summary.txt", "weigh.json", "stock.json", "check.json"];
   const drawing = pathOf(sheet.name);
   const summary = reportText(
-    planSummary({ measured, bars, findings, verdict, sheet, drawing, files: names.map(pathOf) }),
+    planSummary({ measured, bars, findings, sheet, drawing, files: names.map(pathOf) }),
   );
   const documents = {
     weigh: weighJson(measured),

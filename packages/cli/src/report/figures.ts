@@ -33,10 +33,10 @@ export function lengthText(mm: number, units: FileUnits): string {
   return units === "mm" ? `${fixed(mm, 1)} mm` : formatLength(mm, "in", { remainder: false });
 }
 
-/** A share as whole per cent; what is not nothing but rounds to it is `< 1 %`. */
+/** A share as whole per cent; what is not nothing but rounds to it is `<1 %`. */
 export function percentText(share: number): string {
   const percent = fixed(share * 100, 0);
-  return percent === "0" && share > 0 ? "< 1 %" : `${percent} %`;
+  return percent === "0" && share > 0 ? "<1 %" : `${percent} %`;
 }
 
 type Figure = (value: number, units: FileUnits) => string;

@@ -1,14 +1,16 @@
-import type { Finding, StockReport } from "@scantling/geometry";
+import type { Finding } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
-import type { Verdict } from "../asks.js";
 import type { DrawnSheet } from "../draw-pattern.js";
 import type { Measured } from "../measure.js";
+import type { Bars } from "../stock-report.js";
+import { verdictOf } from "../verdict.js";
 import { askRemarks, askTable, VERDICTS } from "./asks-text.js";
+import { CAUTIONS } from "./cautions.js";
 import { inBoth, massText, range, volumeText } from "./figures.js";
-import { bySeverity, findingLines } from "./findings.js";
+import { bySeverity, findingLines, isStop } from "./findings.js";
 import { headingLines } from "./heading.js";
 import { layOutTable, wrap } from "./layout.js";
-import { costText, cutText, ledgerTotals, reachText, sawLength } from "./stock-text.js";
+import { costText, cutText, ledgerTotals, noPlanLines, reachText, sawLength } from "./stock-text.js";
 import { balanceLines, causeLines } from "./weigh-text.js";
 
 /** Findings that the one screen has room for; the others stand in the check report. */
@@ -16,10 +18,9 @@ const MOST_FINDINGS = 4;
 
 export interface PlanParts {
   readonly measured: Measured;
-  readonly bars: StockReport;
+  readonly bars: Bars;
   /** Of the knife and of its stock. */
   readonly findings: readonly Finding[];
-  readonly verdict: Verdict;
   readonly sheet: DrawnSheet;
   /** Paths of all files, and of the drawing among them. */
   readonly files: readonly string[];
@@ -28,18 +29,19 @@ export interface PlanParts {
 
 /** The summary of the main job: one screen of 80 columns, in the order in which a smith asks. */
 export function planSummary(parts: PlanParts): string[] {
-  const { measured, verdict } = parts;
+  const { measured, findings } = parts;
   const { units } = measured.job;
   return [
     ...headingLines(measured),
     "",
-    `ASKED: ${VERDICTS[verdict]}`,
+    `ASKED: ${VERDICTS[verdictOf(measured.answers, [])]}${findings.some(isStop) ? "; but see STOP below" : ""}`,
     ...askTable(measured.answers, units),
     ...askRemarks(measured.answers),
     "",
     ...weightLines(measured, units),
     "",
     ...barLines(parts, units),
+    ...CAUTIONS,
     "",
     ...findingSection(parts.findings, units),
     ...drawingLines(parts),
@@ -68,8 +70,7 @@ function weightLines(measured: Measured, units: FileUnits): string[] {
 
 function barLines({ bars, measured }: PlanParts, units: FileUnits): string[] {
   const [best] = bars.plans;
-  if (best === undefined)
-    return ["BARS TO CUT: none", ...wrap("No bars can be proposed; see the warnings below.")];
+  if (best === undefined) return ["BARS TO CUT: none", ...noPlanLines(bars, units)];
   const others = bars.plans.length - 1;
   return [
     "BARS TO CUT",

@@ -15,6 +15,8 @@ import {
   mmToInches,
 } from "@scantling/geometry/units";
 import type { Job } from "../load.js";
+import type { Bars } from "../stock-report.js";
+import { CAUTIONS } from "./cautions.js";
 import { inBoth, lengthText, massText, percentText, volumeText } from "./figures.js";
 import { findingText } from "./findings.js";
 import { item, layOutTable, wrap } from "./layout.js";
@@ -24,10 +26,9 @@ const MOST_IN_FULL = 3;
 const MOST_LINES = 12;
 
 /** The stock report for people: plans best first, the steel ledger of the first one, and what was refused. */
-export function stockText(report: StockReport, { units, shop }: Job): string[] {
+export function stockText(report: Bars, { units, shop }: Job): string[] {
   const [first] = report.plans;
-  if (first === undefined)
-    return ["No plan: nothing on the rack can become this blade.", "", ...refusalLines(report, units)];
+  if (first === undefined) return [...noPlanLines(report, units), "", ...refusalLines(report, units)];
   return [
     ...report.plans
       .slice(0, MOST_IN_FULL)
@@ -36,7 +37,20 @@ export function stockText(report: StockReport, { units, shop }: Job): string[] {
     ...ledgerLines(first, units),
     "",
     ...refusalLines(report, units),
+    "",
+    ...CAUTIONS,
   ];
+}
+
+/** What to say where there is no plan: at least what the bars would have to become. */
+export function noPlanLines({ forgedMass, considered }: Bars, units: FileUnits): string[] {
+  const why =
+    considered === 0 ? "No plan: no bars are known." : "No plan: nothing on the rack can become this blade.";
+  return wrap(
+    `${why} The forged blade has to weigh ${inBoth(massText, forgedMass, units)}.`,
+    undefined,
+    "  ",
+  );
 }
 
 function otherPlans(plans: readonly StockPlan[], units: FileUnits): string[] {

@@ -45,12 +45,18 @@ export function weighText(measured: Measured): string[] {
 export function balanceLines({ weight, interval }: Measured, units: FileUnits): string[] {
   const { balanceFromHeel, balanceFromHandle } = weight.knife;
   return wrap(
-    `Balance: ${place(balanceFromHeel, "the heel", units)}, ${place(balanceFromHandle, "the handle front", units)}; 95 in 100 lie ${range(lengthText, interval.balanceInterval, units)} ahead of the heel.`,
+    `Balance: ${place(balanceFromHeel, units)} the heel, ${place(balanceFromHandle, units)} the handle front; 95 in 100: ${placeRange(interval.balanceInterval, units)} the heel.`,
   );
 }
 
-function place(x: number, from: string, units: FileUnits): string {
-  return `${lengthText(Math.abs(x), units)} ${x < 0 ? "behind" : "ahead of"} ${from}`;
+function place(x: number, units: FileUnits): string {
+  return `${lengthText(Math.abs(x), units)} ${x < 0 ? "behind" : "ahead of"}`;
+}
+
+function placeRange([low, high]: readonly [number, number], units: FileUnits): string {
+  if (low >= 0) return `${range(lengthText, [low, high], units)} ahead of`;
+  if (high <= 0) return `${range(lengthText, [-high, -low], units)} behind`;
+  return `from ${place(low, units)} to ${place(high, units)}`;
 }
 
 /** The inputs that the mass interval comes from, largest first, in one sentence. */

@@ -38,7 +38,7 @@ describe("numbers as reports show them", () => {
   });
 
   it("does not show a small share as nothing", () => {
-    expect(percentText(0.004)).toBe("< 1 %");
+    expect(percentText(0.004)).toBe("<1 %");
     expect(percentText(0)).toBe("0 %");
     expect(percentText(0.614)).toBe("61 %");
   });

@@ -97,6 +97,9 @@ describe("the stock report for people", () => {
 
   it("says so where there is no plan", () => {
     const none = { ...SAMPLE_STOCK, plans: [] };
+    expect(stockText({ ...none, considered: 0 }, { units: "mm", shop: SAMPLE_SHOP } as Job)[0]).toContain(
+      "no bars are known",
+    );
     expect(stockText(none, { units: "mm", shop: SAMPLE_SHOP } as Job)[0]).toContain("No plan");
   });
 });

@@ -4,8 +4,8 @@ import {
   type LedgerBodies,
   planStock,
   type ShopSpec,
-  type StockReport,
 } from "@scantling/geometry";
+import type { Bars } from "../../src/stock-report.js";
 
 /** About the steel of a tall kitchen blade, in round numbers, mm. */
 export const SAMPLE_BODIES: LedgerBodies = {
@@ -38,4 +38,7 @@ export const SAMPLE_SHOP: ShopSpec = {
   ],
 };
 
-export const SAMPLE_STOCK: StockReport = planStock(SAMPLE_BODIES, SAMPLE_SHOP, DEFAULT_FORGING);
+export const SAMPLE_STOCK: Bars = {
+  ...planStock(SAMPLE_BODIES, SAMPLE_SHOP, DEFAULT_FORGING),
+  forgedMass: 656,
+};

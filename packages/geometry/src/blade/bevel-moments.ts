@@ -1,10 +1,11 @@
 import { integrateAdaptive, type Piece } from "../numeric/adaptive.js";
-import { type EdgeElement, StraightElement } from "./edge-element.js";
+import type { EdgeElement } from "./edge-element.js";
 import type { BoundaryPiece } from "./footprint.js";
 import { MOMENTS, type Moments } from "./moments.js";
 import { stationPieces, uprightMap } from "./station-pieces.js";
 import { StationZones, zoneRule } from "./station-zones.js";
 import type { Cutout, SteelBody } from "./steel-body.js";
+import { StraightElement } from "./straight-element.js";
 
 /**
  * What the bevels take from the slab, as integrals over stations: at each x the section is exact, the zones between

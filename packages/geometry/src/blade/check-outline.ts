@@ -1,3 +1,4 @@
+import { GeometryError } from "../errors/errors.js";
 import { count, type Issue, length, type QuantityValue } from "../errors/issue.js";
 import { type OutlineFault, validateOutline } from "../plane/validate.js";
 import type { Vec2 } from "../plane/vec2.js";
@@ -155,7 +156,7 @@ function checkBelly(landmarks: Landmarks): Issue[] {
  * of the heel and its tang behind the handle front. Says which runs cross and where.
  */
 export function checkOutline(outline: Outline): Issue[] {
-  const issues = validateOutline(outline.path).map((fault) => describeFault(fault, outline));
+  const issues = shapeIssues(outline);
   const heel = outline.runs.edge[0]?.from;
   if (heel === undefined || heel.x !== 0 || heel.y !== 0) {
     issues.push(
@@ -199,6 +200,16 @@ export function checkOutline(outline: Outline): Issue[] {
     );
   }
   return issues;
+}
+
+function shapeIssues(outline: Outline): Issue[] {
+  try {
+    return validateOutline(outline.path).map((fault) => describeFault(fault, outline));
+  } catch (error) {
+    if (!(error instanceof GeometryError)) throw error;
+    const text = "The outline cannot be checked for crossings: {reason}. Draw the two clear of each other.";
+    return [issue(error.code, "blade.outline", text, { reason: error.message })];
+  }
 }
 
 const runPath = (run: RunName | undefined): string =>

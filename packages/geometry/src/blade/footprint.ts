@@ -1,6 +1,6 @@
+import { splitAtXExtremes } from "../plane/monotone.js";
 import type { Path } from "../plane/path.js";
 import { type Cubic, derivativeAt, pointAt, type Segment } from "../plane/segment.js";
-import { splitAtXExtremes } from "../plane/monotone.js";
 
 /** A piece of the outline that runs one way along x, as a height over x. */
 export class BoundaryPiece {
@@ -95,7 +95,9 @@ function cubicParameter(s: Cubic, x: number, forward: boolean): number {
 function cubicHeight(s: Cubic, x: number, forward: boolean): number {
   const t = cubicParameter(s, x, forward);
   const u = 1 - t;
-  return u * u * u * s.from.y + 3 * u * u * t * s.control1.y + 3 * u * t * t * s.control2.y + t * t * t * s.to.y;
+  return (
+    u * u * u * s.from.y + 3 * u * u * t * s.control1.y + 3 * u * t * t * s.control2.y + t * t * t * s.to.y
+  );
 }
 
 /** Between two x the outline stands over the station in the same pieces: pairs of lower and upper boundary. */

@@ -1,6 +1,6 @@
 import { BevelMoments } from "./bevel-moments.js";
-import { addMoments, type Moments } from "./moments.js";
 import { measureBody, noMoments } from "./measure-body.js";
+import { addMoments, type Moments } from "./moments.js";
 import type { Outline } from "./outline.js";
 import { slabbedTang, tangPath } from "./rounded-slab.js";
 import type { SlabLaw } from "./slab-law.js";

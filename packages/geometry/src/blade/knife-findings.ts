@@ -1,8 +1,9 @@
 import { angle, type Finding, length } from "../errors/issue.js";
 import { wallAround } from "../plane/disc.js";
-import { namedHoles } from "./check-knife.js";
+import { bevelAt } from "./bevel-at.js";
 import { levelCrown } from "./face-section.js";
 import type { Knife } from "./knife.js";
+import { namedHoles } from "./named-holes.js";
 
 const PRACTICE = "common practice, no source";
 
@@ -83,16 +84,9 @@ function holeFindings(knife: Knife): Finding[] {
 function bevelFindings(knife: Knife): Finding[] {
   const findings: Finding[] = [];
   const { spec, laws } = knife;
-  const body = knife.body("finished");
   const x = spec.blade.plunge === undefined ? 0 : spec.blade.plunge.at + spec.blade.plunge.length;
-  const spineDistance = body.spineDistanceAt(x);
-  body.section.at(x, spineDistance);
-  const b = body.section.bevelHeight;
-  const edge = laws.edgeThickness.valueAt(x);
-  const spine = laws.spine.valueAt(x);
-  const taper = laws.flankTaper.valueAt(x) * Math.min(1, (4 * (spineDistance - b)) / spineDistance);
-  const rise = (spine - taper - edge) / 2;
-  const alpha = Math.atan2(rise, b);
+  const { height, bevelLine, edge, angle: alpha } = bevelAt(knife, x);
+  const rise = (bevelLine - edge) / 2;
   const { bevelAngle } = FINDING_LIMITS;
   if (alpha > bevelAngle.value) {
     findings.push({
@@ -116,7 +110,7 @@ function bevelFindings(knife: Knife): Finding[] {
     }
     const crown = laws.crown;
     const asked = crown === undefined ? 0 : crown.law.valueAt(x) * (crown.kind === "mm" ? 1 : 2 * rise);
-    const most = levelCrown(b, rise);
+    const most = levelCrown(height, rise);
     if (asked > most + 1e-9) {
       findings.push({
         code: "crown-too-large",
@@ -128,7 +122,7 @@ function bevelFindings(knife: Knife): Finding[] {
       });
     }
   }
-  if (edge > 0 && Math.tan(spec.blade.edgeAngle) * b < rise + edge / 2) {
+  if (edge > 0 && Math.tan(spec.blade.edgeAngle) * height < rise + edge / 2) {
     findings.push({
       code: "edge-bevel-over-bevel-line",
       severity: "warn",

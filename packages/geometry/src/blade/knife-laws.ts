@@ -28,9 +28,10 @@ export function knifeLaws(spec: KnifeSpec, outline: Outline): KnifeLaws {
     ...(crown === undefined
       ? {}
       : {
-          crown: "mm" in crown
-            ? { kind: "mm" as const, law: blade(crown.mm) }
-            : { kind: "share" as const, law: blade(crown.share) },
+          crown:
+            "mm" in crown
+              ? { kind: "mm" as const, law: blade(crown.mm) }
+              : { kind: "share" as const, law: blade(crown.share) },
         }),
   };
 }

@@ -1,7 +1,8 @@
 import { SpecError } from "../errors/errors.js";
 import type { Finding, Issue } from "../errors/issue.js";
 import { findMaterial } from "../materials/materials.js";
-import { checkBuilt, checkNumbers } from "./check-knife.js";
+import { checkBuilt } from "./check-built.js";
+import { checkNumbers } from "./check-numbers.js";
 import { withDefaultAllowances, withDefaultFinish, withDefaultForging } from "./defaults.js";
 import { type KnifeLaws, knifeLaws } from "./knife-laws.js";
 import type { Outline } from "./outline.js";

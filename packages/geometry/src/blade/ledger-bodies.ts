@@ -84,8 +84,7 @@ function forgedStation(body: SteelBody, bevels: BevelMoments, x: number, allowan
   const height = spans.reduce((sum, [low, high]) => sum + high - low, 0);
   const low = spans[0]?.[0] ?? 0;
   const high = spans[spans.length - 1]?.[1] ?? 0;
-  const rims =
-    body.thicknessIgnoringOutline({ x, y: low }) + body.thicknessIgnoringOutline({ x, y: high });
+  const rims = body.thicknessIgnoringOutline({ x, y: low }) + body.thicknessIgnoringOutline({ x, y: high });
   return {
     x,
     height: height + 2 * allowance,

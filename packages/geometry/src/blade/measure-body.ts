@@ -15,7 +15,9 @@ const AIM = 1e-12;
  */
 export function measureBody(body: SteelBody, aim = AIM): Moments {
   const slab = slabMoments(body.input.path, body.slab);
-  const scale = slab.value.map((v, i) => Math.max(Math.abs(v), 1e-3 * (slab.value[VOLUME] as number), i === VOLUME ? 0 : 1));
+  const scale = slab.value.map((v, i) =>
+    Math.max(Math.abs(v), 1e-3 * (slab.value[VOLUME] as number), i === VOLUME ? 0 : 1),
+  );
   const bevels = new BevelMoments(body);
   let total = addMoments(slab, bevels.overOutline(scale, aim), -1);
   for (const cutout of body.input.cutouts) {

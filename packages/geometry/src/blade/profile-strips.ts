@@ -1,8 +1,8 @@
 import { integrateAdaptive, type Piece } from "../numeric/adaptive.js";
 import { derivativeAt, pointAt, type Segment } from "../plane/segment.js";
-import type { Outline } from "./outline.js";
-import { MOMENTS, type Moments } from "./moments.js";
 import { distinct } from "./footprint.js";
+import { MOMENTS, type Moments } from "./moments.js";
+import type { Outline } from "./outline.js";
 import { stationPieces } from "./station-pieces.js";
 import type { SteelBody } from "./steel-body.js";
 
@@ -37,7 +37,14 @@ export function profileStrips(body: SteelBody, outline: Outline, allowance: Prof
     }
   };
   const o = allowance.outline;
-  const rectangle = (x: number, y0: number, y1: number, thickness: number, w: number, out: Float64Array): void => {
+  const rectangle = (
+    x: number,
+    y0: number,
+    y1: number,
+    thickness: number,
+    w: number,
+    out: Float64Array,
+  ): void => {
     const area = thickness * (y1 - y0) * w;
     const y = (y0 + y1) / 2;
     out[0] = (out[0] as number) + area;
@@ -54,13 +61,16 @@ export function profileStrips(body: SteelBody, outline: Outline, allowance: Prof
       const lowest = interval.spans[0]?.lower;
       const highest = interval.spans[interval.spans.length - 1]?.upper;
       if (lowest === undefined || highest === undefined) continue;
-      take((x, out) => {
-        out.fill(0);
-        const low = lowest.heightAt(x);
-        const high = highest.heightAt(x);
-        rectangle(x, low - o, low, body.thicknessIgnoringOutline({ x, y: low }), 1, out);
-        rectangle(x, high, high + o, body.thicknessIgnoringOutline({ x, y: high }), 1, out);
-      }, piecesOver(body, interval.x0, interval.x1));
+      take(
+        (x, out) => {
+          out.fill(0);
+          const low = lowest.heightAt(x);
+          const high = highest.heightAt(x);
+          rectangle(x, low - o, low, body.thicknessIgnoringOutline({ x, y: low }), 1, out);
+          rectangle(x, high, high + o, body.thicknessIgnoringOutline({ x, y: high }), 1, out);
+        },
+        piecesOver(body, interval.x0, interval.x1),
+      );
     }
   }
   const ends: readonly [readonly Segment[], number, number][] = [
@@ -101,7 +111,10 @@ export function profileStrips(body: SteelBody, outline: Outline, allowance: Prof
     value: sum.slice(0, MOMENTS),
     error: error.slice(0, MOMENTS),
     // Faces of the strips, the rims along the drawn-on ends, the strips' own end faces.
-    surface: (sum[MOMENTS] as number) + (allowance.tip + o) * rimThickness(body, tip) + (allowance.butt + o) * rimThickness(body, butt),
+    surface:
+      (sum[MOMENTS] as number) +
+      (allowance.tip + o) * rimThickness(body, tip) +
+      (allowance.butt + o) * rimThickness(body, butt),
   };
 }
 

@@ -49,9 +49,11 @@ export class SectionLaw implements SectionSource {
   readonly input: SectionInput;
   /** The last section built. */
   readonly half = new HalfSection();
-  /** Bevel height B at the last station, mm. */
+  /** Bevel height asked for, and B, stopped at the spine, at the last station, mm. */
+  askedHeight = 0;
   bevelHeight = 0;
-  /** Full thickness at the bevel line of the finished blade at the last station, mm. */
+  /** Full thickness of the finished blade at the spine and at the bevel line at the last station, mm. */
+  spine = 0;
   bevelLine = 0;
   private readonly ground = new HalfSection();
   private readonly partner = new HalfSection();
@@ -82,17 +84,8 @@ export class SectionLaw implements SectionSource {
    */
   at(x: number, spineDistance: number): HalfSection {
     const input = this.input;
-    const spine = input.spine.valueAt(x);
-    const asked = input.bevelHeight === "full" ? spineDistance : input.bevelHeight.valueAt(x);
-    const b = Math.min(asked, spineDistance);
-    // The flank's taper dies out where the bevel reaches the spine: there is no flank to carry it.
-    const flank =
-      spineDistance > 0
-        ? input.flankTaper.valueAt(x) * Math.min(1, (4 * (spineDistance - b)) / spineDistance)
-        : 0;
-    const bevelLine = spine - flank;
-    this.bevelHeight = b;
-    this.bevelLine = bevelLine;
+    this.stand(x, spineDistance);
+    const { spine, bevelLine, bevelHeight: b } = this;
     const face = this.face;
     const onBevel = 2 * (input.onBevel + input.faceOnBevel);
     const onFlats = 2 * (input.onFlats + input.faceOnFlats);
@@ -118,6 +111,18 @@ export class SectionLaw implements SectionSource {
     }
     this.partner.clear().addLine(0, 0, sharpening as number);
     return this.half.combine(this.ground, this.partner, "smaller");
+  }
+
+  /** Sets the finished blade's own numbers at a station. */
+  private stand(x: number, spineDistance: number): void {
+    const { spine, bevelHeight, flankTaper } = this.input;
+    this.spine = spine.valueAt(x);
+    this.askedHeight = bevelHeight === "full" ? spineDistance : bevelHeight.valueAt(x);
+    this.bevelHeight = Math.min(this.askedHeight, spineDistance);
+    // The flank's taper dies out where the bevel reaches the spine: there is no flank to carry it.
+    const carried =
+      spineDistance > 0 ? Math.min(1, (4 * (spineDistance - this.bevelHeight)) / spineDistance) : 0;
+    this.bevelLine = this.spine - flankTaper.valueAt(x) * carried;
   }
 
   private crownAt(x: number, face: FaceAtStation): number {
@@ -157,16 +162,13 @@ export class SectionLaw implements SectionSource {
    */
   structureAt(x: number, spineDistance: number, out: number[]): void {
     const input = this.input;
-    const spine = input.spine.valueAt(x);
-    const asked = input.bevelHeight === "full" ? spineDistance : input.bevelHeight.valueAt(x);
-    const b = Math.min(asked, spineDistance);
-    const flank =
-      spineDistance > 0
-        ? input.flankTaper.valueAt(x) * Math.min(1, (4 * (spineDistance - b)) / spineDistance)
-        : 0;
-    out.push(asked - spineDistance, 4 * b - 3 * spineDistance);
+    this.stand(x, spineDistance);
+    out.push(this.askedHeight - spineDistance, 4 * this.bevelHeight - 3 * spineDistance);
     if (input.sharpening !== undefined) {
-      out.push(input.sharpening * b - (spine - flank) / 2, input.sharpening * spineDistance - spine / 2);
+      out.push(
+        input.sharpening * this.bevelHeight - this.bevelLine / 2,
+        input.sharpening * spineDistance - this.spine / 2,
+      );
     }
     if (input.hammered !== undefined) {
       out.push(input.edge.valueAt(x) + 2 * input.faceOnBevel - input.hammered.edge);

@@ -1,10 +1,10 @@
+import { Law } from "../numeric/law.js";
 import type { KnifeLaws } from "./knife-laws.js";
 import type { Outline } from "./outline.js";
 import { type SectionInput, SectionLaw } from "./section-law.js";
 import { SlabLaw } from "./slab-law.js";
 import type { AllowanceSpec, FinishSpec, KnifeSpec } from "./spec.js";
 import { SteelBody } from "./steel-body.js";
-import { Law } from "../numeric/law.js";
 
 /**
  * The bodies between the finished blade and the forging, each with a little more steel than the one before; the upper

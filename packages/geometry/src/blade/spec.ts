@@ -117,7 +117,11 @@ export interface TangSpec {
 }
 
 export interface HandleSpec {
-  readonly slabs?: { readonly material: MaterialSpec; readonly thickness: number; readonly edgeRadius?: number };
+  readonly slabs?: {
+    readonly material: MaterialSpec;
+    readonly thickness: number;
+    readonly edgeRadius?: number;
+  };
   readonly pins?: { readonly material: MaterialSpec };
   /** Parts given simply by their mass (g) and place. */
   readonly parts?: readonly { readonly name: string; readonly mass: number; readonly at: Vec2 }[];

@@ -1,7 +1,8 @@
-import { gaussRule, type GaussRule } from "../numeric/gauss.js";
-import { type EdgeElement, StraightElement } from "./edge-element.js";
+import { type GaussRule, gaussRule } from "../numeric/gauss.js";
+import type { EdgeElement } from "./edge-element.js";
 import type { EdgeRun } from "./edge-run.js";
 import type { HalfSection } from "./half-section.js";
+import { StraightElement } from "./straight-element.js";
 
 /**
  * Receives one zone of a station: between `ya` and `yb` the nearest edge element and the piece of the section stay the
@@ -100,6 +101,7 @@ export function zoneRule(
   element.foot = foot;
   const focal = Math.min(element.focalDistance(va), element.focalDistance(vb));
   const ratio = width / focal;
-  const points = ratio < 0.02 ? 4 : ratio < 0.1 ? 5 : ratio < 0.3 ? 7 : ratio < 0.8 ? 10 : ratio < 2 ? 14 : 20;
+  const points =
+    ratio < 0.02 ? 4 : ratio < 0.1 ? 5 : ratio < 0.3 ? 7 : ratio < 0.8 ? 10 : ratio < 2 ? 14 : 20;
   return gaussRule(arc ? Math.max(10, points) : points);
 }

@@ -74,10 +74,9 @@ export function weighInterval(
   // From here on every material carries its density, so that it can be moved like any other number.
   const filled = knife.spec;
   const middle = read(knife);
-  const inputs = [
-    ...tolerances,
-    ...defaultInputs(filled, knife, tolerances, defaults),
-  ].filter(({ plus, minus }) => plus > 0 || minus > 0);
+  const inputs = [...tolerances, ...defaultInputs(filled, knife, tolerances, defaults)].filter(
+    ({ plus, minus }) => plus > 0 || minus > 0,
+  );
   const squares = { massUp: 0, massDown: 0, balanceUp: 0, balanceDown: 0 };
   const contributions: { input: string; share: number }[] = [];
   const take = (input: string, high: Reading, low: Reading): void => {
@@ -117,7 +116,9 @@ function read(knife: Knife): Reading {
   return gathered(knifeParts(knife, steel));
 }
 
-function gathered(parts: readonly { readonly mass: number; readonly centre: { readonly x: number } }[]): Reading {
+function gathered(
+  parts: readonly { readonly mass: number; readonly centre: { readonly x: number } }[],
+): Reading {
   const mass = parts.reduce((sum, part) => sum + part.mass, 0);
   return { mass, balance: parts.reduce((sum, part) => sum + part.mass * part.centre.x, 0) / mass };
 }

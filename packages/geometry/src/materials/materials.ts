@@ -1,9 +1,9 @@
 import { COMPOSITES, OTHER_HANDLE_MATERIALS } from "./composites.js";
 import type { Material } from "./material.js";
 import { METALS } from "./metals.js";
+import { nearestNames } from "./nearest-name.js";
 import { STEELS } from "./steels.js";
 import { WOODS } from "./woods.js";
-import { nearestNames } from "./nearest-name.js";
 
 export type { DensityMark, Material, MaterialKind } from "./material.js";
 

@@ -30,7 +30,10 @@ export class Law {
 
   /** Straight between stations. Stations need not be sorted; two at one place are a step there. */
   static straight(points: readonly LawPoint[]): Law {
-    return new Law([...points].sort((a, b) => a.at - b.at), undefined);
+    return new Law(
+      [...points].sort((a, b) => a.at - b.at),
+      undefined,
+    );
   }
 
   /**
@@ -83,9 +86,7 @@ export class Law {
     const u = (x - a.at) / h;
     const p = this.slopes[i] as number;
     const q = this.slopes[i + 1] as number;
-    return (
-      (h * p + u * (2 * (3 * delta - h * (2 * p + q)) + u * 3 * (h * (p + q) - 2 * delta))) / h
-    );
+    return (h * p + u * (2 * (3 * delta - h * (2 * p + q)) + u * 3 * (h * (p + q) - 2 * delta))) / h;
   }
 
   /** Places where the law is not smooth. */
@@ -130,7 +131,9 @@ function monotoneSlopes(points: readonly LawPoint[]): number[] {
     h.push(b.at - a.at);
     secant.push((b.is - a.is) / (b.at - a.at));
   }
-  const slopes: number[] = [endSlope(h[0] as number, h[1] as number, secant[0] as number, secant[1] as number)];
+  const slopes: number[] = [
+    endSlope(h[0] as number, h[1] as number, secant[0] as number, secant[1] as number),
+  ];
   for (let i = 1; i < n - 1; i++) {
     const s0 = secant[i - 1] as number;
     const s1 = secant[i] as number;

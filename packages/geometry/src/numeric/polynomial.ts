@@ -10,8 +10,9 @@
 export function quadraticRoots(a: number, b: number, c: number): number[] {
   const size = Math.max(Math.abs(a), Math.abs(b), Math.abs(c));
   if (!(size > 0)) return [];
-  // Scaled so that the discriminant can neither overflow nor vanish.
-  const [p, q, r] = [a / size, b / size, c / size];
+  // Scaled by a power of two, which rounds nothing, so that the discriminant can neither overflow nor vanish.
+  const unit = 2 ** Math.floor(Math.log2(size));
+  const [p, q, r] = [a / unit, b / unit, c / unit];
   if (p === 0) return q === 0 ? [] : [-r / q];
   const discriminant = q * q - 4 * p * r;
   if (discriminant < 0) return [];
@@ -79,8 +80,8 @@ function binomial(n: number, k: number): number {
  * All roots in [0, 1] of a polynomial given by its Bernstein coefficients, ascending.
  *
  * Descartes' rule in Bernstein form isolates them: an interval with no change of sign among its coefficients has no
- * root, with one change exactly one; others are halved. A root of even order, and a pair closer than 1e-9, come back
- * once or twice within that distance.
+ * root, with one change exactly one; others are halved. Where the polynomial only touches zero, rounding decides whether
+ * the root is found once, twice within 1e-7, or not at all: who needs touches looks at the roots of the derivative.
  *
  * Source: R. T. Farouki, "The Bernstein polynomial basis: a centennial retrospective", CAGD 29 (2012), section 6.
  *

@@ -2,9 +2,10 @@ import { boundsMeet, segmentBounds } from "./bounds.js";
 import { type Contact, MEETING_TOLERANCE } from "./contact.js";
 import { cubicContacts } from "./intersect-cubics.js";
 import { curveContacts } from "./intersect-implicit.js";
+import { partedAtJoint } from "./joint-cones.js";
 import { nearestOnSegment } from "./nearest.js";
-import { pointAt, type Segment } from "./segment.js";
-import { distance } from "./vec2.js";
+import { type Cubic, line, pointAt, type Segment } from "./segment.js";
+import { cross, distance, dot, subtract } from "./vec2.js";
 
 /** A stretch along which two curves keep within the tolerance is a touch up to this length, mm, and an overlap above. */
 const LONGEST_TOUCH = 0.05;
@@ -31,14 +32,55 @@ export type Meeting =
  */
 export function meetings(first: Segment, second: Segment): Meeting[] {
   if (!boundsMeet(segmentBounds(first), segmentBounds(second), MEETING_TOLERANCE)) return [];
+  const joint = sharedEnd(first, second);
+  if (joint !== undefined && partedAtJoint(first, second, joint.point)) return [{ kind: "point", ...joint }];
   const ends = endContacts(first, second);
   const shared = mergeContacts(first, second, ends);
   // Cubics that coincide along a stretch are one and the same curve; halving them would never come to an end.
   if (first.kind === "cubic" && second.kind === "cubic") {
     if (shared.some((meeting) => meeting.kind === "overlap")) return shared;
-    return mergeContacts(first, second, [...ends, ...cubicContacts(first, second)]);
+    return mergeContacts(first, second, [...ends, ...contactsOfCubics(first, second)]);
   }
   return mergeContacts(first, second, [...ends, ...curveContacts(first, second)]);
+}
+
+/** The first pair of ends that are the same point to the last bit. */
+function sharedEnd(first: Segment, second: Segment): Contact | undefined {
+  for (const [t1, a] of [
+    [1, first.to],
+    [0, first.from],
+  ] as const) {
+    for (const [t2, b] of [
+      [0, second.from],
+      [1, second.to],
+    ] as const) {
+      if (a.x === b.x && a.y === b.y) return { t1, t2, point: a };
+    }
+  }
+  return undefined;
+}
+
+/** A cubic that is a straight line in disguise, as drawing programs write them, is met as the line that it is. */
+function contactsOfCubics(first: Cubic, second: Cubic): Contact[] {
+  if (isStraight(second)) {
+    return curveContacts(first, line(second.from, second.to)).map((contact) => ({
+      ...contact,
+      t2: nearestOnSegment(second, contact.point).t,
+    }));
+  }
+  if (!isStraight(first)) return cubicContacts(first, second);
+  return contactsOfCubics(second, first).map(({ t1, t2, point }) => ({ t1: t2, t2: t1, point }));
+}
+
+/** Whether the control points follow one another along the chord, to rounding. */
+function isStraight({ from, control1, control2, to }: Cubic): boolean {
+  const length = distance(from, to);
+  const chord = subtract(to, from);
+  const offsets = [control1, control2].map((p) => subtract(p, from));
+  const along = offsets.map((offset) => dot(offset, chord) / length);
+  const [a = Number.NaN, b = Number.NaN] = along;
+  const across = Math.max(...offsets.map((offset) => Math.abs(cross(offset, chord)) / length));
+  return across <= 1e-13 * length && 0 <= a && a <= b && b <= length;
 }
 
 /** Ends of either segment that lie on the other. */
@@ -82,6 +124,7 @@ const SAMPLES = 11;
 
 /** Two different cubics meet in at most nine points; eleven samples on both cannot all be chance. */
 function staysOn(first: Segment, second: Segment, t0: number, t1: number): boolean {
+  if (t1 === t0) return true;
   for (let i = 1; i <= SAMPLES; i++) {
     const t = t0 + ((t1 - t0) * i) / (SAMPLES + 1);
     if (nearestOnSegment(second, pointAt(first, t)).distance > 2 * MEETING_TOLERANCE) return false;

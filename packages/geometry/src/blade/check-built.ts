@@ -1,0 +1,126 @@
+import { type Finding, type Issue, length, share } from "../errors/issue.js";
+import { holeOutsideArea, sharedDiscArea, wallAround, wallBetween } from "../plane/disc.js";
+import { bevelAt } from "./bevel-at.js";
+import type { Knife } from "./knife.js";
+import { knifeFindings } from "./knife-findings.js";
+import { bladeStation, tangStation } from "./knife-laws.js";
+import { namedHoles } from "./named-holes.js";
+import type { LawSpec, StationSpec } from "./spec.js";
+
+/** Rounding of stated places, mm. */
+const ROUNDING = 1e-9;
+
+/** Checks what needs the built outline; with no issue left, also what is unwise. */
+export function checkBuilt(knife: Knife): { readonly issues: Issue[]; readonly findings: Finding[] } {
+  const issues = [...checkStations(knife), ...checkPlunge(knife), ...checkHoles(knife)];
+  if (issues.length === 0) issues.push(...checkEdgeThickness(knife));
+  return { issues, findings: issues.length === 0 ? knifeFindings(knife) : [] };
+}
+
+function checkStations(knife: Knife): Issue[] {
+  const { spec, outline } = knife;
+  const { blade, tang } = spec;
+  const tangLength = outline.handleFront - outline.butt;
+  const inBlade = (station: StationSpec): number => bladeStation(station.at, outline);
+  const inTang = (station: StationSpec): number => tangStation(station.at, tangLength);
+  const laws: readonly [string, LawSpec | undefined | "full", (s: StationSpec) => number, number][] = [
+    ["blade.thickness", blade.thickness, inBlade, outline.edgeLength],
+    ["blade.flankTaper", blade.flankTaper, inBlade, outline.edgeLength],
+    ["blade.bevel.height", blade.bevel.height, inBlade, outline.edgeLength],
+    ["blade.bevel.edgeThickness", blade.bevel.edgeThickness, inBlade, outline.edgeLength],
+    ["tang.thickness", tang.thickness, inTang, tangLength],
+  ];
+  return laws.flatMap(([path, law, place, most]) => {
+    if (law === undefined || law === "full" || typeof law === "number") return [];
+    const issues: Issue[] = [];
+    const seen: number[] = [];
+    law.forEach((station, i) => {
+      const at = place(station);
+      if (!(at >= -ROUNDING && at <= most + ROUNDING)) {
+        issues.push({
+          code: "station-outside",
+          path: `${path}[${i}].at`,
+          text: "A station at {at} lies outside: this law runs from 0 to {most}.",
+          values: { at: length(at), most: length(most) },
+        });
+      } else if (seen.some((other) => Math.abs(other - at) < 1e-6)) {
+        issues.push({
+          code: "station-twice",
+          path: `${path}[${i}].at`,
+          text: "There are two stations at {at}. Keep one of them.",
+          values: { at: length(at) },
+        });
+      }
+      seen.push(at);
+    });
+    return issues;
+  });
+}
+
+function checkPlunge(knife: Knife): Issue[] {
+  const plunge = knife.spec.blade.plunge;
+  if (plunge === undefined || plunge.at + plunge.length < knife.outline.edgeLength) return [];
+  return [
+    {
+      code: "plunge-past-tip",
+      path: "blade.plunge",
+      text: "The plunge ends {end} ahead of the heel, but the blade is only {edge} long. Bring it back.",
+      values: { end: length(plunge.at + plunge.length), edge: length(knife.outline.edgeLength) },
+    },
+  ];
+}
+
+function checkHoles(knife: Knife): Issue[] {
+  const issues: Issue[] = [];
+  const holes = namedHoles(knife.spec);
+  holes.forEach(([path, hole], i) => {
+    const disc = { centre: hole.at, radius: hole.diameter / 2 };
+    const outside = holeOutsideArea(disc, knife.outline.path);
+    if (outside > 0) {
+      issues.push({
+        code: "hole-outside-steel",
+        path: `${path}.at`,
+        text: "This hole of {diameter} does not lie in the steel: it passes the outline by {by} ({share} of it is outside). Move it or drill smaller.",
+        values: {
+          diameter: length(hole.diameter),
+          by: length(-wallAround(disc, knife.outline.path)),
+          share: share(outside / (Math.PI * disc.radius ** 2)),
+        },
+      });
+    }
+    for (const [otherPath, other] of holes.slice(0, i)) {
+      const otherDisc = { centre: other.at, radius: other.diameter / 2 };
+      if (sharedDiscArea(disc, otherDisc) > 0) {
+        issues.push({
+          code: "holes-overlap",
+          path: `${path}.at`,
+          text: "This hole runs into {other} by {by}. Move one of them.",
+          values: { other: otherPath, by: length(-wallBetween(disc, otherDisc)) },
+        });
+      }
+    }
+  });
+  return issues;
+}
+
+/** The blade at its bevel line must be at least as thick as the edge that is left there before sharpening. */
+function checkEdgeThickness(knife: Knife): Issue[] {
+  const { outline, spec } = knife;
+  const start = spec.blade.plunge?.at ?? 0;
+  const places = new Set([start, outline.edgeLength, ...knife.body("finished").section.breaks]);
+  for (let i = 1; i < 64; i++) places.add(start + ((outline.edgeLength - start) * i) / 64);
+  for (const x of [...places].filter((x) => x >= start && x <= outline.edgeLength).sort((a, b) => a - b)) {
+    const { edge, bevelLine } = bevelAt(knife, x);
+    if (edge > bevelLine + ROUNDING) {
+      return [
+        {
+          code: "edge-thicker-than-blade",
+          path: "blade.bevel.edgeThickness",
+          text: "At {x} ahead of the heel the edge is to be {edge} thick, but the blade is only {line} at its bevel line there. Make the edge thinner or the spine thicker.",
+          values: { x: length(x), edge: length(edge), line: length(bevelLine) },
+        },
+      ];
+    }
+  }
+  return [];
+}

@@ -1,0 +1,201 @@
+import type { Cubic } from "../plane/segment.js";
+import { type EdgeElement, END_SLACK, type FootFrame } from "./edge-element.js";
+
+/** Points of the curve that are tried first, less one. */
+const SEEDS = 12;
+
+/** A cubic that is monotone in x. */
+export class CubicElement implements EdgeElement {
+  readonly maxCurvature: number;
+  foot = 0;
+  private readonly ax: number;
+  private readonly bx: number;
+  private readonly cx: number;
+  private readonly dx: number;
+  private readonly ay: number;
+  private readonly by: number;
+  private readonly cy: number;
+  private readonly dy: number;
+  private readonly size: number;
+  private readonly seedX = new Float64Array(SEEDS + 1);
+  private readonly seedY = new Float64Array(SEEDS + 1);
+
+  constructor(segment: Cubic) {
+    const { from, control1, control2, to } = segment;
+    this.dx = from.x;
+    this.cx = 3 * (control1.x - from.x);
+    this.bx = 3 * (control2.x - 2 * control1.x + from.x);
+    this.ax = to.x - 3 * control2.x + 3 * control1.x - from.x;
+    this.dy = from.y;
+    this.cy = 3 * (control1.y - from.y);
+    this.by = 3 * (control2.y - 2 * control1.y + from.y);
+    this.ay = to.y - 3 * control2.y + 3 * control1.y - from.y;
+    this.size = Math.hypot(to.x - from.x, to.y - from.y);
+    let max = Number.NEGATIVE_INFINITY;
+    const steps = 64;
+    for (let i = 0; i <= steps; i++) max = Math.max(max, this.curvature(i / steps));
+    // A sampled maximum lies a little low; the use of it (is a focal point near?) is a coarse question.
+    this.maxCurvature = max > 0 ? max * 1.05 : max;
+    for (let i = 0; i <= SEEDS; i++) {
+      const t = i / SEEDS;
+      this.seedX[i] = ((this.ax * t + this.bx) * t + this.cx) * t + this.dx;
+      this.seedY[i] = ((this.ay * t + this.by) * t + this.cy) * t + this.dy;
+    }
+  }
+
+  private curvature(t: number): number {
+    const x1 = (3 * this.ax * t + 2 * this.bx) * t + this.cx;
+    const y1 = (3 * this.ay * t + 2 * this.by) * t + this.cy;
+    const x2 = 6 * this.ax * t + 2 * this.bx;
+    const y2 = 6 * this.ay * t + 2 * this.by;
+    const speed = Math.hypot(x1, y1);
+    return speed === 0 ? 0 : (x1 * y2 - y1 * x2) / (speed * speed * speed);
+  }
+
+  distance(x: number, y: number, hint: number): number {
+    if (hint >= -1e-6 && hint <= 1 + 1e-6) {
+      const local = this.nearHint(x, y, hint);
+      if (local < Number.POSITIVE_INFINITY) return local;
+    }
+    let best = Number.POSITIVE_INFINITY;
+    let bestFoot = 0;
+    let before = Number.POSITIVE_INFINITY;
+    let here = this.seedDistance(x, y, 0);
+    for (let i = 0; i <= SEEDS; i++) {
+      const after = i < SEEDS ? this.seedDistance(x, y, i + 1) : Number.POSITIVE_INFINITY;
+      // Between its neighbours a sample that is nearer than both has a least distance.
+      if (here <= before && here <= after) {
+        const d = this.settle(x, y, i / SEEDS, Math.max(0, (i - 1) / SEEDS), Math.min(1, (i + 1) / SEEDS));
+        if (d < best) {
+          best = d;
+          bestFoot = this.foot;
+        }
+      }
+      before = here;
+      here = after;
+    }
+    this.foot = bestFoot;
+    return best;
+  }
+
+  private seedDistance(x: number, y: number, i: number): number {
+    const dx = (this.seedX[i] as number) - x;
+    const dy = (this.seedY[i] as number) - y;
+    return dx * dx + dy * dy;
+  }
+
+  private g = 0;
+  private slope = 0;
+  private speed2 = 0;
+
+  /** g = (C(t) − p)·C′(t), its slope, and |C′|². */
+  private evaluate(x: number, y: number, t: number): void {
+    const px = ((this.ax * t + this.bx) * t + this.cx) * t + this.dx - x;
+    const py = ((this.ay * t + this.by) * t + this.cy) * t + this.dy - y;
+    const x1 = (3 * this.ax * t + 2 * this.bx) * t + this.cx;
+    const y1 = (3 * this.ay * t + 2 * this.by) * t + this.cy;
+    this.g = px * x1 + py * y1;
+    this.speed2 = x1 * x1 + y1 * y1;
+    this.slope = this.speed2 + px * (6 * this.ax * t + 2 * this.bx) + py * (6 * this.ay * t + 2 * this.by);
+  }
+
+  /** Newton from a foot close by; infinity where it does not settle at once, so that the full search decides. */
+  private nearHint(x: number, y: number, hint: number): number {
+    let t = hint;
+    for (let pass = 0; pass < 8; pass++) {
+      this.evaluate(x, y, t);
+      if (this.slope < 0.02 * this.speed2) return Number.POSITIVE_INFINITY;
+      const step = this.g / this.slope;
+      if (Math.abs(step) > 0.2) return Number.POSITIVE_INFINITY;
+      t -= step;
+      // The step after one of 1e-8 would be of 1e-16.
+      if (Math.abs(step) < 1e-8) {
+        this.foot = t;
+        return this.distanceAt(x, y, t);
+      }
+    }
+    return Number.POSITIVE_INFINITY;
+  }
+
+  /** Newton held inside a bracket that has a least distance in it. */
+  private settle(x: number, y: number, start: number, from: number, to: number): number {
+    let low = from;
+    let high = to;
+    let t = start;
+    for (let pass = 0; pass < 80; pass++) {
+      this.evaluate(x, y, t);
+      if (this.g === 0) break;
+      if (this.g < 0) low = t;
+      else high = t;
+      let next = t - this.g / this.slope;
+      if (!(this.slope > 0 && next >= low && next <= high)) {
+        if (t === from && this.g > 0) return this.pastEnd(x, y, 0);
+        if (t === to && this.g < 0) return this.pastEnd(x, y, 1);
+        next = (low + high) / 2;
+      }
+      const moved = Math.abs(next - t);
+      t = next;
+      if (moved < 4e-16 || high - low < 4e-16) break;
+    }
+    this.foot = t;
+    return this.distanceAt(x, y, t);
+  }
+
+  /** The least distance lies past this end: counted only within the slack. */
+  private pastEnd(x: number, y: number, end: 0 | 1): number {
+    this.evaluate(x, y, end);
+    if (Math.abs(this.g) > (END_SLACK * this.speed2) / this.size + END_SLACK * Math.sqrt(this.speed2)) {
+      return Number.POSITIVE_INFINITY;
+    }
+    this.foot = end;
+    return this.distanceAt(x, y, end);
+  }
+
+  private distanceAt(x: number, y: number, t: number): number {
+    const slack = END_SLACK / this.size;
+    if (t < -slack || t > 1 + slack) return Number.POSITIVE_INFINITY;
+    const px = ((this.ax * t + this.bx) * t + this.cx) * t + this.dx - x;
+    const py = ((this.ay * t + this.by) * t + this.cy) * t + this.dy - y;
+    return Math.sqrt(px * px + py * py);
+  }
+
+  frame(x: number, y: number, out: FootFrame): void {
+    const t = this.foot;
+    const x1 = (3 * this.ax * t + 2 * this.bx) * t + this.cx;
+    const y1 = (3 * this.ay * t + 2 * this.by) * t + this.cy;
+    const speed = Math.hypot(x1, y1);
+    const px = x - (((this.ax * t + this.bx) * t + this.cx) * t + this.dx);
+    const py = y - (((this.ay * t + this.by) * t + this.cy) * t + this.dy);
+    const side = x1 * py - y1 * px < 0 ? -1 : 1;
+    out.normalX = (-y1 / speed) * side;
+    out.normalY = (x1 / speed) * side;
+  }
+
+  heightAtDistance(x: number, v: number, y0: number, v0: number, y1: number, v1: number): number {
+    let low = y0;
+    let high = y1;
+    let y = y0 + ((v - v0) / (v1 - v0)) * (y1 - y0);
+    const rising = v1 > v0;
+    let hint = this.foot;
+    const frame: FootFrame = { normalX: 0, normalY: 1 };
+    for (let pass = 0; pass < 30; pass++) {
+      const d = this.distance(x, y, hint);
+      if (d === Number.POSITIVE_INFINITY) return y;
+      hint = this.foot;
+      if (d < v === rising) low = y;
+      else high = y;
+      this.frame(x, y, frame);
+      let next = y - (d - v) / frame.normalY;
+      if (!(next > Math.min(low, high) && next < Math.max(low, high))) next = (low + high) / 2;
+      const moved = Math.abs(next - y);
+      y = next;
+      if (moved < 1e-12) break;
+    }
+    return y;
+  }
+
+  focalDistance(v: number): number {
+    const kappa = this.curvature(Math.min(1, Math.max(0, this.foot)));
+    return kappa === 0 ? Number.POSITIVE_INFINITY : Math.abs(1 / kappa - v);
+  }
+}
