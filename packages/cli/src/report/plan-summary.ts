@@ -10,7 +10,8 @@ import { inBoth, massText, range, volumeText } from "./figures.js";
 import { bySeverity, findingLines, isStop } from "./findings.js";
 import { headingLines } from "./heading.js";
 import { layOutTable, wrap } from "./layout.js";
-import { costText, cutText, ledgerTotals, noPlanLines, reachText, sawLength } from "./stock-text.js";
+import { ledgerTotals } from "./ledger-text.js";
+import { costText, cutText, noPlanLines, reachText, sawLength } from "./stock-text.js";
 import { balanceLines, causeLines } from "./weigh-text.js";
 
 /** Findings that the one screen has room for; the others stand in the check report. */
@@ -73,7 +74,11 @@ function barLines({ bars, measured }: PlanParts, units: FileUnits): string[] {
   if (best === undefined) return ["BARS TO CUT: none", ...noPlanLines(bars, units)];
   const others = bars.plans.length - 1;
   return [
-    "BARS TO CUT",
+    ...wrap(
+      `BARS TO CUT, from the rack of ${measured.job.shopPlaces?.fileName ?? "the shop"}`,
+      undefined,
+      "  ",
+    ),
     ...wrap(cutText(best, units), undefined, "  "),
     ...wrap(
       `${sawLength(best.cutLengthNominal, units)} would do at the usual losses; the rest covers high ones`,

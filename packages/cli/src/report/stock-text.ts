@@ -1,11 +1,4 @@
-import {
-  LEDGER_TOTALS,
-  type LedgerRow,
-  type LedgerRowName,
-  type ReachClass,
-  type StockPlan,
-  type StockReport,
-} from "@scantling/geometry";
+import type { ReachClass, StockPlan, StockReport } from "@scantling/geometry";
 import {
   describeIssue,
   type FileUnits,
@@ -17,19 +10,21 @@ import {
 import type { Job } from "../load.js";
 import type { Bars } from "../stock-report.js";
 import { CAUTIONS } from "./cautions.js";
-import { inBoth, lengthText, massText, percentText, volumeText } from "./figures.js";
+import { inBoth, lengthText, massText, percentText } from "./figures.js";
 import { findingText } from "./findings.js";
 import { item, layOutTable, wrap } from "./layout.js";
+import { ledgerLines } from "./ledger-text.js";
 
 /** Plans shown in full; the others get a line each. */
 const MOST_IN_FULL = 3;
 const MOST_LINES = 12;
 
 /** The stock report for people: plans best first, the steel ledger of the first one, and what was refused. */
-export function stockText(report: Bars, { units, shop }: Job): string[] {
+export function stockText(report: Bars, { units, shop, shopPlaces }: Job): string[] {
   const [first] = report.plans;
   if (first === undefined) return [...noPlanLines(report, units), "", ...refusalLines(report, units)];
   return [
+    ...(shopPlaces === undefined ? [] : [...wrap(`Bars from the rack of ${shopPlaces.fileName}`), ""]),
     ...report.plans
       .slice(0, MOST_IN_FULL)
       .flatMap((plan, index) => [...planLines(plan, index + 1, units, shop.currency), ""]),
@@ -151,54 +146,6 @@ function cutsText({ cuts }: StockPlan, units: FileUnits): string[] {
   );
   const from = cuts.length === 1 ? "one bar" : `${cuts.length} bars`;
   return [`Sawn from ${from} of the rack; ${left.join(" and ")} left over.`];
-}
-
-const ROW_WORDS: Readonly<Record<LedgerRowName, string>> = {
-  "finished-blade": "finished blade",
-  sharpening: "sharpening",
-  "finish-grinding": "finish grinding",
-  "heat-treatment-scale": "heat-treatment scale",
-  "ready-to-harden": "ready to harden",
-  drilling: "drilling",
-  "bevel-grinding": "bevel grinding",
-  "tang-grinding": "tang grinding",
-  "face-grinding": "face grinding",
-  "profile-trimming": "profile trimming",
-  "forged-blade": "forged blade",
-  "forging-scale": "forging scale",
-  "dressed-billet": "dressed billet",
-  cropping: "cropping",
-  "weld-dressing": "weld dressing",
-  "welding-scale": "welding scale",
-  "bar-cleaning": "bar cleaning",
-  spare: "spare",
-  "bars-as-cut": "bars as cut",
-};
-
-/** The ledger of a plan: what the steel is at each state, and what each step takes, at usual and at high losses. */
-export function ledgerLines(plan: StockPlan, units: FileUnits): string[] {
-  const cell = (row: LedgerRow | undefined, figure: (row: LedgerRow) => string): string =>
-    row === undefined ? "" : figure(row);
-  const rows = plan.ledger.map((row, index) => [
-    LEDGER_TOTALS.includes(row.row) ? ROW_WORDS[row.row] : `  + ${ROW_WORDS[row.row]}`,
-    massText(row.mass, units),
-    volumeText(row.volume, units),
-    cell(plan.ledgerHigh[index], ({ mass }) => massText(mass, units)),
-  ]);
-  return layOutTable(
-    [["Steel ledger of plan 1", "usual", "", "high losses"], ...rows],
-    ["left", "right", "right", "right"],
-  );
-}
-
-/** The five states of the steel alone, in the order of the work: for the summary. */
-export function ledgerTotals(plan: StockPlan, units: FileUnits): string {
-  return LEDGER_TOTALS.toReversed()
-    .flatMap((name) => {
-      const row = plan.ledger.find((each) => each.row === name);
-      return row === undefined ? [] : [`${ROW_WORDS[name]} ${massText(row.mass, units)}`];
-    })
-    .join(" → ");
 }
 
 function refusalLines(report: StockReport, units: FileUnits): string[] {

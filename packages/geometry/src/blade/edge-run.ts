@@ -3,13 +3,10 @@ import { splitAtXExtremes } from "../plane/monotone.js";
 import { endTangent, type Segment } from "../plane/segment.js";
 import type { Vec2 } from "../plane/vec2.js";
 import { cross, dot } from "../plane/vec2.js";
-import {
-  type EdgeElement,
-  elementOf,
-  type FootFrame,
-  RoundElement,
-  StraightElement,
-} from "./edge-element.js";
+import type { EdgeElement, FootFrame } from "./edge-element.js";
+import { elementOf } from "./element-of.js";
+import { RoundElement } from "./round-element.js";
+import { StraightElement } from "./straight-element.js";
 
 /** Turning at a joint below which it is smooth: drawings carry about this much noise, rad. */
 const SMOOTH_JOINT = 1e-9;
