@@ -40,7 +40,21 @@ export interface StationSpec {
 export type LawSpec = number | readonly StationSpec[];
 export type Between = "straight" | "smooth";
 
-export type FamilyName = "vegetable" | "straight-back" | "drop-point";
+export type FamilyName =
+  | "vegetable"
+  | "cleaver"
+  | "straight-back"
+  | "drop-point"
+  | "clip-point"
+  | "spear-point"
+  | "trailing-point"
+  | "sheepsfoot"
+  | "tanto"
+  | "seax"
+  | "chefs"
+  | "petty"
+  | "boning"
+  | "slicer";
 
 export interface LandmarkOutlineSpec {
   readonly family: FamilyName;
@@ -69,23 +83,85 @@ export interface RunsOutlineSpec {
   };
 }
 
-export type OutlineSpec = LandmarkOutlineSpec | RunsOutlineSpec;
+/**
+ * A drawing from a vector editor: the text of the SVG file, how its runs are told apart, and its scale.
+ */
+export interface DrawingOutlineSpec {
+  readonly drawing: {
+    /** Text of the SVG file. */
+    readonly svg: string;
+    /** Element id of each run; or the ids of one closed path and its corner points. */
+    readonly runs?: Partial<
+      Readonly<Record<"edge" | "front" | "spine" | "tangTop" | "butt" | "tangBottom" | "heelFace", string>>
+    >;
+    /** One closed path by id (or the only path), cut at these points (drawing coordinates, as drawn). */
+    readonly path?: string;
+    readonly corners?: {
+      readonly heel: Vec2;
+      readonly tip: Vec2;
+      readonly spineStart?: Vec2;
+      readonly handleTop: Vec2;
+      readonly buttTop: Vec2;
+      readonly buttBottom: Vec2;
+      readonly handleBottom: Vec2;
+    };
+    /** Two points of the drawing and their distance on the knife, mm; left out: the file's own units. */
+    readonly scale?: { readonly from: Vec2; readonly to: Vec2; readonly is: number };
+  };
+}
 
-export interface BevelSpec {
-  readonly form: "flat" | "convex";
+export type OutlineSpec = LandmarkOutlineSpec | RunsOutlineSpec | DrawingOutlineSpec;
+
+/** One ground face, or both where they are the same. */
+export interface FaceSpec {
+  readonly form: "flat" | "convex" | "hollow";
   readonly height: "full" | LawSpec;
-  /** Full thickness at the edge before sharpening, mm. */
-  readonly edgeThickness: LawSpec;
   /** Convex: greatest distance from the chord, mm, or a share of the thickness gained. Left out: level at the bevel line. */
   readonly crown?: { readonly mm: LawSpec } | { readonly share: LawSpec };
+  /** Hollow: radius of the wheel, mm. */
+  readonly wheelRadius?: number;
 }
+
+export interface BevelSpec extends FaceSpec {
+  /** Full thickness at the edge before sharpening, mm. */
+  readonly edgeThickness: LawSpec;
+  /** What differs on one face. */
+  readonly left?: Partial<FaceSpec>;
+  readonly right?: Partial<FaceSpec>;
+  /** Where the apex lies: −1 on the left face, 0 in the middle, 1 on the right face. */
+  readonly apex?: number;
+}
+
+/** Sharpening angle per side, rad: both the same, or each its own; a side that is `flat` has no plane. */
+export type EdgeAngleSpec = number | { readonly right: number | "flat"; readonly left: number | "flat" };
 
 export interface HoleSpec {
   readonly kind: "pin" | "lightening" | "hanging" | "thong";
   readonly at: Vec2;
+  /** Centre of the other end arc of a slot. */
+  readonly to?: Vec2;
+  /** Diameter, or width of a slot. */
   readonly diameter: number;
   /** The pin's own diameter where it differs from its hole's, mm. */
   readonly pin?: number;
+}
+
+/** Planes along the spine between two stations: `thickness` is left at the spine. */
+export interface SwedgeSpec {
+  readonly from: StationPlace;
+  readonly to: StationPlace;
+  /** Angle of each plane against the centre plane, rad. */
+  readonly angle: number;
+  readonly thickness: LawSpec;
+}
+
+/** A groove of circular section along a line, with round ends; `depth` is measured from the face it is cut into. */
+export interface FullerSpec {
+  readonly from: Vec2;
+  readonly to: Vec2;
+  readonly radius: number;
+  readonly depth: number;
+  readonly faces?: "both" | "left" | "right";
 }
 
 export interface BladeSpec {
@@ -97,18 +173,27 @@ export interface BladeSpec {
   readonly flankTaper?: LawSpec;
   readonly plunge?: { readonly at: number; readonly length: number };
   readonly bevel: BevelSpec;
-  /** Sharpening angle per side, rad. */
-  readonly edgeAngle: number;
+  readonly edgeAngle: EdgeAngleSpec;
+  readonly microbevel?: { readonly height: number; readonly angle: number };
+  readonly swedge?: SwedgeSpec;
+  readonly fullers?: readonly FullerSpec[];
   readonly holes?: readonly HoleSpec[];
+  /** Round notch at the heel, mm: part of the outline's heel face. */
+  readonly choil?: { readonly radius: number };
+  /** Radius of the quarter circle that eases both edges of the spine and of the heel face, mm. */
+  readonly easedSpine?: number;
 }
 
 export interface TangSpec {
-  readonly form: "full";
+  /** `full` as wide as the handle; `hidden` inside it; `through` hidden and right through to the butt. */
+  readonly form: "full" | "hidden" | "through";
   /** Handle front to butt, mm. Needed with landmarks; with runs it is read off the outline. */
   readonly length?: number;
   readonly heights?: { readonly front: number; readonly middle: number; readonly butt: number };
   /** How far the tang's top lies below the spine's end, mm. */
   readonly drop?: number;
+  /** Fillet radius in the corners of the shoulders of a hidden tang, mm. */
+  readonly shoulderRadius?: number;
   /** Straight taper from the handle front to this at the butt. */
   readonly buttThickness?: number;
   readonly thickness?: readonly StationSpec[];
@@ -116,13 +201,49 @@ export interface TangSpec {
   readonly holes?: readonly HoleSpec[];
 }
 
+export interface SlabsSpec {
+  readonly material: MaterialSpec;
+  /** Thickness across the flats, mm; by stations (handle, butt, distance behind the handle front, fraction): a contour. */
+  readonly thickness: LawSpec;
+  readonly edgeRadius?: number;
+}
+
+/** Handle of a hidden or through tang. Sizes across z (`width`) and y (`height`), mm; stations from the handle front back. */
+export interface HandleBlockSpec {
+  readonly material: MaterialSpec;
+  readonly section: "oval" | "octagonal" | "rounded";
+  readonly length: number;
+  readonly height: LawSpec;
+  readonly width: LawSpec;
+  /** `rounded`: corner radius, mm. `octagonal`: left out, the corners are cut to equal sides of the smaller size. */
+  readonly cornerRadius?: number;
+  /** y of the handle's middle line, mm; left out: the middle of the tang's height at the handle front. */
+  readonly centre?: number;
+}
+
+/** A block on the tang: bolster pair on a full tang, guard or pommel on a hidden one. */
+export interface BlockSpec {
+  readonly material: MaterialSpec;
+  /** x of its front face and its length back along x, mm. */
+  readonly at: number;
+  readonly length: number;
+  /** Overall height and width, mm; the tang's own section is taken out. */
+  readonly height: number;
+  readonly width: number;
+  /** y of its middle, mm; left out: the middle of the tang there. */
+  readonly centre?: number;
+  readonly section?: "box" | "oval";
+}
+
 export interface HandleSpec {
-  readonly slabs?: {
-    readonly material: MaterialSpec;
-    readonly thickness: number;
-    readonly edgeRadius?: number;
-  };
+  readonly slabs?: SlabsSpec;
+  /** Sheets between tang and slabs. */
+  readonly liners?: { readonly material: MaterialSpec; readonly thickness: number };
   readonly pins?: { readonly material: MaterialSpec };
+  readonly block?: HandleBlockSpec;
+  readonly bolsters?: readonly BlockSpec[];
+  readonly guard?: BlockSpec;
+  readonly pommel?: BlockSpec;
   /** Parts given simply by their mass (g) and place. */
   readonly parts?: readonly { readonly name: string; readonly mass: number; readonly at: Vec2 }[];
 }
