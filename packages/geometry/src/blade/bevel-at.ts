@@ -10,31 +10,40 @@ export interface BevelAtStation {
   readonly spine: number;
   readonly bevelLine: number;
   readonly edge: number;
+  /** How much farther from the centre plane the face is at the bevel line than at the unsharpened edge. */
+  readonly rise: number;
+  /** Distance of the apex from the centre plane toward this face. */
+  readonly apex: number;
   /** Distance of the spine from the edge. */
   readonly spineDistance: number;
-  /** Angle of the chord of the bevel against the centre plane, per side: atan((bevel line − edge) / 2 height). */
+  /** Angle of the chord of the bevel against the centre plane: atan(rise / height). */
   readonly angle: number;
 }
 
 /**
- * Bevel height, thicknesses and angle at a station of the bevelled length.
+ * Bevel height, thicknesses and angle of one face at a station of the bevelled length.
  *
  * @param x - mm from the heel.
  */
-export function bevelAt(knife: Knife, x: number): BevelAtStation {
+export function bevelAt(knife: Knife, x: number, side: "right" | "left" = "right"): BevelAtStation {
   const body = knife.body("finished");
   const spineDistance = body.spineDistanceAt(x);
   const law = body.section;
   if (!(law instanceof SectionLaw)) throw new TypeError("a blade's sections follow the section law");
   law.at(x, spineDistance);
+  const face = side === "right" ? law.rightFace : (law.leftFace ?? law.rightFace);
   const edge = knife.laws.edgeThickness.valueAt(x);
+  const reach = face.apex + (edge * (1 - face.input.side * face.input.apex)) / 2;
+  const rise = face.bevelLine / 2 - reach;
   return {
     x,
-    height: law.bevelHeight,
-    spine: law.spine,
-    bevelLine: law.bevelLine,
+    height: face.bevelHeight,
+    spine: face.spine,
+    bevelLine: face.bevelLine,
     edge,
+    rise,
+    apex: face.apex,
     spineDistance,
-    angle: Math.atan2((law.bevelLine - edge) / 2, law.bevelHeight),
+    angle: Math.atan2(rise, face.bevelHeight),
   };
 }

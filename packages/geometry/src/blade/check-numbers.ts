@@ -30,13 +30,31 @@ export function checkNumbers(spec: KnifeSpec): Issue[] {
     if ("mm" in crown) need.law("blade.bevel.crown", crown.mm, "atLeast");
     else need.law("blade.bevel.crown", crown.share, "atLeast");
   }
-  if (!(blade.edgeAngle > 0 && blade.edgeAngle < Math.PI / 2)) {
+  for (const side of ["right", "left"] as const) {
+    const face = blade.bevel[side];
+    if (face?.height !== undefined && face.height !== "full") {
+      need.law(`blade.bevel.${side}.height`, face.height, "above");
+    }
+    need.above(`blade.bevel.${side}.wheelRadius`, face?.wheelRadius, 0);
+  }
+  need.above("blade.bevel.wheelRadius", blade.bevel.wheelRadius, 0);
+  const { apex } = blade.bevel;
+  if (apex !== undefined && !(apex >= -1 && apex <= 1)) {
     issues.push({
-      code: "edge-angle-range",
-      path: "blade.edgeAngle",
-      text: "A sharpening angle of {value} per side is no edge. Give an angle between 0° and 90°, usually 10° to 30°.",
-      values: { value: angle(blade.edgeAngle) },
+      code: "apex-range",
+      path: "blade.bevel.apex",
+      text: "The apex lies between −1 (on the left face) and 1 (on the right face); {value} does not.",
+      values: { value: { quantity: "count", value: apex } },
     });
+  }
+  issues.push(...checkAngles(spec));
+  need.above("blade.microbevel.height", blade.microbevel?.height, 0);
+  if (blade.swedge !== undefined) need.law("blade.swedge.thickness", blade.swedge.thickness, "atLeast");
+  need.atLeast("blade.easedSpine", blade.easedSpine, 0);
+  need.above("blade.choil.radius", blade.choil?.radius, 0);
+  for (const [i, fuller] of (blade.fullers ?? []).entries()) {
+    need.above(`blade.fullers[${i}].radius`, fuller.radius, 0);
+    need.above(`blade.fullers[${i}].depth`, fuller.depth, 0);
   }
   need.above("tang.length", tang.length, 0);
   need.above("tang.buttThickness", tang.buttThickness, 0);
@@ -63,11 +81,15 @@ export function checkNumbers(spec: KnifeSpec): Issue[] {
     }
   }
   const slabs = handle?.slabs;
-  need.above("handle.slabs.thickness", slabs?.thickness, 0);
+  need.law("handle.slabs.thickness", slabs?.thickness, "above");
   need.atLeast("handle.slabs.edgeRadius", slabs?.edgeRadius, 0);
   need.above("handle.slabs.material.density", slabs?.material.density, 0, share);
   need.above("handle.pins.material.density", handle?.pins?.material.density, 0, share);
-  if (slabs?.edgeRadius !== undefined && slabs.edgeRadius > slabs.thickness) {
+  if (
+    slabs?.edgeRadius !== undefined &&
+    typeof slabs.thickness === "number" &&
+    slabs.edgeRadius > slabs.thickness
+  ) {
     issues.push({
       code: "radius-over-slab",
       path: "handle.slabs.edgeRadius",
@@ -83,6 +105,70 @@ export function checkNumbers(spec: KnifeSpec): Issue[] {
   }
   need.atLeast("forging.heats", spec.forging?.heats, 0, count);
   need.atLeast("forging.weldingHeats", spec.forging?.weldingHeats, 0, count);
+  return issues;
+}
+
+function checkAngles({ blade }: KnifeSpec): Issue[] {
+  const { edgeAngle, microbevel, swedge, bevel } = blade;
+  const issues: Issue[] = [];
+  const within = (path: string, value: number, what: string): void => {
+    if (value > 0 && value < Math.PI / 2) return;
+    issues.push({
+      code: "edge-angle-range",
+      path,
+      text: `A ${what} of {value} per side is no edge. Give an angle between 0° and 90°, usually 10° to 30°.`,
+      values: { value: angle(value) },
+    });
+  };
+  if (typeof edgeAngle === "number") within("blade.edgeAngle", edgeAngle, "sharpening angle");
+  else {
+    for (const side of ["right", "left"] as const) {
+      const own = edgeAngle[side];
+      if (own !== "flat") within(`blade.edgeAngle.${side}`, own, "sharpening angle");
+    }
+    if (edgeAngle.right === "flat" && edgeAngle.left === "flat") {
+      issues.push({
+        code: "no-edge",
+        path: "blade.edgeAngle",
+        text: "With both sides flat the blade has no edge. Give one side an angle.",
+      });
+    }
+  }
+  if (microbevel !== undefined) {
+    within("blade.microbevel.angle", microbevel.angle, "microbevel");
+    const steepest = Math.max(
+      ...(typeof edgeAngle === "number" ? [edgeAngle] : [edgeAngle.right, edgeAngle.left]).map((a) =>
+        a === "flat" ? 0 : a,
+      ),
+    );
+    if (microbevel.angle <= steepest) {
+      issues.push({
+        code: "microbevel-not-steeper",
+        path: "blade.microbevel.angle",
+        text: "A microbevel of {value} is not steeper than the edge's {edge}. Make it steeper, or leave it out.",
+        values: { value: angle(microbevel.angle), edge: angle(steepest) },
+      });
+    }
+  }
+  if (swedge !== undefined) within("blade.swedge.angle", swedge.angle, "swedge");
+  for (const [path, face] of [
+    ["blade.bevel", bevel],
+    ["blade.bevel.right", { ...bevel, ...bevel.right }],
+    ["blade.bevel.left", { ...bevel, ...bevel.left }],
+  ] as const) {
+    if (
+      face.form !== "hollow" ||
+      face.wheelRadius !== undefined ||
+      issues.some((i) => i.code === "no-wheel")
+    ) {
+      continue;
+    }
+    issues.push({
+      code: "no-wheel",
+      path,
+      text: "A hollow bevel needs the radius of its wheel, for example wheelRadius: 5 in.",
+    });
+  }
   return issues;
 }
 

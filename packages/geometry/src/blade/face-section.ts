@@ -1,45 +1,73 @@
 import type { HalfSection } from "./half-section.js";
 
-/** What decides one ground face at one station; mm. */
+/** What decides one ground face at one station; distances of the face from the centre plane, mm. */
 export interface FaceAtStation {
-  /** Full thickness at the edge before sharpening. */
+  /** At the edge before sharpening. */
   edge: number;
   /** Height of the bevel line above the edge, already stopped at the spine. */
   bevelHeight: number;
-  /** Full thickness just below the bevel line (on the bevel) and just above it (on the flank). */
+  /** Just below the bevel line (on the bevel) and just above it (on the flank). */
   bevelLineBelow: number;
   bevelLineAbove: number;
-  /** Full thickness at the spine. */
+  /** At the spine. */
   spine: number;
   /** Distance of the spine from the edge. */
   spineDistance: number;
-  /** Sagitta asked for, mm; NaN where the arc is to be level at the bevel line. Only for convex faces. */
+  /** Convex: sagitta asked for, mm; NaN where the arc is to be level at the bevel line. */
   crown: number;
+  /** Hollow: radius of the wheel, mm. */
+  wheelRadius: number;
 }
 
+export type FaceForm = "flat" | "convex" | "hollow";
+
 /**
- * Fills `out` with a ground face: bevel up to the bevel line, straight flank up to the spine, then level.
+ * Fills `out` with a ground face: bevel up to the bevel line, straight flank up to the spine, then level. All values are
+ * distances of the face from the centre plane, mm.
  *
- * @param form - `flat` straight; `convex` an arc bulging outward.
+ * @param form - `flat` straight; `convex` an arc bulging outward; `hollow` an arc caving inward.
  */
-export function groundFace(face: FaceAtStation, form: "flat" | "convex", out: HalfSection): HalfSection {
+export function groundFace(face: FaceAtStation, form: FaceForm, out: HalfSection): HalfSection {
   out.clear();
   const { edge, bevelHeight: b, bevelLineBelow, bevelLineAbove, spine, spineDistance } = face;
   if (b > 0) {
-    const rise = (bevelLineBelow - edge) / 2;
-    const arc = form === "convex" && rise > 0 ? convexArc(b, rise, face.crown) : undefined;
-    if (arc === undefined) out.addLine(0, edge / 2, rise / b);
-    else out.addArc(0, edge / 2, arc.centre, arc.drop, 1);
+    const rise = bevelLineBelow - edge;
+    const convex = form === "convex" && rise > 0 ? convexArc(b, rise, face.crown) : undefined;
+    const hollow = form === "hollow" ? hollowArc(b, rise, face.wheelRadius) : undefined;
+    if (convex !== undefined) out.addArc(0, edge, convex.centre, convex.drop, 1);
+    else if (hollow !== undefined) out.addArc(0, edge, hollow.centre, hollow.drop, -1);
+    else out.addLine(0, edge, rise / b);
   }
   if (spineDistance > b) {
-    const slope = (spine - bevelLineAbove) / 2 / (spineDistance - b);
-    if (slope === 0) out.addLine(b, spine / 2, 0);
+    const slope = (spine - bevelLineAbove) / (spineDistance - b);
+    if (slope === 0) out.addLine(b, spine, 0);
     else {
-      out.addLine(b, bevelLineAbove / 2 - slope * b, slope);
-      out.addLine(spineDistance, spine / 2, 0);
+      out.addLine(b, bevelLineAbove - slope * b, slope);
+      out.addLine(spineDistance, spine, 0);
     }
-  } else out.addLine(Math.max(b, spineDistance), spine / 2, 0);
+  } else out.addLine(Math.max(b, spineDistance), spine, 0);
   return out;
+}
+
+/**
+ * The arc through (0, 0) and (b, rise) that a wheel of the given radius leaves: its centre lies outside the steel, at
+ * (`centre`, `drop`). Close to a pointed tip, where the bevel is lower than it is thick, it is flattened until it stands
+ * upright at the bevel line.
+ *
+ * @returns undefined where the wheel is too small to touch both points, or so large that the face is flat.
+ */
+function hollowArc(
+  b: number,
+  rise: number,
+  radius: number,
+): { readonly centre: number; readonly drop: number } | undefined {
+  const half = Math.hypot(b, rise) / 2;
+  const lean = Math.atan2(Math.abs(rise), b);
+  const least = half / Math.sin(Math.max(1e-9, Math.PI / 2 - lean));
+  const r = Math.max(radius, least);
+  if (!(r < 1e12)) return undefined;
+  const toCentre = Math.sqrt(Math.max(0, r * r - half * half));
+  return { centre: b / 2 - (toCentre * rise) / (2 * half), drop: (toCentre * b) / (2 * half) + rise / 2 };
 }
 
 /**

@@ -1,23 +1,9 @@
-import { angle, type Finding, length } from "../errors/issue.js";
+import { type Finding, length } from "../errors/issue.js";
 import { wallAround } from "../plane/disc.js";
-import { bevelAt } from "./bevel-at.js";
-import { levelCrown } from "./face-section.js";
+import { bevelFindings } from "./bevel-findings.js";
+import { FINDING_LIMITS } from "./finding-limits.js";
 import type { Knife } from "./knife.js";
 import { namedHoles } from "./named-holes.js";
-
-const PRACTICE = "common practice, no source";
-
-/** Where a value becomes unwise; one table. Lengths in mm, angles in rad, distances of holes in hole diameters. */
-export const FINDING_LIMITS = {
-  holeEdgeStop: {
-    value: 1.5,
-    basis: "boiler rule: centre to edge 1.5 d (Indian Boiler Regulations, reg. 184)",
-  },
-  holeEdgeGood: { value: 2, basis: "aircraft rule: centre to edge 2 d" },
-  holeWall: { value: 3, basis: PRACTICE },
-  tangAtPin: { value: 1.6, basis: PRACTICE },
-  bevelAngle: { value: (5 * Math.PI) / 180, basis: PRACTICE },
-} as const;
 
 /** What is legal but unwise about the finished blade. */
 export function knifeFindings(knife: Knife): Finding[] {
@@ -77,60 +63,6 @@ function holeFindings(knife: Knife): Finding[] {
         basis: FINDING_LIMITS.tangAtPin.basis,
       });
     }
-  }
-  return findings;
-}
-
-function bevelFindings(knife: Knife): Finding[] {
-  const findings: Finding[] = [];
-  const { spec, laws } = knife;
-  const x = spec.blade.plunge === undefined ? 0 : spec.blade.plunge.at + spec.blade.plunge.length;
-  const { height, bevelLine, edge, angle: alpha } = bevelAt(knife, x);
-  const rise = (bevelLine - edge) / 2;
-  const { bevelAngle } = FINDING_LIMITS;
-  if (alpha > bevelAngle.value) {
-    findings.push({
-      code: "bevel-steep",
-      severity: "warn",
-      path: "blade.bevel.height",
-      text: "The bevel stands at {angle} per side at the heel; more than {limit} makes a wedge. Raise the bevel or thin the spine.",
-      values: { angle: angle(alpha), limit: angle(bevelAngle.value) },
-      basis: bevelAngle.basis,
-    });
-  }
-  if (spec.blade.bevel.form === "convex") {
-    if (rise <= 0) {
-      findings.push({
-        code: "convex-is-flat",
-        severity: "warn",
-        path: "blade.bevel.form",
-        text: "No arc bulges outward between edge and bevel line here: the face is taken as flat.",
-        basis: "geometry",
-      });
-    }
-    const crown = laws.crown;
-    const asked = crown === undefined ? 0 : crown.law.valueAt(x) * (crown.kind === "mm" ? 1 : 2 * rise);
-    const most = levelCrown(height, rise);
-    if (asked > most + 1e-9) {
-      findings.push({
-        code: "crown-too-large",
-        severity: "stop",
-        path: "blade.bevel.crown",
-        text: "A crown of {asked} stands out beyond the flat; the most that fits is {most}, level at the bevel line.",
-        values: { asked: length(asked), most: length(most) },
-        basis: "geometry: the arc that is level at the bevel line",
-      });
-    }
-  }
-  if (edge > 0 && Math.tan(spec.blade.edgeAngle) * height < rise + edge / 2) {
-    findings.push({
-      code: "edge-bevel-over-bevel-line",
-      severity: "warn",
-      path: "blade.edgeAngle",
-      text: "At {theta} per side the sharpening bevel runs up past the bevel line at the heel. Sharpen steeper, or grind higher or thinner.",
-      values: { theta: angle(spec.blade.edgeAngle) },
-      basis: "geometry",
-    });
   }
   return findings;
 }

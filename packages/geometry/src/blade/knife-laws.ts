@@ -1,40 +1,66 @@
 import { Law, type LawPoint } from "../numeric/law.js";
+import type { FaceForm } from "./face-section.js";
 import type { Outline } from "./outline.js";
-import type { Between, KnifeSpec, LawSpec, StationPlace, StationSpec } from "./spec.js";
+import type { Between, FaceSpec, KnifeSpec, LawSpec, StationPlace, StationSpec } from "./spec.js";
+
+/** One ground face. */
+export interface FaceLaws {
+  readonly form: FaceForm;
+  readonly bevelHeight: Law | "full";
+  readonly crown?: { readonly kind: "mm" | "share"; readonly law: Law };
+  /** Hollow: radius of the wheel, mm. */
+  readonly wheelRadius?: number;
+}
 
 /** The laws along the knife, in mm from the heel (tang: mm behind the handle front). */
 export interface KnifeLaws {
   readonly spine: Law;
   readonly tang: Law | undefined;
   readonly flankTaper: Law;
-  readonly bevelHeight: Law | "full";
   readonly edgeThickness: Law;
-  readonly crown?: { readonly kind: "mm" | "share"; readonly law: Law };
+  readonly right: FaceLaws;
+  readonly left: FaceLaws;
+  /** Both faces are ground and sharpened alike, and the apex lies in the middle. */
+  readonly symmetric: boolean;
 }
 
 export function knifeLaws(spec: KnifeSpec, outline: Outline): KnifeLaws {
-  const blade = (law: LawSpec): Law => lawOf(law, "straight", (place) => bladeStation(place, outline));
-  const { bevel } = spec.blade;
+  const { bevel, edgeAngle } = spec.blade;
   const spine = lawOf(spec.blade.thickness, spec.blade.between ?? "straight", (place) =>
     bladeStation(place, outline),
   );
-  const crown = bevel.form === "convex" ? bevel.crown : undefined;
+  const sameAngles = typeof edgeAngle === "number" || edgeAngle.left === edgeAngle.right;
   return {
     spine,
     tang: tangLaw(spec, outline, spine.valueAt(0)),
-    flankTaper: blade(spec.blade.flankTaper ?? 0),
-    bevelHeight: bevel.height === "full" ? "full" : blade(bevel.height),
-    edgeThickness: blade(bevel.edgeThickness),
-    ...(crown === undefined
+    flankTaper: bladeLaw(spec.blade.flankTaper ?? 0, outline),
+    edgeThickness: bladeLaw(bevel.edgeThickness, outline),
+    right: faceLaws({ ...bevel, ...bevel.right }, outline),
+    left: faceLaws({ ...bevel, ...bevel.left }, outline),
+    symmetric: (bevel.apex ?? 0) === 0 && sameAngles && bevel.left === undefined && bevel.right === undefined,
+  };
+}
+
+function faceLaws(face: FaceSpec, outline: Outline): FaceLaws {
+  const { form, height, crown, wheelRadius } = face;
+  return {
+    form,
+    bevelHeight: height === "full" ? "full" : bladeLaw(height, outline),
+    ...(form !== "convex" || crown === undefined
       ? {}
       : {
           crown:
             "mm" in crown
-              ? { kind: "mm" as const, law: blade(crown.mm) }
-              : { kind: "share" as const, law: blade(crown.share) },
+              ? { kind: "mm" as const, law: bladeLaw(crown.mm, outline) }
+              : { kind: "share" as const, law: bladeLaw(crown.share, outline) },
         }),
+    ...(form !== "hollow" || wheelRadius === undefined ? {} : { wheelRadius }),
   };
 }
+
+/** A law of the blade, over mm from the heel; straight between its stations. */
+export const bladeLaw = (law: LawSpec, outline: Outline): Law =>
+  lawOf(law, "straight", (place) => bladeStation(place, outline));
 
 function tangLaw(spec: KnifeSpec, outline: Outline, front: number): Law | undefined {
   const length = outline.handleFront - outline.butt;

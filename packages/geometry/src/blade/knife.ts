@@ -6,6 +6,7 @@ import { checkNumbers } from "./check-numbers.js";
 import { withDefaultAllowances, withDefaultFinish, withDefaultForging } from "./defaults.js";
 import { type KnifeLaws, knifeLaws } from "./knife-laws.js";
 import type { Outline } from "./outline.js";
+import { outlineFromDrawing } from "./outline-from-drawing.js";
 import { outlineFromLandmarks } from "./outline-from-landmarks.js";
 import { outlineFromRuns } from "./outline-from-runs.js";
 import { bodyInState, type SizeState } from "./size-states.js";
@@ -101,9 +102,9 @@ function withDensities(spec: KnifeSpec): KnifeSpec {
 
 function buildOutline(spec: KnifeSpec): Outline {
   const { outline, ricasso } = spec.blade;
-  return "family" in outline
-    ? outlineFromLandmarks(outline, ricasso ?? 0, spec.tang)
-    : outlineFromRuns(outline, ricasso, spec.tang);
+  if ("family" in outline) return outlineFromLandmarks(outline, ricasso ?? 0, spec.tang);
+  if ("runs" in outline) return outlineFromRuns(outline, ricasso, spec.tang);
+  return outlineFromDrawing(outline, ricasso, spec.tang);
 }
 
 function assemble(spec: KnifeSpec, outline: Outline, steelDensity: number): Knife {

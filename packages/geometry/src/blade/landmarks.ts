@@ -1,19 +1,35 @@
-import { FAMILIES, type FamilyDefaults, type FrontForm } from "./families.js";
-import type { LandmarkOutlineSpec, TangSpec } from "./spec.js";
+import {
+  defaultTangHeights,
+  type EdgeForm,
+  FAMILIES,
+  type FamilyDefaults,
+  type FrontForm,
+  type SpineForm,
+  type TangHeights,
+} from "./families.js";
+import type { BladeSpec, LandmarkOutlineSpec, TangSpec } from "./spec.js";
 
 /** Every landmark of an outline, with the family's defaults put in; mm. */
 export interface Landmarks {
   readonly front: FrontForm;
+  readonly edge: EdgeForm;
+  readonly spine: SpineForm;
   readonly edgeLength: number;
   readonly heelHeight: number;
   readonly straightEdge: number;
   readonly tipHeight: number;
-  /** x where the spine begins to fall; the edge length where it does not. */
+  /** x where the spine leaves its level; the edge length where it does not. */
   readonly spineBreak: number;
   readonly ricasso: number;
+  /** Radius of the notch behind the heel; 0 where there is none. */
+  readonly choilRadius: number;
+  readonly tangForm: TangSpec["form"];
   readonly tangLength: number;
-  readonly tangHeights: { readonly front: number; readonly middle: number; readonly butt: number };
+  readonly tangHeights: TangHeights;
+  /** How far the tang's top lies below the spine's end at the handle front. */
   readonly drop: number;
+  /** 0 where the shoulders have sharp corners, and for a full tang. */
+  readonly shoulderRadius: number;
 }
 
 /** A landmark this near to another one stands on it, mm: no piece of an outline is shorter. */
@@ -32,28 +48,36 @@ export const snapTo = (value: number, target: number): number =>
  * resolveLandmarks({ family: "vegetable", edgeLength: 200, heelHeight: 80 }, 0, { form: "full", length: 120 })
  *   .straightEdge; // 130
  */
-export function resolveLandmarks(spec: LandmarkOutlineSpec, ricasso: number, tang: TangSpec): Landmarks {
+export function resolveLandmarks(
+  spec: LandmarkOutlineSpec,
+  ricasso: number,
+  tang: TangSpec,
+  choil?: BladeSpec["choil"],
+): Landmarks {
   const family: FamilyDefaults = FAMILIES[spec.family];
   const { edgeLength, heelHeight } = spec;
   const tipHeight = snapTo(snapTo(spec.tipHeight ?? family.tipHeight * heelHeight, heelHeight), 0);
-  const falls = family.front === "pointed" && tipHeight < heelHeight;
+  const breaks = family.front === "pointed" && tipHeight !== heelHeight;
+  const tangHeights = tang.heights ?? defaultTangHeights(family, heelHeight, tang.form);
+  const centred = (heelHeight - tangHeights.front) / 2;
   return {
     front: family.front,
+    edge: family.edge,
+    spine: family.spine,
     edgeLength,
     heelHeight,
     straightEdge: snapTo(snapTo(spec.straightEdge ?? family.straightEdge * edgeLength, edgeLength), 0),
     tipHeight,
-    spineBreak: falls
+    spineBreak: breaks
       ? snapTo(snapTo(spec.spineBreak ?? family.spineBreak * edgeLength, edgeLength), 0)
       : edgeLength,
     ricasso: snapTo(ricasso, 0),
+    choilRadius: choil?.radius ?? 0,
+    tangForm: tang.form,
     tangLength: tang.length ?? Number.NaN,
-    tangHeights: tang.heights ?? {
-      front: family.tangHeights.front * heelHeight,
-      middle: family.tangHeights.middle * heelHeight,
-      butt: family.tangHeights.butt * heelHeight,
-    },
-    drop: snapTo(tang.drop ?? 0, 0),
+    tangHeights,
+    drop: snapTo(tang.drop ?? (tang.form === "full" ? 0 : centred), 0),
+    shoulderRadius: tang.form === "full" ? 0 : snapTo(tang.shoulderRadius ?? 0, 0),
   };
 }
 

@@ -1,7 +1,9 @@
 import { BevelMoments } from "./bevel-moments.js";
-import { addMoments, MOMENTS, type Moments, VOLUME } from "./moments.js";
+import { cutoutPath } from "./cutout-path.js";
+import { grooveMoments } from "./groove-moments.js";
+import { addMoments, type Moments, VOLUME } from "./moments.js";
 import { discMoments, slabMoments } from "./slab-moments.js";
-import type { SteelBody } from "./steel-body.js";
+import type { Cutout, SteelBody } from "./steel-body.js";
 
 /** Relative error that a measurement aims at. */
 const AIM = 1e-12;
@@ -18,19 +20,21 @@ export function measureBody(body: SteelBody, aim = AIM): Moments {
   const scale = slab.value.map((v, i) =>
     Math.max(Math.abs(v), 1e-3 * (slab.value[VOLUME] as number), i === VOLUME ? 0 : 1),
   );
-  const bevels = new BevelMoments(body);
-  let total = addMoments(slab, bevels.overOutline(scale, aim), -1);
-  for (const cutout of body.input.cutouts) {
-    let hole = discMoments(cutout, body.slab);
-    if (cutout.centre.x + cutout.radius > body.input.plunge.at) {
-      hole = addMoments(hole, bevels.overDisc(cutout, scale, aim), -1);
-    }
-    total = addMoments(total, hole, -1);
-  }
+  let total = addMoments(slab, new BevelMoments(body).over(body.footprint, scale, aim), -1);
+  for (const cutout of body.input.cutouts)
+    total = addMoments(total, cutoutMoments(body, cutout, scale, aim), -1);
+  for (const groove of body.input.grooves ?? []) total = addMoments(total, grooveMoments(body, groove), -1);
   return total;
 }
 
-export const noMoments = (): Moments => ({
-  value: new Float64Array(MOMENTS),
-  error: new Float64Array(MOMENTS),
-});
+/** Steel that a cut-out takes from a body. */
+function cutoutMoments(body: SteelBody, cutout: Cutout, scale: Float64Array, aim: number): Moments {
+  const { centre, radius, to } = cutout;
+  const slab = to === undefined ? discMoments(cutout, body.slab) : slabMoments(cutoutPath(cutout), body.slab);
+  const front = Math.max(centre.x, to?.x ?? centre.x) + radius;
+  return front <= body.groundFrom
+    ? slab
+    : addMoments(slab, new BevelMoments(body).overDisc(cutout, scale, aim), -1);
+}
+
+export { noMoments } from "./moments.js";

@@ -1,7 +1,8 @@
 /**
- * Volume integrals of a body that is the same on both faces: 1, x, y, x², y², z², xy (mm³ to mm⁵), in this order.
+ * Volume integrals of a body: 1, x, y, x², y², z², xy, z, yz, zx (mm³ to mm⁵), in this order. The last three are 0 for a
+ * body that is the same on both faces.
  */
-export const MOMENTS = 7;
+export const MOMENTS = 10;
 export const VOLUME = 0;
 export const X = 1;
 export const Y = 2;
@@ -9,6 +10,9 @@ export const XX = 3;
 export const YY = 4;
 export const ZZ = 5;
 export const XY = 6;
+export const Z = 7;
+export const YZ = 8;
+export const ZX = 9;
 
 /** Integrals of one body, with their estimated absolute errors. */
 export interface Moments {
@@ -25,3 +29,8 @@ export function addMoments(a: Moments, b: Moments, factor = 1): Moments {
   }
   return { value, error };
 }
+
+export const noMoments = (): Moments => ({
+  value: new Float64Array(MOMENTS),
+  error: new Float64Array(MOMENTS),
+});

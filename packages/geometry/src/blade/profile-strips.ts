@@ -54,7 +54,7 @@ export function profileStrips(body: SteelBody, outline: Outline, allowance: Prof
     out[4] = (out[4] as number) + area * (y * y + (y1 - y0) ** 2 / 12);
     out[5] = (out[5] as number) + (area * thickness * thickness) / 12;
     out[6] = (out[6] as number) + area * x * y;
-    out[7] = (out[7] as number) + 2 * (y1 - y0) * w;
+    out[MOMENTS] = (out[MOMENTS] as number) + 2 * (y1 - y0) * w;
   };
   if (o > 0) {
     for (const interval of body.footprint.intervals) {
@@ -129,7 +129,7 @@ function block(x: number, y: number, thickness: number, dy: number, length: numb
   out[4] = (out[4] as number) + volume * y * y;
   out[5] = (out[5] as number) + (volume * thickness * thickness) / 12;
   out[6] = (out[6] as number) + volume * middle * y;
-  out[7] = (out[7] as number) + 2 * dy * Math.abs(length);
+  out[MOMENTS] = (out[MOMENTS] as number) + 2 * dy * Math.abs(length);
 }
 
 interface StripEnd {

@@ -1,10 +1,12 @@
 import { Law } from "../numeric/law.js";
-import type { KnifeLaws } from "./knife-laws.js";
+import { CrestLaw, type Swedge } from "./crest.js";
+import type { FaceInput, Sharpening } from "./face-law.js";
+import { bladeLaw, bladeStation, type KnifeLaws } from "./knife-laws.js";
 import type { Outline } from "./outline.js";
-import { type SectionInput, SectionLaw } from "./section-law.js";
+import { SectionLaw } from "./section-law.js";
 import { SlabLaw } from "./slab-law.js";
-import type { AllowanceSpec, FinishSpec, KnifeSpec } from "./spec.js";
-import { SteelBody } from "./steel-body.js";
+import type { AllowanceSpec, EdgeAngleSpec, FinishSpec, KnifeSpec, SwedgeSpec } from "./spec.js";
+import { SteelBody, type SteelBodyInput } from "./steel-body.js";
 
 /**
  * The bodies between the finished blade and the forging, each with a little more steel than the one before; the upper
@@ -47,21 +49,30 @@ export function bodyInState(input: StateInput, state: SizeState): SteelBody {
   const onFlats = finish.flats === "ground" ? left : 0;
   const faceOnBevel = finish.bevels === "ground" ? face : 0;
   const faceOnFlats = finish.flats === "ground" ? face : 0;
-  const section: SectionInput = {
-    spine: laws.spine,
-    flankTaper: laws.flankTaper,
-    bevelHeight: laws.bevelHeight,
-    form: spec.blade.bevel.form,
-    edge: reached("ready")
-      ? laws.edgeThickness.map((e) => e + 2 * onBevel).atLeast(allowances.minEdge)
-      : laws.edgeThickness,
-    onBevel,
-    onFlats,
-    faceOnBevel,
-    faceOnFlats,
-    ...(laws.crown === undefined ? {} : { crown: laws.crown }),
-    ...(reached("hammered") ? { hammered: { edge: allowances.forgedEdge, to: allowances.forgedBevel } } : {}),
-    ...(state === "finished" ? { sharpening: Math.tan(spec.blade.edgeAngle) } : {}),
+  const edge = reached("ready")
+    ? laws.edgeThickness.map((e) => e + 2 * onBevel).atLeast(allowances.minEdge)
+    : laws.edgeThickness;
+  const faceInput = (side: 1 | -1): FaceInput => {
+    const own = side === 1 ? laws.right : laws.left;
+    return {
+      side,
+      spine: laws.spine,
+      flankTaper: laws.flankTaper,
+      bevelHeight: own.bevelHeight,
+      form: own.form,
+      ...(own.crown === undefined ? {} : { crown: own.crown }),
+      ...(own.wheelRadius === undefined ? {} : { wheelRadius: own.wheelRadius }),
+      edge,
+      apex: spec.blade.bevel.apex ?? 0,
+      onBevel,
+      onFlats,
+      faceOnBevel,
+      faceOnFlats,
+      ...(reached("hammered")
+        ? { hammered: { edge: allowances.forgedEdge, to: allowances.forgedBevel } }
+        : {}),
+      ...(state === "finished" ? sharpeningOf(spec, side) : {}),
+    };
   };
   const parallel = reached("tang-forged") && allowances.tang === "parallel";
   const slab = new SlabLaw({
@@ -76,10 +87,68 @@ export function bodyInState(input: StateInput, state: SizeState): SteelBody {
     path: outline.path,
     edges: [outline.runs.edge],
     slab,
-    section: new SectionLaw(section),
+    section: laws.symmetric ? new SectionLaw(faceInput(1)) : new SectionLaw(faceInput(1), faceInput(-1)),
     plunge: spec.blade.plunge ?? { at: 0, length: 0 },
-    cutouts: holes.map((hole) => ({ centre: hole.at, radius: hole.diameter / 2 })),
+    cutouts: holes.map((hole) => ({
+      centre: hole.at,
+      radius: hole.diameter / 2,
+      ...(hole.to === undefined ? {} : { to: hole.to }),
+    })),
+    ...(reached("undrilled") ? {} : spineAndGrooves(input, slab)),
   });
+}
+
+/** Fullers, swedge and eased spine are ground: the forging has none of them. */
+function spineAndGrooves(
+  { spec, outline }: StateInput,
+  slab: SlabLaw,
+): Pick<SteelBodyInput, "crest" | "grooves"> {
+  const { easedSpine = 0, swedge, fullers = [] } = spec.blade;
+  return {
+    ...(fullers.length === 0
+      ? {}
+      : { grooves: fullers.map((fuller) => ({ ...fuller, faces: fuller.faces ?? ("both" as const) })) }),
+    ...(easedSpine === 0 && swedge === undefined
+      ? {}
+      : {
+          crest: new CrestLaw({
+            easing: easedSpine,
+            from: outline.handleFront,
+            slab,
+            ...(swedge === undefined ? {} : { swedge: swedgeOf(swedge, outline) }),
+          }),
+        }),
+  };
+}
+
+function swedgeOf(swedge: SwedgeSpec, outline: Outline): Swedge {
+  return {
+    from: bladeStation(swedge.from, outline),
+    to: bladeStation(swedge.to, outline),
+    tan: Math.tan(swedge.angle),
+    thickness: bladeLaw(swedge.thickness, outline),
+  };
+}
+
+/** The sharpening of one face; none where the angle is `flat`. */
+function sharpeningOf(spec: KnifeSpec, side: 1 | -1): { readonly sharpening?: Sharpening } {
+  const angle = sideAngle(spec.blade.edgeAngle, side);
+  const { microbevel } = spec.blade;
+  if (angle === "flat") return {};
+  return {
+    sharpening: {
+      tan: Math.tan(angle),
+      ...(microbevel === undefined
+        ? {}
+        : { micro: { height: microbevel.height, tan: Math.tan(microbevel.angle) } }),
+    },
+  };
+}
+
+/** Sharpening angle of one side, rad. */
+export function sideAngle(angle: EdgeAngleSpec, side: 1 | -1): number | "flat" {
+  if (typeof angle === "number") return angle;
+  return side === 1 ? angle.right : angle.left;
 }
 
 /** A tang forged parallel is as thick as at the handle front, and nowhere thinner than it will be. */

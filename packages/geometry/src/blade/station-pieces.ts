@@ -1,6 +1,6 @@
 import type { Piece } from "../numeric/adaptive.js";
 import { findRoot } from "../numeric/roots.js";
-import { distinct, type FootprintInterval } from "./footprint.js";
+import { distinct, type Footprint, type FootprintInterval } from "./footprint.js";
 import type { SteelBody } from "./steel-body.js";
 
 /** Samples per smooth stretch when looking for places where the section changes its structure. */
@@ -10,14 +10,23 @@ const SAMPLES = 6;
  * Cuts a stretch of x into pieces over which every station has a section of the same structure. A change that is missed
  * costs time, not truth: the quadrature over the pieces is adaptive.
  */
-export function stationPieces(body: SteelBody, x0: number, x1: number): Piece[] {
+export function stationPieces(
+  body: SteelBody,
+  x0: number,
+  x1: number,
+  region: Footprint = body.footprint,
+): Piece[] {
   const { at, length } = body.input.plunge;
   const fixed = distinct(
     [
       x0,
       x1,
+      at,
       at + length,
       ...body.footprint.intervals.map((interval) => interval.x0),
+      ...(region === body.footprint ? [] : region.intervals.map((interval) => interval.x0)),
+      ...(body.input.crest?.breaks ?? []),
+      ...(body.input.crest === undefined ? [] : body.slab.breaks),
       ...body.section.breaks,
       ...body.edgeRun.joints.map((joint) => joint.at.x),
     ].filter((x) => x >= x0 && x <= x1),
@@ -77,11 +86,13 @@ function indicators(body: SteelBody, x: number): number[] {
   const out: number[] = [];
   const top = body.footprint.topAt(x);
   if (top === undefined) return out;
-  const spineDistance = body.edgeRun.nearest(x, top);
+  const spineDistance = body.spineDistanceAt(x);
   body.section.structureAt(x, spineDistance, out);
-  const half = body.section.at(x, spineDistance);
+  const right = body.section.at(x, spineDistance);
+  const left = body.section.left;
   const bevelLine = body.section.bevelHeight;
-  const firstKnot = half.count > 1 ? (half.start[1] as number) : bevelLine;
+  const firstKnot = right.count > 1 ? (right.start[1] as number) : bevelLine;
+  const firstLeft = left !== undefined && left.count > 1 ? (left.start[1] as number) : undefined;
   for (const joint of body.edgeRun.joints) {
     const { at, normal } = joint;
     // On which side of the joint's normal is the spine point, the bevel line, the sharpening bevel's upper end?
@@ -89,6 +100,7 @@ function indicators(body: SteelBody, x: number): number[] {
     if (Math.abs(normal.x) > 1e-6) {
       const along = (x - at.x) / normal.x;
       out.push(along - bevelLine, along - firstKnot);
+      if (firstLeft !== undefined) out.push(along - firstLeft);
     }
   }
   return out;

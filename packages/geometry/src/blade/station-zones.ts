@@ -96,12 +96,14 @@ export function zoneRule(
   va: number,
   vb: number,
   foot: number,
+  coarse = false,
 ): GaussRule {
-  if (element instanceof StraightElement) return gaussRule(arc ? 10 : 2);
+  const less = coarse ? 2 : 0;
+  if (element instanceof StraightElement) return gaussRule(arc ? 10 - less : 2);
   element.foot = foot;
   const focal = Math.min(element.focalDistance(va), element.focalDistance(vb));
   const ratio = width / focal;
   const points =
     ratio < 0.02 ? 4 : ratio < 0.1 ? 5 : ratio < 0.3 ? 7 : ratio < 0.8 ? 10 : ratio < 2 ? 14 : 20;
-  return gaussRule(arc ? Math.max(10, points) : points);
+  return gaussRule((arc ? Math.max(10, points) : points) - less);
 }

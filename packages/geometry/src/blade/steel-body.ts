@@ -1,16 +1,27 @@
 import type { Path } from "../plane/path.js";
 import type { Segment } from "../plane/segment.js";
 import type { Vec2 } from "../plane/vec2.js";
+import type { CrestLaw } from "./crest.js";
 import { EdgeRun } from "./edge-run.js";
-import { Footprint } from "./footprint.js";
+import { type BoundaryPiece, Footprint } from "./footprint.js";
 import type { HalfSection } from "./half-section.js";
 import type { SectionSource } from "./section-law.js";
 import type { SlabLaw } from "./slab-law.js";
 
-/** A round cut-out through the flats. */
+/** A cut-out through the flats: round, or a slot from `centre` to `to`. Lengths in mm. */
 export interface Cutout {
   readonly centre: Vec2;
   readonly radius: number;
+  readonly to?: Vec2;
+}
+
+/** A groove along a line, cut `depth` deep below the face by a circle of the given radius, with round ends. */
+export interface Groove {
+  readonly from: Vec2;
+  readonly to: Vec2;
+  readonly radius: number;
+  readonly depth: number;
+  readonly faces: "both" | "left" | "right";
 }
 
 export interface SteelBodyInput {
@@ -23,6 +34,9 @@ export interface SteelBodyInput {
   /** Where the bevels begin (mm from the heel) and over which length they ease in. */
   readonly plunge: { readonly at: number; readonly length: number };
   readonly cutouts: readonly Cutout[];
+  readonly grooves?: readonly Groove[];
+  /** What is taken off along the spine. */
+  readonly crest?: CrestLaw;
 }
 
 /**
@@ -35,6 +49,8 @@ export class SteelBody {
   readonly edgeRun: EdgeRun;
   readonly section: SectionSource;
   readonly slab: SlabLaw;
+  /** How many segments of the path, from its first, are edge. */
+  private readonly edgeSegments: number;
 
   constructor(input: SteelBodyInput) {
     this.input = input;
@@ -42,12 +58,40 @@ export class SteelBody {
     this.edgeRun = new EdgeRun(...input.edges);
     this.section = input.section;
     this.slab = input.slab;
+    const edge = input.edges[0] ?? [];
+    this.edgeSegments = edge[0] === input.path.segments[0] ? edge.length : 0;
   }
 
-  /** V: distance from the edge of the station's highest point, mm; 0 where there is no steel. */
+  /** x from which the faces may differ from the slab, mm. */
+  get groundFrom(): number {
+    return Math.min(this.input.plunge.at, this.input.crest?.start ?? Number.POSITIVE_INFINITY);
+  }
+
+  /** The crest at x, if anything is taken off the spine there. */
+  crestAt(x: number): HalfSection | undefined {
+    return this.input.crest?.at(x);
+  }
+
+  /**
+   * V: distance from the edge of the station's spine point, mm; 0 where there is no steel. Where the edge turns back
+   * over the station there is no spine point: the place farthest from the edge stands in for it.
+   */
   spineDistanceAt(x: number): number {
-    const top = this.footprint.topAt(x);
-    return top === undefined ? 0 : this.edgeRun.nearest(x, top);
+    const interval = this.footprint.intervalAt(x);
+    const span = interval?.spans[interval.spans.length - 1];
+    if (interval === undefined || span === undefined) return 0;
+    if (!this.isEdge(span.upper)) return this.edgeRun.nearest(x, span.upper.heightAt(x));
+    let farthest = 0;
+    for (const { lower, upper } of interval.spans) {
+      this.edgeRun.walk(x, lower.heightAt(x), upper.heightAt(x), (_e, _y0, v0, _f0, _y1, v1) => {
+        farthest = Math.max(farthest, v0, v1);
+      });
+    }
+    return farthest;
+  }
+
+  private isEdge(piece: BoundaryPiece): boolean {
+    return piece.index < this.edgeSegments;
   }
 
   /** How far the bevel has come in at x: 0 unground, 1 full. */
@@ -73,16 +117,54 @@ export class SteelBody {
 
   /** Full thickness that the laws give at a point, wherever the outline and the cut-outs are, mm. */
   thicknessIgnoringOutline(point: Vec2): number {
-    const slab = this.slab.thicknessAt(point.x);
-    const share = this.plungeShareAt(point.x);
-    if (share === 0) return slab;
-    const half = this.sectionAt(point.x).valueAt(this.edgeRun.nearest(point.x, point.y));
-    return slab - share * (slab - 2 * half);
+    return this.faceAt(point, "right") + this.faceAt(point, "left");
+  }
+
+  /** Distance of one face from the centre plane at a point, mm; the outline, cut-outs and grooves are not asked. */
+  faceUncut(point: Vec2, side: "right" | "left"): number {
+    const { x, y } = point;
+    const slab = this.slab.thicknessAt(x) / 2;
+    const share = this.plungeShareAt(x);
+    let half = slab;
+    if (share > 0) {
+      const right = this.sectionAt(x);
+      const section = side === "right" ? right : (this.section.left ?? right);
+      half = slab - share * (slab - section.valueAt(this.edgeRun.nearest(x, y)));
+    }
+    const crest = this.crestAt(x);
+    const top = crest === undefined ? undefined : this.footprint.topAt(x);
+    if (crest !== undefined && top !== undefined) half = Math.min(half, crest.valueAt(Math.max(0, top - y)));
+    return half;
+  }
+
+  /** The same with the grooves cut. */
+  faceAt(point: Vec2, side: "right" | "left"): number {
+    let half = this.faceUncut(point, side);
+    for (const groove of this.input.grooves ?? []) {
+      if (groove.faces === "both" || groove.faces === side) half -= grooveDepthAt(groove, point);
+    }
+    return half;
   }
 
   private isCut(point: Vec2): boolean {
     return this.input.cutouts.some(
-      ({ centre, radius }) => Math.hypot(point.x - centre.x, point.y - centre.y) < radius,
+      ({ centre, radius, to }) => distanceToLine(point, centre, to ?? centre) < radius,
     );
   }
+}
+
+/** Distance of a point from a straight line between two ends, mm. */
+export function distanceToLine(point: Vec2, from: Vec2, to: Vec2): number {
+  const dx = to.x - from.x;
+  const dy = to.y - from.y;
+  const square = dx * dx + dy * dy;
+  const t =
+    square === 0 ? 0 : Math.min(1, Math.max(0, ((point.x - from.x) * dx + (point.y - from.y) * dy) / square));
+  return Math.hypot(point.x - from.x - t * dx, point.y - from.y - t * dy);
+}
+
+/** How deep a groove is at a point, below the face it is cut into, mm; 0 beside it. */
+export function grooveDepthAt({ from, to, radius, depth }: Groove, point: Vec2): number {
+  const q = distanceToLine(point, from, to);
+  return q >= radius ? 0 : Math.max(0, Math.sqrt(radius * radius - q * q) - (radius - depth));
 }

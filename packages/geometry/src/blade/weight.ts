@@ -1,4 +1,4 @@
-import { type Moments, VOLUME, X, XX, XY, Y, YY, ZZ } from "./moments.js";
+import { type Moments, VOLUME, X, XX, XY, Y, YY, YZ, Z, ZX, ZZ } from "./moments.js";
 
 export interface Centre {
   readonly x: number;
@@ -38,20 +38,20 @@ export function weighMoments(moments: Moments, density: number): SolidWeight {
   const cy = volume === 0 ? 0 : at(Y) / volume;
   const xx = at(XX) - volume * cx * cx;
   const yy = at(YY) - volume * cy * cy;
-  const zz = at(ZZ);
+  const cz = volume === 0 ? 0 : at(Z) / volume;
+  const zz = at(ZZ) - volume * cz * cz;
   const xy = at(XY) - volume * cx * cy;
   return {
     volume,
     mass: volume * density,
-    // Both faces are the same: the centre lies on the centre plane.
-    centre: { x: cx, y: cy, z: 0 },
+    centre: { x: cx, y: cy, z: cz },
     inertia: {
       xx: density * (yy + zz),
       yy: density * (xx + zz),
       zz: density * (xx + yy),
       xy: density * xy,
-      yz: 0,
-      zx: 0,
+      yz: density * (at(YZ) - volume * cy * cz),
+      zx: density * (at(ZX) - volume * cz * cx),
     },
     relativeError: volume === 0 ? 0 : (moments.error[VOLUME] as number) / Math.abs(volume),
   };

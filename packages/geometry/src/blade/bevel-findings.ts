@@ -1,0 +1,162 @@
+import { angle, type Finding, length } from "../errors/issue.js";
+import { bevelAt } from "./bevel-at.js";
+import { levelCrown } from "./face-section.js";
+import { FINDING_LIMITS } from "./finding-limits.js";
+import type { Knife } from "./knife.js";
+import { sideAngle } from "./size-states.js";
+
+type Side = "right" | "left";
+
+/** What is unwise about the ground faces and the edge, at the heel and, for wheels, along the whole bevel. */
+export function bevelFindings(knife: Knife): Finding[] {
+  const sides: readonly Side[] = knife.laws.symmetric ? ["right"] : ["right", "left"];
+  return sides.flatMap((side) => [
+    ...steepness(knife, side),
+    ...convexity(knife, side),
+    ...wheel(knife, side),
+    ...sharpening(knife, side),
+  ]);
+}
+
+const heel = (knife: Knife): number => {
+  const plunge = knife.spec.blade.plunge;
+  return plunge === undefined ? 0 : plunge.at + plunge.length;
+};
+
+const bevelPath = (knife: Knife, side: Side, key: string): string =>
+  knife.spec.blade.bevel[side] === undefined ? `blade.bevel.${key}` : `blade.bevel.${side}`;
+
+function steepness(knife: Knife, side: Side): Finding[] {
+  const { angle: alpha } = bevelAt(knife, heel(knife), side);
+  const { bevelAngle } = FINDING_LIMITS;
+  if (!knife.laws.symmetric || alpha <= bevelAngle.value) return [];
+  return [
+    {
+      code: "bevel-steep",
+      severity: "warn",
+      path: bevelPath(knife, side, "height"),
+      text: "The bevel stands at {angle} per side at the heel; more than {limit} makes a wedge. Raise the bevel or thin the spine.",
+      values: { angle: angle(alpha), limit: angle(bevelAngle.value) },
+      basis: bevelAngle.basis,
+    },
+  ];
+}
+
+function convexity(knife: Knife, side: Side): Finding[] {
+  const face = knife.laws[side];
+  if (face.form !== "convex") return [];
+  const x = heel(knife);
+  const { height, rise } = bevelAt(knife, x, side);
+  if (rise <= 0) {
+    return [
+      {
+        code: "convex-is-flat",
+        severity: "warn",
+        path: bevelPath(knife, side, "form"),
+        text: "No arc bulges outward between edge and bevel line here: the face is taken as flat.",
+        basis: "geometry",
+      },
+    ];
+  }
+  const { crown } = face;
+  const asked = crown === undefined ? 0 : crown.law.valueAt(x) * (crown.kind === "mm" ? 1 : 2 * rise);
+  const most = levelCrown(height, rise);
+  if (asked <= most + 1e-9) return [];
+  return [
+    {
+      code: "crown-too-large",
+      severity: "stop",
+      path: bevelPath(knife, side, "crown"),
+      text: "A crown of {asked} stands out beyond the flat; the most that fits is {most}, level at the bevel line.",
+      values: { asked: length(asked), most: length(most) },
+      basis: "geometry: the arc that is level at the bevel line",
+    },
+  ];
+}
+
+/** A wheel too small leaves the blade thinnest above its edge, and in the end cuts through. */
+function wheel(knife: Knife, side: Side): Finding[] {
+  const { form, wheelRadius = Number.NaN } = knife.laws[side];
+  if (form !== "hollow") return [];
+  const from = heel(knife);
+  const to = knife.outline.edgeLength;
+  let worst: { readonly x: number; readonly least: number } | undefined;
+  for (let i = 0; i < 40; i++) {
+    const x = from + ((to - from) * i) / 40;
+    const { height, rise } = bevelAt(knife, x, side);
+    // Nearer the tip than the bevel is thick there is no hollow to speak of.
+    if (rise <= 0 || height < 4 * rise) continue;
+    const chord = Math.hypot(height, rise);
+    const least = (chord * chord) / (2 * rise);
+    if (wheelRadius < least - 1e-9 && (worst === undefined || least > worst.least)) worst = { x, least };
+  }
+  if (worst === undefined) return [];
+  return [
+    {
+      code: "wheel-too-small",
+      severity: "stop",
+      path: bevelPath(knife, side, "wheelRadius"),
+      text: "At {x} ahead of the heel a wheel of {radius} radius leaves the blade thinnest above its edge; {least} is the smallest that does not. Take a larger wheel, or grind the bevel lower.",
+      values: { x: length(worst.x), radius: length(wheelRadius), least: length(worst.least) },
+      basis: "geometry: the arc must not dip below the edge, R = c²/(t − e)",
+    },
+  ];
+}
+
+function sharpening(knife: Knife, side: Side): Finding[] {
+  const theta = sideAngle(knife.spec.blade.edgeAngle, side === "right" ? 1 : -1);
+  if (theta === "flat") return [];
+  const x = heel(knife);
+  const { height, apex, bevelLine, edge } = bevelAt(knife, x, side);
+  const path = typeof knife.spec.blade.edgeAngle === "number" ? "blade.edgeAngle" : `blade.edgeAngle.${side}`;
+  if (edge > 0 && apex + Math.tan(theta) * height < bevelLine / 2) {
+    return [
+      {
+        code: "edge-bevel-over-bevel-line",
+        severity: "warn",
+        path,
+        text: "At {theta} per side the sharpening bevel runs up past the bevel line at the heel. Sharpen steeper, or grind higher or thinner.",
+        values: { theta: angle(theta) },
+        basis: "geometry",
+      },
+    ];
+  }
+  return grazing(knife, side, theta, path);
+}
+
+/** How nearly a plane may run along the face before a small error of the angle moves the bevel a long way. */
+const GRAZING = Math.PI / 180;
+
+function grazing(knife: Knife, side: Side, theta: number, path: string): Finding[] {
+  const body = knife.body("unsharpened");
+  const x = heel(knife);
+  const section = body.sectionAt(x);
+  const face = side === "right" ? section : (body.section.left ?? section);
+  const { height, apex } = bevelAt(knife, x, side);
+  const gap = (v: number): number => face.valueAt(v) - apex - v * Math.tan(theta);
+  let crossings = 0;
+  let slope = Number.POSITIVE_INFINITY;
+  const steps = 400;
+  for (let i = 0; i < steps; i++) {
+    const a = (height * i) / steps;
+    const b = (height * (i + 1)) / steps;
+    if (gap(a) > 0 !== gap(b) > 0) {
+      crossings++;
+      slope = Math.min(slope, Math.abs(theta - Math.atan((face.valueAt(b) - face.valueAt(a)) / (b - a))));
+    }
+  }
+  if (crossings <= 1 && slope >= GRAZING) return [];
+  return [
+    {
+      code: "edge-bevel-grazes",
+      severity: "warn",
+      path,
+      text:
+        crossings > 1
+          ? "At {theta} per side the sharpening plane meets the hollow face more than once: it also touches higher up. Sharpen steeper."
+          : "At {theta} per side the sharpening plane only grazes the face: its width is anybody's guess. Sharpen steeper.",
+      values: { theta: angle(theta) },
+      basis: "geometry: less than 1° between plane and face",
+    },
+  ];
+}
