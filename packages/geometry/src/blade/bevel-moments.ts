@@ -29,6 +29,10 @@ export class BevelMoments {
   private inner: Float64Array = this.right;
   private section: HalfSection;
   private x = 0;
+  /** Nearest point of the station's highest point, as the section's making left it. */
+  private topDistance = 0;
+  private topElement = 0;
+  private topFoot = 0;
   private half = 0;
   private share = 1;
   /** Fewer points in every zone: a second opinion for the error estimate. */
@@ -78,8 +82,8 @@ export class BevelMoments {
     const fine = new Float64Array(MOMENTS);
     const rough = new Float64Array(MOMENTS);
     for (const { from, to } of pieces) {
-      for (const share of [0.08, 0.5, 0.92]) {
-        const u = from + share * (to - from);
+      {
+        const u = (from + to) / 2;
         at(u, fine);
         this.coarse = true;
         at(u, rough);
@@ -89,7 +93,7 @@ export class BevelMoments {
           const gap = Math.abs((fine[i] as number) - (rough[i] as number));
           // The finer rule squares the gap of the coarser one, as in the outer quadrature.
           const e = size > 0 && gap > 0 ? size * Math.min(1, ((30 * gap) / size) ** 1.5) : gap;
-          error[i] = (error[i] as number) + (Math.min(e, gap) * (to - from)) / 3;
+          error[i] = (error[i] as number) + Math.min(e, gap) * (to - from);
         }
       }
     }
@@ -103,6 +107,10 @@ export class BevelMoments {
     this.half = body.slab.thicknessAt(x) / 2;
     this.share = body.plungeShareAt(x);
     const right = body.sectionAt(x);
+    const run = body.edgeRun;
+    this.topDistance = run.distance;
+    this.topElement = run.element;
+    this.topFoot = run.foot;
     const left = body.section.left;
     this.face(right, this.right, spans);
     if (left !== undefined) this.face(left, this.leftSide, spans);
@@ -112,18 +120,36 @@ export class BevelMoments {
   private face(section: HalfSection, inner: Float64Array, spans: readonly Span[]): void {
     this.section = section;
     this.inner = inner.fill(0);
-    for (let i = 0; i < spans.length; i++) {
-      const { lower, upper } = spans[i] as Span;
-      this.span(lower.heightAt(this.x), upper.heightAt(this.x));
-    }
+    for (let i = 0; i < spans.length; i++) this.span(spans[i] as Span, spans);
   }
 
   /** One face over a height interval of the station. */
-  private span(y0: number, y1: number): void {
+  private span({ lower, upper }: Span, spans: readonly Span[]): void {
     const { body, x } = this;
+    const y0 = lower.heightAt(x);
+    const y1 = upper.heightAt(x);
     const crest = body.crestAt(x);
     if (crest === undefined) {
-      if (this.share > 0) this.zones.walk(x, y0, y1, this.section, this.half, this.zone);
+      if (this.share === 0) return;
+      const outermost = spans.length === 1 && lower.edgeElement >= 0 && upper.edgeElement < 0;
+      if (outermost && upper === body.topPiece) {
+        // Both ends are known: the edge itself, and the spine point from which the section was made.
+        const foot = lower.footAt(x, y0);
+        this.zones.walkBetween(
+          x,
+          y0,
+          0,
+          lower.edgeElement,
+          foot,
+          y1,
+          this.topDistance,
+          this.topElement,
+          this.topFoot,
+          this.section,
+          this.half,
+          this.zone,
+        );
+      } else this.zones.walk(x, y0, y1, this.section, this.half, this.zone);
       return;
     }
     const top = body.footprint.topAt(x) ?? y1;

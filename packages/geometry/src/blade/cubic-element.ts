@@ -7,6 +7,9 @@ const SEEDS = 12;
 /** A cubic that is monotone in x. */
 export class CubicElement implements EdgeElement {
   readonly maxCurvature: number;
+  readonly minCurvature: number;
+  readonly footAtStart = 0;
+  readonly footAtEnd = 1;
   foot = 0;
   private readonly ax: number;
   private readonly bx: number;
@@ -32,8 +35,14 @@ export class CubicElement implements EdgeElement {
     this.ay = to.y - 3 * control2.y + 3 * control1.y - from.y;
     this.size = Math.hypot(to.x - from.x, to.y - from.y);
     let max = Number.NEGATIVE_INFINITY;
-    const steps = 64;
-    for (let i = 0; i <= steps; i++) max = Math.max(max, this.curvature(i / steps));
+    let min = Number.POSITIVE_INFINITY;
+    const steps = 32;
+    for (let i = 0; i <= steps; i++) {
+      const kappa = this.curvature(i / steps);
+      max = Math.max(max, kappa);
+      min = Math.min(min, kappa);
+    }
+    this.minCurvature = min;
     // A sampled maximum lies a little low; the use of it (is a focal point near?) is a coarse question.
     this.maxCurvature = max > 0 ? max * 1.05 : max;
     for (let i = 0; i <= SEEDS; i++) {

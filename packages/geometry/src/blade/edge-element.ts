@@ -9,11 +9,15 @@ export const END_SLACK = 1e-9;
 export interface EdgeElement {
   /** Greatest curvature, 1/mm; positive where the edge curls toward the blade. Infinite for no element. */
   readonly maxCurvature: number;
+  readonly minCurvature: number;
   /**
    * Distance from (x, y) to this element, mm, or infinity where the nearest point is past one of its ends.
    * `hint` is a parameter near which to look first; NaN for a full search. The parameter found is in `foot`.
    */
   distance(x: number, y: number, hint: number): number;
+  /** Parameters of its first and last point. */
+  readonly footAtStart: number;
+  readonly footAtEnd: number;
   /** Parameter of the last foot found. */
   foot: number;
   /** Unit normal (toward the blade) and curvature at the last foot. */

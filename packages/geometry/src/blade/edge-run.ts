@@ -38,6 +38,10 @@ export class EdgeRun {
   readonly elements: readonly EdgeElement[];
   /** Joint i lies between element i and element i + 1. */
   readonly joints: readonly Joint[];
+  /** The segment that each element was made of; undefined for rays and corners. */
+  readonly sources: readonly (Segment | undefined)[];
+  /** How far from the edge every point is sure to have one nearest point only; 0 where nothing is sure. */
+  readonly plainReach: number;
   /** Element, parameter and distance of the last nearest point. */
   element = 0;
   foot = 0;
@@ -48,13 +52,16 @@ export class EdgeRun {
   constructor(...runs: readonly (readonly Segment[])[]) {
     const elements: EdgeElement[] = [];
     const joints: Joint[] = [];
+    const sources: (Segment | undefined)[] = [];
     for (const run of runs) {
       // Between two runs there is no joint to pass: the change from one to the other is found by halving.
       if (elements.length > 0) joints.push({ at: { x: 0, y: 0 }, normal: { x: 0, y: 1 }, smooth: false });
-      addRun(run, elements, joints);
+      addRun(run, elements, joints, sources);
     }
     this.elements = elements;
     this.joints = joints;
+    this.sources = sources;
+    this.plainReach = runs.length === 1 ? plainReach(elements, joints) : 0;
   }
 
   /** Distance from (x, y) to the run, mm; sets `element` and `foot`. */
@@ -91,7 +98,107 @@ export class EdgeRun {
     const e0 = this.element;
     const f0 = this.foot;
     const v1 = this.nearest(x, y1);
-    this.between(x, y0, v0, e0, f0, y1, v1, this.element, this.foot, visit, 0);
+    this.walkBetween(x, y0, v0, e0, f0, y1, v1, this.element, this.foot, visit);
+  }
+
+  /** The same where the nearest points of both ends are known: distance, element, parameter. */
+  walkBetween(
+    x: number,
+    y0: number,
+    v0: number,
+    e0: number,
+    f0: number,
+    y1: number,
+    v1: number,
+    e1: number,
+    f1: number,
+    visit: StretchVisitor,
+  ): void {
+    if (!(y1 > y0)) return;
+    if (v0 <= this.plainReach && v1 <= this.plainReach) {
+      this.plainly(x, y0, v0, e0, f0, y1, v1, e1, f1, visit);
+      return;
+    }
+    if (e0 === e1) {
+      // Both ends belong to one element; what lies between may still be nearer to another.
+      const y = (y0 + y1) / 2;
+      const v = this.nearest(x, y);
+      if (this.element !== e0) {
+        const e = this.element;
+        const f = this.foot;
+        this.between(x, y0, v0, e0, f0, y, v, e, f, visit, 0);
+        this.between(x, y, v, e, f, y1, v1, e1, f1, visit, 0);
+        return;
+      }
+    }
+    this.between(x, y0, v0, e0, f0, y1, v1, e1, f1, visit, 0);
+  }
+
+  /** No ridge is near: the nearest element changes at the normals of the joints, one after the other. */
+  private plainly(
+    x: number,
+    y0: number,
+    v0: number,
+    e0: number,
+    f0: number,
+    y1: number,
+    v1: number,
+    e1: number,
+    f1: number,
+    visit: StretchVisitor,
+  ): void {
+    let y = y0;
+    let v = v0;
+    let foot = f0;
+    const step = e1 > e0 ? 1 : -1;
+    for (let e = e0; e !== e1; e += step) {
+      const joint = this.joints[step > 0 ? e : e - 1] as Joint;
+      const element = this.elements[e] as EdgeElement;
+      const next = this.elements[e + step] as EdgeElement;
+      if (joint.normal.x !== 0) {
+        const vJoint = (x - joint.at.x) / joint.normal.x;
+        const yJoint = Math.min(y1, joint.at.y + vJoint * joint.normal.y);
+        if (yJoint > y && vJoint >= 0) {
+          this.turning(
+            x,
+            e,
+            y,
+            v,
+            foot,
+            yJoint,
+            vJoint,
+            step > 0 ? element.footAtEnd : element.footAtStart,
+            visit,
+          );
+          y = yJoint;
+          v = vJoint;
+        }
+      }
+      foot = step > 0 ? next.footAtStart : next.footAtEnd;
+    }
+    if (y1 > y) this.turning(x, e1, y, v, foot, y1, v1, f1, visit);
+  }
+
+  /** Divides a stretch at the height of a round element's centre, where the distance turns. */
+  private turning(
+    x: number,
+    e: number,
+    y0: number,
+    v0: number,
+    f0: number,
+    y1: number,
+    v1: number,
+    f1: number,
+    visit: StretchVisitor,
+  ): void {
+    const element = this.elements[e];
+    if (element instanceof RoundElement && element.cy > y0 && element.cy < y1) {
+      const v = Math.abs(Math.abs(x - element.cx) - element.radius);
+      visit(e, y0, v0, f0, element.cy, v, 0);
+      visit(e, element.cy, v, 0, y1, v1, f1);
+      return;
+    }
+    visit(e, y0, v0, f0, y1, v1, f1);
   }
 
   private between(
@@ -169,12 +276,6 @@ export class EdgeRun {
     visit: StretchVisitor,
   ): void {
     const element = this.elements[e] as EdgeElement;
-    if (element instanceof RoundElement && element.cy > y0 && element.cy < y1) {
-      const v = Math.abs(Math.abs(x - element.cx) - element.radius);
-      visit(e, y0, v0, f0, element.cy, v, 0);
-      visit(e, element.cy, v, 0, y1, v1, f1);
-      return;
-    }
     if (element.maxCurvature * Math.max(v0, v1) > 0.98 && Math.abs(f1 - f0) > 1e-6) {
       const y = this.jumpWithin(x, element, y0, f0, y1, f1);
       if (y !== undefined) {
@@ -186,7 +287,7 @@ export class EdgeRun {
         return;
       }
     }
-    visit(e, y0, v0, f0, y1, v1, f1);
+    this.turning(x, e, y0, v0, f0, y1, v1, f1, visit);
   }
 
   /** Finds a ridge inside one curve: the place where its nearest parameter jumps. */
@@ -238,7 +339,27 @@ export class EdgeRun {
   }
 }
 
-function addRun(run: readonly Segment[], elements: EdgeElement[], joints: Joint[]): void {
+/**
+ * An edge that turns one way only, less than half a turn and nowhere tighter than a radius r, has no ridge within r of it
+ * (Blaschke's rolling theorem: a circle of the least radius of curvature rolls freely inside a convex curve).
+ */
+function plainReach(elements: readonly EdgeElement[], joints: readonly Joint[]): number {
+  if (joints.some((joint) => !joint.smooth) || elements.some((e) => e.minCurvature < -1e-12)) return 0;
+  if (elements.some((e) => e instanceof RoundElement && e.radius === 0)) return 0;
+  const first = joints[0]?.normal;
+  const last = joints[joints.length - 1]?.normal;
+  if (first === undefined || last === undefined) return 0;
+  if (cross(first, last) < 0 || dot(first, last) < 0) return 0;
+  const tightest = Math.max(...elements.map((e) => e.maxCurvature), 0);
+  return tightest === 0 ? Number.POSITIVE_INFINITY : 0.98 / tightest;
+}
+
+function addRun(
+  run: readonly Segment[],
+  elements: EdgeElement[],
+  joints: Joint[],
+  sources: (Segment | undefined)[],
+): void {
   const pieces = run.flatMap((segment) => splitAtXExtremes(segment));
   const first = pieces[0];
   const last = pieces[pieces.length - 1];
@@ -259,9 +380,11 @@ function addRun(run: readonly Segment[], elements: EdgeElement[], joints: Joint[
     joints.push({ at, normal: { x: -after.y, y: after.x }, smooth: turn < 0 });
   };
   elements.push(new StraightElement(first.from, start, Number.NEGATIVE_INFINITY, 0));
+  sources[elements.length - 1] = undefined;
   join(first.from, start, start);
   pieces.forEach((piece, i) => {
     elements.push(elementOf(piece));
+    sources[elements.length - 1] = piece;
     const next = pieces[i + 1];
     join(piece.to, tangent(piece, "to"), next === undefined ? end : tangent(next, "from"));
   });

@@ -102,6 +102,7 @@ export class FaceLaw {
   }
 
   private sharpen(face: HalfSection, { tan, micro }: Sharpening): HalfSection {
+    if (micro === undefined && this.half.cutFoot(face, this.apex, tan)) return this.half;
     const planes = this.partner.clear();
     if (micro === undefined) planes.addLine(0, this.apex, tan);
     else {
@@ -165,6 +166,8 @@ export class FaceLaw {
     out.push(this.askedHeight - spineDistance, 4 * this.bevelHeight - 3 * spineDistance);
     if (sharpening !== undefined) {
       out.push(
+        // Where the bevel is as steep as the plane they never meet: close to there the section changes fast.
+        sharpening.tan * this.bevelHeight - (this.bevelLine / 2 - this.edgeReach(edge.valueAt(x))),
         this.apex + sharpening.tan * this.bevelHeight - this.bevelLine / 2,
         this.apex + sharpening.tan * spineDistance - this.spine / 2,
       );

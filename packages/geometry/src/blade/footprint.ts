@@ -12,6 +12,8 @@ export class BoundaryPiece {
   /** Whether the outline stands upright at the lower and at the upper x. */
   readonly uprightAt0: boolean;
   readonly uprightAt1: boolean;
+  /** Index of the edge element that this piece is, −1 where it is no edge. */
+  edgeElement = -1;
   private readonly forward: boolean;
   private readonly arcSide: number;
 
@@ -46,6 +48,19 @@ export class BoundaryPiece {
       }
       case "cubic":
         return cubicHeight(s, x, this.forward);
+    }
+  }
+
+  /** Parameter of the point at x as the edge element counts it, mm along a straight piece, 0 to 1 along a cubic. */
+  footAt(x: number, y: number): number {
+    const s = this.segment;
+    switch (s.kind) {
+      case "line":
+        return Math.hypot(x - s.from.x, y - s.from.y);
+      case "arc":
+        return 0;
+      case "cubic":
+        return cubicParameter(s, x, this.forward);
     }
   }
 

@@ -6,7 +6,10 @@ import type { HoleSpec } from "./spec.js";
 /** Outline of a round hole, or of a slot between two end arcs of one radius; counter-clockwise. */
 export function holePath(at: Vec2, to: Vec2 | undefined, radius: number): Path {
   if (to === undefined || (to.x === at.x && to.y === at.y)) {
-    return { segments: [arcAround(at, radius, 0, Math.PI), arcAround(at, radius, Math.PI, Math.PI)], closed: true };
+    return {
+      segments: [arcAround(at, radius, 0, Math.PI), arcAround(at, radius, Math.PI, Math.PI)],
+      closed: true,
+    };
   }
   const turn = Math.atan2(to.y - at.y, to.x - at.x);
   const ahead = arcAround(to, radius, turn - Math.PI / 2, Math.PI);

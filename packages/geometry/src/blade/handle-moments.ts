@@ -67,7 +67,13 @@ function integrate(
     const result = integrateAdaptive(
       (u, out) => {
         const x = map.x(u);
-        station(block, x, spans, slab === undefined ? Number.POSITIVE_INFINITY : slab.thicknessAt(x) / 2, out);
+        station(
+          block,
+          x,
+          spans,
+          slab === undefined ? Number.POSITIVE_INFINITY : slab.thicknessAt(x) / 2,
+          out,
+        );
         const stretch = map.slope(u);
         for (let i = 0; i < MOMENTS; i++) out[i] = (out[i] as number) * stretch;
       },

@@ -1,34 +1,41 @@
-import { BevelMoments } from "./bevel-moments.js";
-import { measureBody, noMoments } from "./measure-body.js";
-import { addMoments, type Moments } from "./moments.js";
+import { materialDensity } from "../materials/material-density.js";
+import { Law } from "../numeric/law.js";
+import type { Path } from "../plane/path.js";
+import { Footprint } from "./footprint.js";
+import type { Block } from "./handle-block.js";
+import { holeThroughHandle } from "./handle-hole.js";
+import { handleLaw } from "./handle-law.js";
+import { handleLayout } from "./handle-layout.js";
+import { blockMoments, blockOver, type Steel, steelInBlock } from "./handle-moments.js";
+import { addMoments, MOMENTS, type Moments } from "./moments.js";
 import type { Outline } from "./outline.js";
-import { slabbedTang, tangPath } from "./rounded-slab.js";
+import { CoveredTang, SlabbedTang, type Stretch } from "./rounded-slab.js";
 import type { SlabLaw } from "./slab-law.js";
-import { discMoments, slabMoments } from "./slab-moments.js";
-import type { HandleSpec, HoleSpec } from "./spec.js";
-import type { Cutout, SteelBody } from "./steel-body.js";
+import type { HandleSpec, HoleSpec, MaterialSpec } from "./spec.js";
 
-/** Relative error that a measurement of the handle aims at: wood is not known better than to a few per cent. */
-const AIM = 1e-10;
-
-/** A part of the handle as it is made: volume integrals and the material's name. */
+/** A part of the handle as it is made: volume integrals, the material's name and its density, g/mm³. */
 export interface HandlePart {
   readonly name: string;
   readonly material: string;
+  /** Undefined where the table does not know the name and the file gives none. */
   readonly density: number | undefined;
   readonly moments: Moments;
 }
 
-/** Radius of what fills a hole through the handle: the pin's own where it has one. */
-const throughRadius = (hole: HoleSpec): number =>
-  (hole.kind === "pin" ? (hole.pin ?? hole.diameter) : hole.diameter) / 2;
-
 /**
- * Slabs and pins of a full tang.
+ * The parts of a handle that are described by their sizes: liners, slabs, handle, pins, bolsters, guard, pommel, as far as
+ * there are any. No two of them overlap, and none of them the steel.
  *
- * Slabs lie on the tang along its outline, their long outer edges rounded by a quarter circle; pin, hanging and thong
- * holes go through them, lightening holes stay covered. Pins fill their holes to the outside of the slabs. The gap
- * between a pin and a larger hole in the tang is left empty: glue is not weighed.
+ * - Slabs and liners lie on a full tang along its outline, the slabs' long outer edges rounded by a quarter circle. Where
+ *   a bolster, a guard or a pommel stands, they leave its place.
+ * - The handle of a hidden tang and the blocks are less the steel inside them, which fills its mortise. A hole in the tang
+ *   stays empty there, unless a pin fills it.
+ * - Pin, hanging and thong holes behind the handle front go through all of these; lightening holes stay covered.
+ * - Pins fill their holes to the outside. The gap between a pin and a larger hole in the tang is left empty: glue is not
+ *   weighed.
+ *
+ * @param tang - thickness of the finished steel along x.
+ * @param holes - of blade and tang.
  */
 export function handleParts(
   handle: HandleSpec | undefined,
@@ -36,42 +43,95 @@ export function handleParts(
   tang: SlabLaw,
   holes: readonly HoleSpec[],
 ): HandlePart[] {
+  if (handle === undefined) return [];
+  const { handle: grip, fittings, footprint } = handleLayout(handle, outline);
+  const steel: Steel = { footprint, slab: tang };
+  const blocks = [...(grip === undefined ? [] : [grip]), ...fittings];
+  const layers = layersOnTang(
+    handle,
+    outline,
+    tang,
+    fittings.map(({ block }) => block),
+  );
+  const reach = Math.max(outline.handleFront, ...fittings.map(({ block }) => block.front));
+  const through = holes
+    .filter((hole) => hole.kind !== "lightening" && hole.at.x < reach)
+    .map((hole) => ({ kind: hole.kind, path: holeThroughHandle(hole) }));
+  const paths = through.map(({ path }) => path);
+
   const parts: HandlePart[] = [];
-  const slabs = handle?.slabs;
-  const through = holes.filter((hole) => hole.kind !== "lightening" && hole.at.x < outline.handleFront);
-  const body = slabbedTang(outline, tang, slabs?.thickness ?? 0, slabs?.edgeRadius ?? 0);
-  if (slabs !== undefined) {
-    let moments = addMoments(measureBody(body, AIM), slabMoments(tangPath(outline), tang), -1);
-    for (const hole of through) {
-      const disc = { centre: hole.at, radius: throughRadius(hole) };
-      moments = addMoments(moments, addMoments(filled(body, disc), discMoments(disc, tang), -1), -1);
-    }
-    parts.push({
-      name: "slabs",
-      material: slabs.material.name,
-      density: slabs.material.density,
-      moments,
-    });
-  }
-  const pins = through.filter((hole) => hole.kind === "pin");
-  if (handle?.pins !== undefined && pins.length > 0) {
-    const moments = pins.reduce(
-      (sum, pin) => addMoments(sum, filled(body, { centre: pin.at, radius: throughRadius(pin) })),
-      noMoments(),
+  const add = (name: string, material: MaterialSpec, moments: Moments): void => {
+    parts.push({ name, material: material.name, density: materialDensity(material), moments });
+  };
+  const { slabs, liners, pins } = handle;
+  if (liners !== undefined) add("liners", liners.material, between(layers.lined, layers.bare, paths));
+  if (slabs !== undefined) add("slabs", slabs.material, between(layers.whole, layers.lined, paths));
+  const fitting = ({ name, material, block }: (typeof blocks)[number]): void => {
+    add(name, material, withoutHoles(block, steel, paths));
+  };
+  if (grip !== undefined) fitting(grip);
+  const rods = through.filter(({ kind }) => kind === "pin");
+  if (pins !== undefined && rods.length > 0) {
+    const moments = rods.map(({ path }) =>
+      blocks.reduce(
+        (sum, { block }) => addMoments(sum, aroundSteel(block, steel, new Footprint(path))),
+        layers.whole.over(path),
+      ),
     );
-    parts.push({
-      name: "pins",
-      material: handle.pins.material.name,
-      density: handle.pins.material.density,
-      moments,
-    });
+    add("pins", pins.material, sumOf(moments));
   }
+  fittings.forEach(fitting);
   return parts;
 }
 
-/** A round rod through a body, cut off flush with its faces. */
-function filled(body: SteelBody, disc: Cutout): Moments {
-  const whole = discMoments(disc, body.slab);
-  const scale = whole.value.map((v) => Math.max(1, Math.abs(v)));
-  return addMoments(whole, new BevelMoments(body).overDisc(disc, scale, AIM), -1);
+/** Integrals over a region of the flats of everything up to one surface. */
+interface Layer {
+  readonly path: Path;
+  over(path: Path): Moments;
+}
+
+function layersOnTang(
+  handle: HandleSpec,
+  outline: Outline,
+  tang: SlabLaw,
+  gaps: readonly Stretch[],
+): { readonly bare: Layer; readonly lined: Layer; readonly whole: Layer } {
+  const { slabs, liners } = handle;
+  const sheet = liners?.thickness ?? 0;
+  const length = outline.handleFront - outline.butt;
+  const slab = handleLaw(slabs?.thickness ?? 0, slabs?.between ?? "straight", length);
+  const covered = (law: Law, radius: number): Layer & { readonly path: Path } =>
+    new SlabbedTang(outline, new CoveredTang(tang, law, gaps), radius);
+  return {
+    bare: covered(Law.constant(0), 0),
+    lined: covered(Law.constant(sheet), 0),
+    whole: covered(
+      slab.map((value) => value + sheet),
+      slabs?.edgeRadius ?? 0,
+    ),
+  };
+}
+
+/** What lies on the tang between two surfaces, less the holes through it. */
+function between(outer: Layer, inner: Layer, holes: readonly Path[]): Moments {
+  const difference = (path: Path): Moments => addMoments(outer.over(path), inner.over(path), -1);
+  return holes.reduce((sum, hole) => addMoments(sum, difference(hole), -1), difference(outer.path));
+}
+
+/** A block less the steel inside it, and less the holes through it. */
+function withoutHoles(block: Block, steel: Steel, holes: readonly Path[]): Moments {
+  return holes.reduce(
+    (sum, hole) => addMoments(sum, aroundSteel(block, steel, new Footprint(hole)), -1),
+    addMoments(blockMoments(block), steelInBlock(block, steel), -1),
+  );
+}
+
+/** The part of a block over a hole's outline, on both sides of the steel. */
+function aroundSteel(block: Block, steel: Steel, hole: Footprint): Moments {
+  return addMoments(blockOver(block, hole), steelInBlock(block, steel, hole), -1);
+}
+
+function sumOf(moments: readonly Moments[]): Moments {
+  const zero = { value: new Float64Array(MOMENTS), error: new Float64Array(MOMENTS) };
+  return moments.reduce((sum, one) => addMoments(sum, one), zero);
 }

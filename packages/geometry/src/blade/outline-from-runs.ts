@@ -4,11 +4,9 @@ import { arcBetween, line, type Segment } from "../plane/segment.js";
 import { readPathData } from "../plane/svg-path.js";
 import { distance, type Vec2, vec2 } from "../plane/vec2.js";
 import { checkOutline } from "./check-outline.js";
+import { checkAgreement, closingRun, JOIN_TOLERANCE } from "./drawn-runs.js";
 import { type Outline, outlineOfRuns, RUN_NAMES, type RunName } from "./outline.js";
 import type { RunsOutlineSpec, TangSpec } from "./spec.js";
-
-/** Ends of neighbouring runs this near to each other are the same point, mm. */
-const JOIN_TOLERANCE = 1e-6;
 
 /**
  * Builds an outline from runs of SVG path data (mm, y up), each starting where the one before it ends.
@@ -111,11 +109,6 @@ function readRun(
   }
 }
 
-/** Which of the runs left out side by side gets the closing line. */
-function closingRun(leftOut: readonly RunName[]): RunName | undefined {
-  return leftOut.find((name) => name !== "front") ?? leftOut[0];
-}
-
 function closeToHeel(
   runs: Record<RunName, Segment[]>,
   pen: Vec2,
@@ -163,28 +156,4 @@ function endAt(segments: readonly Segment[], point: Vec2): Segment[] {
 
 function between(segment: Segment, from: Vec2, to: Vec2): Segment {
   return segment.kind === "arc" ? arcBetween(from, to, segment.sweep) : { ...segment, from, to };
-}
-
-function checkAgreement(outline: Outline, ricasso: number | undefined, tang: TangSpec | undefined): Issue[] {
-  const issues: Issue[] = [];
-  const disagree = (path: string, stated: number | undefined, drawn: number, what: string): void => {
-    if (stated === undefined || Math.abs(stated - drawn) <= JOIN_TOLERANCE) return;
-    issues.push({
-      code: "runs-disagree",
-      path,
-      text: `${what} is given as {stated}, but the runs draw it as {drawn}. Change one of them, or leave this out.`,
-      values: { stated: length(stated), drawn: length(drawn) },
-    });
-  };
-  disagree("blade.ricasso", ricasso, outline.ricasso, "The ricasso");
-  disagree("tang.length", tang?.length, outline.handleFront - outline.butt, "The tang's length");
-  for (const key of ["heights", "drop"] as const) {
-    if (tang?.[key] === undefined) continue;
-    issues.push({
-      code: "tang-shape-twice",
-      path: `tang.${key}`,
-      text: "The runs already draw the tang's shape, so this would say it twice. Leave it out.",
-    });
-  }
-  return issues;
 }

@@ -5,6 +5,8 @@ import { type EdgeElement, END_SLACK, type FootFrame } from "./edge-element.js";
 /** An arc, or with radius 0 a corner of the edge seen from its outer side. */
 export class RoundElement implements EdgeElement {
   readonly maxCurvature: number;
+  readonly footAtStart = 0;
+  readonly footAtEnd = 0;
   foot = 0;
   readonly cx: number;
   readonly cy: number;
@@ -70,6 +72,10 @@ export class RoundElement implements EdgeElement {
     const side = r < this.radius ? -1 : 1;
     out.normalX = r === 0 ? 0 : (side * dx) / r;
     out.normalY = r === 0 ? 1 : (side * dy) / r;
+  }
+
+  get minCurvature(): number {
+    return this.maxCurvature;
   }
 
   heightAtDistance(x: number, v: number, y0: number, v0: number, y1: number, v1: number): number {

@@ -19,6 +19,8 @@ export interface KnifeSpec {
 export interface MaterialSpec {
   readonly name: string;
   readonly density?: number;
+  /** Of a wood from the table: its moisture as a share of the oven-dry mass; left out: air-dry, 0.12. */
+  readonly moisture?: number;
 }
 
 /** Where a station stands. `distance` is mm from the heel toward the tip (in a tang law: from the handle front toward the butt). */
@@ -205,17 +207,25 @@ export interface SlabsSpec {
   readonly material: MaterialSpec;
   /** Thickness across the flats, mm; by stations (handle, butt, distance behind the handle front, fraction): a contour. */
   readonly thickness: LawSpec;
+  readonly between?: Between;
   readonly edgeRadius?: number;
 }
 
-/** Handle of a hidden or through tang. Sizes across z (`width`) and y (`height`), mm; stations from the handle front back. */
+/**
+ * Handle of a hidden or through tang. Sizes across z (`width`) and y (`height`), mm. It begins at the handle front, or
+ * behind a guard or bolster there; its stations count from its own front face back.
+ */
 export interface HandleBlockSpec {
   readonly material: MaterialSpec;
   readonly section: "oval" | "octagonal" | "rounded";
   readonly length: number;
   readonly height: LawSpec;
   readonly width: LawSpec;
-  /** `rounded`: corner radius, mm. `octagonal`: left out, the corners are cut to equal sides of the smaller size. */
+  readonly between?: Between;
+  /**
+   * `rounded`: corner radius, mm. `octagonal`: leg of the 45° cuts, mm; left out, that of a regular octagon as wide as the
+   * smaller size.
+   */
   readonly cornerRadius?: number;
   /** y of the handle's middle line, mm; left out: the middle of the tang's height at the handle front. */
   readonly centre?: number;

@@ -38,12 +38,31 @@ export function stationPieces(
     cuts.push(a, ...structureChanges(body, a, b));
   }
   cuts.push(x1);
-  const sorted = distinct(cuts);
+  const sorted = graded(distinct(cuts));
   const pieces: Piece[] = [];
   for (let i = 0; i + 1 < sorted.length; i++) {
     pieces.push({ from: sorted[i] as number, to: sorted[i + 1] as number });
   }
   return pieces;
+}
+
+/** Greatest ratio of the lengths of two neighbouring pieces. */
+const GRADE = 6;
+
+/**
+ * Divides a long piece beside a short one so that lengths grow step by step: where two changes of structure lie close
+ * together, the section changes fast on both sides of them.
+ */
+function graded(cuts: readonly number[]): number[] {
+  const out = [...cuts];
+  for (let i = 1; i + 1 < cuts.length; i++) {
+    const x = cuts[i] as number;
+    const before = x - (cuts[i - 1] as number);
+    const after = (cuts[i + 1] as number) - x;
+    for (let d = GRADE * Math.max(after, 1e-3); d < before / 2; d *= GRADE) out.push(x - d);
+    for (let d = GRADE * Math.max(before, 1e-3); d < after / 2; d *= GRADE) out.push(x + d);
+  }
+  return distinct(out);
 }
 
 function structureChanges(body: SteelBody, a: number, b: number): number[] {

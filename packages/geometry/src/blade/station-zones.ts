@@ -38,11 +38,34 @@ export class StationZones {
    * @param whole - pieces that are level at this half-thickness are passed over; NaN: none are.
    */
   walk(x: number, y0: number, y1: number, section: HalfSection, whole: number, visit: ZoneVisitor): void {
+    this.begin(x, section, whole, visit);
+    this.run.walk(x, y0, y1, this.stretch);
+  }
+
+  /** The same where the nearest points of both ends are known: distance, element, parameter. */
+  walkBetween(
+    x: number,
+    y0: number,
+    v0: number,
+    e0: number,
+    f0: number,
+    y1: number,
+    v1: number,
+    e1: number,
+    f1: number,
+    section: HalfSection,
+    whole: number,
+    visit: ZoneVisitor,
+  ): void {
+    this.begin(x, section, whole, visit);
+    this.run.walkBetween(x, y0, v0, e0, f0, y1, v1, e1, f1, this.stretch);
+  }
+
+  private begin(x: number, section: HalfSection, whole: number, visit: ZoneVisitor): void {
     this.x = x;
     this.section = section;
     this.whole = whole;
     this.visit = visit;
-    this.run.walk(x, y0, y1, this.stretch);
   }
 
   private readonly stretch = (

@@ -49,6 +49,8 @@ export class SteelBody {
   readonly edgeRun: EdgeRun;
   readonly section: SectionSource;
   readonly slab: SlabLaw;
+  /** The outline's piece over the station that was last asked for. */
+  topPiece: BoundaryPiece | undefined;
   /** How many segments of the path, from its first, are edge. */
   private readonly edgeSegments: number;
 
@@ -60,6 +62,9 @@ export class SteelBody {
     this.slab = input.slab;
     const edge = input.edges[0] ?? [];
     this.edgeSegments = edge[0] === input.path.segments[0] ? edge.length : 0;
+    for (const { spans } of this.footprint.intervals) {
+      for (const { lower, upper } of spans) this.markEdge(lower, upper);
+    }
   }
 
   /** x from which the faces may differ from the slab, mm. */
@@ -80,6 +85,7 @@ export class SteelBody {
     const interval = this.footprint.intervalAt(x);
     const span = interval?.spans[interval.spans.length - 1];
     if (interval === undefined || span === undefined) return 0;
+    this.topPiece = span.upper;
     if (!this.isEdge(span.upper)) return this.edgeRun.nearest(x, span.upper.heightAt(x));
     let farthest = 0;
     for (const { lower, upper } of interval.spans) {
@@ -88,6 +94,22 @@ export class SteelBody {
       });
     }
     return farthest;
+  }
+
+  /** Tells the outline's pieces which element of the edge run they are. */
+  private markEdge(...pieces: readonly BoundaryPiece[]): void {
+    for (const piece of pieces) {
+      if (!this.isEdge(piece) || piece.edgeElement >= 0) continue;
+      const { from, to } = piece.segment;
+      piece.edgeElement = this.edgeRun.sources.findIndex(
+        (source) =>
+          source !== undefined &&
+          source.from.x === from.x &&
+          source.from.y === from.y &&
+          source.to.x === to.x &&
+          source.to.y === to.y,
+      );
+    }
   }
 
   private isEdge(piece: BoundaryPiece): boolean {

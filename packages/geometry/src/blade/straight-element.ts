@@ -4,6 +4,7 @@ import { type EdgeElement, END_SLACK, type FootFrame } from "./edge-element.js";
 /** A straight piece of the edge, or an endless ray past heel or tip. */
 export class StraightElement implements EdgeElement {
   readonly maxCurvature = 0;
+  readonly minCurvature = 0;
   foot = 0;
   readonly origin: Vec2;
   readonly tx: number;
@@ -34,6 +35,14 @@ export class StraightElement implements EdgeElement {
     const side = this.tx * (y - this.origin.y) - this.ty * (x - this.origin.x) < 0 ? -1 : 1;
     out.normalX = -this.ty * side;
     out.normalY = this.tx * side;
+  }
+
+  get footAtStart(): number {
+    return this.from;
+  }
+
+  get footAtEnd(): number {
+    return this.to;
   }
 
   heightAtDistance(_x: number, v: number, y0: number, v0: number, y1: number, v1: number): number {

@@ -1,32 +1,38 @@
 /**
- * Adaptive Gauss–Kronrod quadrature of a vector-valued function over pieces that are smooth inside.
+ * Adaptive quadrature of a vector-valued function over pieces that are smooth inside, by nested rules of 3, 7 and 15
+ * points: each reuses every value of the one before it, and a piece that is good enough with 7 is left at 7.
  *
- * Source of nodes and weights: R. Piessens et al., QUADPACK (Springer 1983), rule qk15 (7 and 15 points); the
- * error estimate follows the same book: (200·|K − G| / variation)^1.5 · variation.
+ * Source of nodes and weights: T. N. L. Patterson, "The optimum addition of points to quadrature formulae", Math. Comp. 22
+ * (1968), tables (from memory; the tests hold them to their degree of exactness: 11 with 7 points, 23 with 15). The error
+ * estimate follows R. Piessens et al., QUADPACK (Springer 1983), where nothing better is known.
  */
 
-const KRONROD_NODES = [
-  0.9914553711208126, 0.9491079123427585, 0.8648644233597691, 0.7415311855993945, 0.5860872354676911,
-  0.4058451513773972, 0.20778495500789848, 0,
+/** Positive nodes in the order in which they are added: 2 of Gauss, 2 more for 7 points, 4 more for 15; 0 comes first. */
+const POSITIVE_NODES = [
+  0.7745966692414834, 0.9604912687080202, 0.4342437493468025, 0.993831963212755, 0.888459232872257,
+  0.6211029467372264, 0.2233866864289669,
 ] as const;
-const KRONROD_WEIGHTS = [
-  0.022935322010529224, 0.06309209262997856, 0.10479001032225019, 0.14065325971552592, 0.1690047266392679,
-  0.19035057806478542, 0.20443294007529889, 0.20948214108472782,
-] as const;
-const GAUSS_WEIGHTS = [
-  0.1294849661688697, 0.27970539148927664, 0.3818300505051189, 0.4179591836734694,
+/** Weight of 0, then of each positive node, for 3, 7 and 15 points. */
+const WEIGHTS_3 = [0.8888888888888888, 0.5555555555555556] as const;
+const WEIGHTS_7 = [0.4509165386584741, 0.2684880898683334, 0.1046562260264673, 0.4013974147759622] as const;
+const WEIGHTS_15 = [
+  0.2255104997982067, 0.1344152552437842, 0.0516032829970798, 0.200628529376989, 0.0170017196299403,
+  0.0929271953151246, 0.1715119091363914, 0.2191568584015875,
 ] as const;
 
 const NODES = new Float64Array(15);
-const KRONROD = new Float64Array(15);
-const GAUSS = new Float64Array(15);
-for (let i = 0; i < 8; i++) {
-  const node = KRONROD_NODES[i] as number;
-  NODES[i] = -node;
-  NODES[14 - i] = node;
-  KRONROD[i] = KRONROD[14 - i] = KRONROD_WEIGHTS[i] as number;
-  if (i % 2 === 1) GAUSS[i] = GAUSS[14 - i] = GAUSS_WEIGHTS[(i - 1) / 2] as number;
-}
+const W3 = new Float64Array(15);
+const W7 = new Float64Array(15);
+const W15 = new Float64Array(15);
+[WEIGHTS_3, WEIGHTS_7, WEIGHTS_15].forEach((weights, level) => {
+  const target = [W3, W7, W15][level] as Float64Array;
+  target[0] = weights[0] as number;
+  for (let k = 1; k < weights.length; k++) target[2 * k - 1] = target[2 * k] = weights[k] as number;
+});
+POSITIVE_NODES.forEach((node, k) => {
+  NODES[2 * k + 1] = -node;
+  NODES[2 * k + 2] = node;
+});
 
 export interface Piece {
   readonly from: number;
@@ -75,23 +81,35 @@ export function integrateAdaptive(
   const maxPieces = options.maxPieces ?? 400;
   const samples = new Float64Array(15 * size);
   const out = new Float64Array(size);
-  const look = (from: number, to: number, depth: number): Looked => {
+  const gaps = new Float64Array(size);
+  let evaluations = 0;
+  const sample = (from: number, to: number, first: number, count: number): void => {
     const half = (to - from) / 2;
     const centre = (to + from) / 2;
-    for (let i = 0; i < 15; i++) {
+    for (let i = first; i < count; i++) {
       f(centre + half * (NODES[i] as number), out);
       samples.set(out, i * size);
     }
+    evaluations += count - first;
+  };
+  const look = (from: number, to: number, depth: number, whole: number): Looked => {
     const value = new Float64Array(size);
     const error = new Float64Array(size);
-    let miss = 0;
-    for (let c = 0; c < size; c++)
-      miss = Math.max(miss, rule(samples, size, c, half, value, error, tolerance));
+    const share = (to - from) / whole;
+    sample(from, to, 0, 7);
+    let miss = judge(samples, size, 7, W7, W3, to - from, value, error, tolerance, gaps);
+    // Seven points are enough where this piece takes no more than its share of the error allowed.
+    if (miss > share) {
+      sample(from, to, 7, 15);
+      miss = judge(samples, size, 15, W15, W7, to - from, value, error, tolerance, gaps);
+    }
     return { from, to, depth, value, error, miss: depth >= 48 ? 0 : miss };
   };
   const looked: Looked[] = [];
-  for (const piece of pieces) if (piece.to > piece.from) looked.push(look(piece.from, piece.to, 0));
-  let evaluations = 15 * looked.length;
+  const whole = pieces.reduce((sum, piece) => sum + Math.max(0, piece.to - piece.from), 0);
+  for (const piece of pieces) {
+    if (piece.to > piece.from) looked.push(look(piece.from, piece.to, 0, whole));
+  }
   const error = new Float64Array(size);
   for (const piece of looked) add(error, piece.error, 1);
   while (looked.length < maxPieces && exceeds(error, tolerance)) {
@@ -102,9 +120,8 @@ export function integrateAdaptive(
     const piece = looked[worst];
     if (piece === undefined || piece.miss === 0) break;
     const centre = (piece.from + piece.to) / 2;
-    const left = look(piece.from, centre, piece.depth + 1);
-    const right = look(centre, piece.to, piece.depth + 1);
-    evaluations += 30;
+    const left = look(piece.from, centre, piece.depth + 1, whole);
+    const right = look(centre, piece.to, piece.depth + 1, whole);
     add(error, piece.error, -1);
     add(error, left.error, 1);
     add(error, right.error, 1);
@@ -130,35 +147,59 @@ function exceeds(error: Float64Array, tolerance: Float64Array): boolean {
   return false;
 }
 
-/** Applies both rules to component c; returns by how much it misses the tolerance, 0 where only rounding is left. */
-function rule(
+/**
+ * Error that is left in a rule, from its difference to the one before it, relative to how much the function varies. On a
+ * smooth function the error falls with the square of the difference; that is believed, with a margin of 400, where the
+ * difference before was at least twenty times larger, and else the cautious formula of QUADPACK is taken.
+ */
+function remaining(gap: number, variation: number, gapBefore: number): number {
+  if (variation === 0 || gap === 0) return gap;
+  const share = gap / variation;
+  if (gap < gapBefore / 20) return variation * Math.min(1, (20 * share) ** 2);
+  return variation * Math.min(1, (200 * share) ** 1.5);
+}
+
+/**
+ * Applies a rule and the one before it to every component; returns by how much the worst misses its tolerance, 0 where
+ * only rounding is left.
+ */
+function judge(
   samples: Float64Array,
   size: number,
-  c: number,
-  half: number,
+  count: number,
+  weights: Float64Array,
+  before: Float64Array,
+  width: number,
   value: Float64Array,
   error: Float64Array,
   tolerance: Float64Array,
+  gaps: Float64Array,
 ): number {
-  let kronrod = 0;
-  let gauss = 0;
-  for (let i = 0; i < 15; i++) {
-    const s = samples[i * size + c] as number;
-    kronrod += (KRONROD[i] as number) * s;
-    gauss += (GAUSS[i] as number) * s;
+  let miss = 0;
+  const half = width / 2;
+  for (let c = 0; c < size; c++) {
+    let fine = 0;
+    let rough = 0;
+    for (let i = 0; i < count; i++) {
+      const s = samples[i * size + c] as number;
+      fine += (weights[i] as number) * s;
+      rough += (before[i] as number) * s;
+    }
+    const mean = fine / 2;
+    let variation = 0;
+    for (let i = 0; i < count; i++) {
+      variation += (weights[i] as number) * Math.abs((samples[i * size + c] as number) - mean);
+    }
+    fine *= half;
+    variation *= Math.abs(half);
+    const gap = Math.abs(fine - rough * half);
+    const e = remaining(gap, variation, count === 15 ? (gaps[c] as number) : 0);
+    gaps[c] = gap;
+    // Rounding alone leaves this much; asking for less would divide for ever.
+    const floor = 8e-15 * (Math.abs(fine) + variation);
+    value[c] = fine;
+    error[c] = Math.max(e, floor);
+    if (e > floor) miss = Math.max(miss, e / (tolerance[c] as number));
   }
-  const mean = kronrod / 2;
-  let variation = 0;
-  for (let i = 0; i < 15; i++) {
-    variation += (KRONROD[i] as number) * Math.abs((samples[i * size + c] as number) - mean);
-  }
-  kronrod *= half;
-  variation *= Math.abs(half);
-  let e = Math.abs(kronrod - gauss * half);
-  if (variation > 0 && e > 0) e = variation * Math.min(1, ((200 * e) / variation) ** 1.5);
-  // Rounding alone leaves this much; asking for less would divide for ever.
-  const floor = 8e-15 * (Math.abs(kronrod) + variation);
-  value[c] = kronrod;
-  error[c] = Math.max(e, floor);
-  return e > floor ? e / (tolerance[c] as number) : 0;
+  return miss;
 }
