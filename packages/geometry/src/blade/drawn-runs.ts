@@ -10,15 +10,20 @@ export function closingRun(leftOut: readonly RunName[]): RunName | undefined {
   return leftOut.find((name) => name !== "front") ?? leftOut[0];
 }
 
-/** Where the rest of the description says again, and differently, what the runs already draw. */
+/**
+ * Where the rest of the description says again, and differently, what the runs already draw.
+ *
+ * @param tolerance - how well the runs are drawn, mm.
+ */
 export function checkAgreement(
   outline: Outline,
   ricasso: number | undefined,
   tang: TangSpec | undefined,
+  tolerance = JOIN_TOLERANCE,
 ): Issue[] {
   const issues: Issue[] = [];
   const disagree = (path: string, stated: number | undefined, drawn: number, what: string): void => {
-    if (stated === undefined || Math.abs(stated - drawn) <= JOIN_TOLERANCE) return;
+    if (stated === undefined || Math.abs(stated - drawn) <= tolerance) return;
     issues.push({
       code: "runs-disagree",
       path,

@@ -1,4 +1,4 @@
-import type { FamilyName, TangSpec } from "./spec.js";
+import type { FamilyName } from "./spec.js";
 
 /** How the blade ends: `square` has an upright front, `pointed` brings edge and spine together in a tip. */
 export type FrontForm = "square" | "pointed";
@@ -186,16 +186,5 @@ export const FAMILIES: Readonly<Record<FamilyName, FamilyDefaults>> = {
 
 export const FAMILY_NAMES = Object.keys(FAMILIES) as readonly FamilyName[];
 
-/** A hidden tang inside the same handle, shares of the full tang's height at the front. Common practice, no source. */
-const HIDDEN_TANG: TangHeights = { front: 0.55, middle: 0.45, butt: 0.3 };
-
-/** Heights of a family's tang where the file gives none, mm. */
-export function defaultTangHeights(
-  family: FamilyDefaults,
-  heelHeight: number,
-  form: TangSpec["form"],
-): TangHeights {
-  const [shares, of] =
-    form === "full" ? [family.fullTang, heelHeight] : [HIDDEN_TANG, family.fullTang.front * heelHeight];
-  return { front: shares.front * of, middle: shares.middle * of, butt: shares.butt * of };
-}
+/** A hidden tang inside the handle of a full one, shares of the full tang's height at the front. Common practice, no source. */
+export const HIDDEN_TANG: TangHeights = { front: 0.55, middle: 0.45, butt: 0.3 };

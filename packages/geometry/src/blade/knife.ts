@@ -6,7 +6,7 @@ import { checkNumbers } from "./check-numbers.js";
 import { withDefaultAllowances, withDefaultFinish, withDefaultForging } from "./defaults.js";
 import { type KnifeLaws, knifeLaws } from "./knife-laws.js";
 import type { Outline } from "./outline.js";
-import { outlineFromDrawing } from "./outline-from-drawing.js";
+import { type DrawnOutline, outlineFromDrawing } from "./outline-from-drawing.js";
 import { outlineFromLandmarks } from "./outline-from-landmarks.js";
 import { outlineFromRuns } from "./outline-from-runs.js";
 import { bodyInState, type SizeState } from "./size-states.js";
@@ -54,18 +54,18 @@ export function makeKnife(spec: KnifeSpec): Knife {
   const { slabs, pins } = spec.handle ?? {};
   if (slabs !== undefined) densityOf(slabs.material, "handle.slabs.material", issues);
   if (pins !== undefined) densityOf(pins.material, "handle.pins.material", issues);
-  let outline: Outline | undefined;
+  let drawn: DrawnOutline | undefined;
   try {
-    outline = buildOutline(spec);
+    drawn = buildOutline(spec);
   } catch (error) {
     if (!(error instanceof SpecError)) throw error;
     issues.push(...error.issues);
   }
-  if (outline === undefined || issues.length > 0) throw new SpecError(issues);
-  const knife = assemble(spec, outline, density);
+  if (drawn === undefined || issues.length > 0) throw new SpecError(issues);
+  const knife = assemble(spec, drawn.outline, density);
   const built = checkBuilt(knife);
   if (built.issues.length > 0) throw new SpecError(built.issues);
-  return { ...knife, findings: built.findings };
+  return { ...knife, findings: [...drawn.findings, ...built.findings] };
 }
 
 /**
@@ -76,7 +76,7 @@ export function makeKnife(spec: KnifeSpec): Knife {
  */
 export function rebuildKnife(spec: KnifeSpec): Knife {
   const full = withDensities(spec);
-  return assemble(full, buildOutline(full), full.steel.density ?? Number.NaN);
+  return assemble(full, buildOutline(full).outline, full.steel.density ?? Number.NaN);
 }
 
 function withDensities(spec: KnifeSpec): KnifeSpec {
@@ -100,11 +100,14 @@ function withDensities(spec: KnifeSpec): KnifeSpec {
   };
 }
 
-function buildOutline(spec: KnifeSpec): Outline {
+function buildOutline(spec: KnifeSpec): DrawnOutline {
   const { outline, ricasso } = spec.blade;
-  if ("family" in outline) return outlineFromLandmarks(outline, ricasso ?? 0, spec.tang);
-  if ("runs" in outline) return outlineFromRuns(outline, ricasso, spec.tang);
-  return outlineFromDrawing(outline, ricasso, spec.tang);
+  if ("drawing" in outline) return outlineFromDrawing(outline, ricasso, spec.tang);
+  const plain =
+    "family" in outline
+      ? outlineFromLandmarks(outline, ricasso ?? 0, spec.tang)
+      : outlineFromRuns(outline, ricasso, spec.tang);
+  return { outline: plain, findings: [] };
 }
 
 function assemble(spec: KnifeSpec, outline: Outline, steelDensity: number): Knife {

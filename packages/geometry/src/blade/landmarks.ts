@@ -1,9 +1,9 @@
 import {
-  defaultTangHeights,
   type EdgeForm,
   FAMILIES,
   type FamilyDefaults,
   type FrontForm,
+  HIDDEN_TANG,
   type SpineForm,
   type TangHeights,
 } from "./families.js";
@@ -79,6 +79,12 @@ export function resolveLandmarks(
     drop: snapTo(tang.drop ?? (tang.form === "full" ? 0 : centred), 0),
     shoulderRadius: tang.form === "full" ? 0 : snapTo(tang.shoulderRadius ?? 0, 0),
   };
+}
+
+function defaultTangHeights(family: FamilyDefaults, heelHeight: number, form: TangSpec["form"]): TangHeights {
+  const [shares, whole] =
+    form === "full" ? [family.fullTang, heelHeight] : [HIDDEN_TANG, family.fullTang.front * heelHeight];
+  return { front: shares.front * whole, middle: shares.middle * whole, butt: shares.butt * whole };
 }
 
 /** How far the edge rises from the straight part to its end at the tip or the front, mm. */

@@ -64,11 +64,11 @@ export interface LandmarkOutlineSpec {
   readonly edgeLength: number;
   /** Spine height above the heel, mm. */
   readonly heelHeight: number;
-  /** Straight length of edge before the belly, mm. */
+  /** Straight length of edge before the belly or the facet, mm. */
   readonly straightEdge?: number;
   /** Square front: height of the front itself. Pointed: y of the tip. */
   readonly tipHeight?: number;
-  /** Pointed forms: x where the spine begins to fall toward the tip, mm. */
+  /** Pointed forms: x where the spine leaves its level toward the tip, mm. */
   readonly spineBreak?: number;
 }
 
@@ -86,30 +86,30 @@ export interface RunsOutlineSpec {
 }
 
 /**
- * A drawing from a vector editor: the text of the SVG file, how its runs are told apart, and its scale.
+ * A drawing from a vector editor: how its runs are told apart, and its scale. Either `runs`, or `corners` with or without
+ * `path`. Points are in the drawing's own coordinates as an editor shows them: units of the viewBox, y down.
  */
 export interface DrawingOutlineSpec {
-  readonly drawing: {
-    /** Text of the SVG file. */
-    readonly svg: string;
-    /** Element id of each run; or the ids of one closed path and its corner points. */
-    readonly runs?: Partial<
-      Readonly<Record<"edge" | "front" | "spine" | "tangTop" | "butt" | "tangBottom" | "heelFace", string>>
-    >;
-    /** One closed path by id (or the only path), cut at these points (drawing coordinates, as drawn). */
-    readonly path?: string;
-    readonly corners?: {
-      readonly heel: Vec2;
-      readonly tip: Vec2;
-      readonly spineStart?: Vec2;
-      readonly handleTop: Vec2;
-      readonly buttTop: Vec2;
-      readonly buttBottom: Vec2;
-      readonly handleBottom: Vec2;
-    };
-    /** Two points of the drawing and their distance on the knife, mm; left out: the file's own units. */
-    readonly scale?: { readonly from: Vec2; readonly to: Vec2; readonly is: number };
+  /** Text of the SVG file. */
+  readonly drawing: string;
+  /** Element id of each run, drawn in either direction. A run left out is the straight line that closes the gap. */
+  readonly runs?: Readonly<
+    Partial<Record<"edge" | "front" | "spine" | "tangTop" | "butt" | "tangBottom" | "heelFace", string>>
+  >;
+  /** Element id of one closed path that is cut at `corners`; left out, it is the drawing's only path. */
+  readonly path?: string;
+  readonly corners?: {
+    readonly heel: Vec2;
+    readonly tip: Vec2;
+    /** Where a square front meets the spine; left out, the blade ends in a point. */
+    readonly spineStart?: Vec2;
+    readonly handleTop: Vec2;
+    readonly buttTop: Vec2;
+    readonly buttBottom: Vec2;
+    readonly handleBottom: Vec2;
   };
+  /** Two points of the drawing and their distance on the knife, mm; left out: the file's own units. */
+  readonly scale?: { readonly from: Vec2; readonly to: Vec2; readonly is: number };
 }
 
 export type OutlineSpec = LandmarkOutlineSpec | RunsOutlineSpec | DrawingOutlineSpec;
@@ -180,7 +180,7 @@ export interface BladeSpec {
   readonly swedge?: SwedgeSpec;
   readonly fullers?: readonly FullerSpec[];
   readonly holes?: readonly HoleSpec[];
-  /** Round notch at the heel, mm: part of the outline's heel face. */
+  /** Half-round notch cut up into the ricasso right behind the heel, mm: part of the outline's heel face. */
   readonly choil?: { readonly radius: number };
   /** Radius of the quarter circle that eases both edges of the spine and of the heel face, mm. */
   readonly easedSpine?: number;
@@ -191,8 +191,9 @@ export interface TangSpec {
   readonly form: "full" | "hidden" | "through";
   /** Handle front to butt, mm. Needed with landmarks; with runs it is read off the outline. */
   readonly length?: number;
+  /** At the handle front, half way and at the butt, mm: below a level top (full), about a level middle line (hidden). */
   readonly heights?: { readonly front: number; readonly middle: number; readonly butt: number };
-  /** How far the tang's top lies below the spine's end, mm. */
+  /** How far the tang's top lies below the spine's end at the handle front, mm. Left out: 0; hidden: in the middle. */
   readonly drop?: number;
   /** Fillet radius in the corners of the shoulders of a hidden tang, mm. */
   readonly shoulderRadius?: number;

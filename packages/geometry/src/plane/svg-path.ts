@@ -1,8 +1,8 @@
 import { Bezier } from "bezier-js";
-import svgpath from "svgpath";
 import { GeometryError } from "../errors/errors.js";
 import { cubic, line, type Segment } from "./segment.js";
 import { segmentsFromSvgArc } from "./svg-arc.js";
+import { type PathCommand, pathCommands } from "./svg-commands.js";
 import type { Vec2 } from "./vec2.js";
 
 /**
@@ -34,47 +34,12 @@ export interface PathData {
 /** As {@link segmentsFromPathData}, with the points where the stroke begins and ends. */
 export function readPathData(data: string, start?: Vec2): { start: Vec2; end: Vec2; segments: Segment[] } {
   const pen = new Pen();
-  for (const command of commandsOf(data, start)) pen.draw(command);
+  for (const command of pathCommands(data, start)) pen.draw(command);
   return { start: pen.start, end: pen.at, segments: pen.segments };
 }
 
-type Command = readonly [string, ...number[]];
-
 /** A second M this near to the pen continues the stroke, mm. */
 const SAME_PLACE = 1e-6;
-
-/** Commands in absolute form, the short forms S and T written out. */
-function commandsOf(data: string, start: Vec2 | undefined): Command[] {
-  const begins = /^\s*[Mm]/.test(data);
-  if (!begins && start === undefined) {
-    throw new GeometryError(
-      "path-data-no-start",
-      "the path data does not begin with M, so nothing says where it starts",
-    );
-  }
-  const text = begins ? data : `M${start?.x ?? 0} ${start?.y ?? 0} ${data}`;
-  const parsed = svgpath(text);
-  // The parser never throws: it keeps what it understood and leaves a word about the rest in `err`.
-  const fault = "err" in parsed ? String(parsed.err) : "";
-  if (fault !== "") throw unreadable(data, fault.replace(/^SvgPath:\s*/, ""));
-  const commands: Command[] = [];
-  parsed
-    .abs()
-    .unshort()
-    .iterate((segment) => {
-      const [name, ...numbers] = segment as unknown as [string, ...number[]];
-      if (!"MLHVCQAZ".includes(name.toUpperCase())) throw unreadable(data, `no such command: ${name}`);
-      if (!numbers.every(Number.isFinite)) throw unreadable(data, `${name} has a number that is not finite`);
-      commands.push([name.toUpperCase(), ...numbers]);
-    });
-  return commands;
-}
-
-const unreadable = (data: string, why: string): GeometryError =>
-  new GeometryError(
-    "path-data-unreadable",
-    `not SVG path data: ${why}, in "${data.length > 60 ? `${data.slice(0, 57)}…` : data}"`,
-  );
 
 class Pen {
   at: Vec2 = { x: 0, y: 0 };
@@ -82,7 +47,7 @@ class Pen {
   readonly segments: Segment[] = [];
   #moved = false;
 
-  draw([name, ...n]: Command): void {
+  draw([name, ...n]: PathCommand): void {
     const value = (i: number): number => n[i] as number;
     const point = (i: number): Vec2 => ({ x: value(i), y: value(i + 1) });
     if (name === "M") this.#move(point(0));

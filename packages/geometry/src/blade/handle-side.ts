@@ -1,0 +1,128 @@
+import { gaussRule } from "../numeric/gauss.js";
+import { findRoot } from "../numeric/roots.js";
+import { splitAtXExtremes } from "../plane/monotone.js";
+import type { Segment } from "../plane/segment.js";
+import type { EdgeElement } from "./edge-element.js";
+import { EdgeRun } from "./edge-run.js";
+import type { RoundedSums } from "./handle-rounded-sums.js";
+
+/** Enough for √v over a stretch in which the distance from the edge runs from 0 to the radius. */
+const RULE = gaussRule(14);
+/** Width to which a place on a station is found, mm. */
+export const FINE = 1e-12;
+
+/** One long side: distances to it, and the sums over the part of a station that it rounds. */
+export class HandleSide {
+  readonly run: EdgeRun;
+  /** x at which a station's make-up changes. */
+  readonly breaks: readonly number[];
+  /** Whether it never turns back along x: then the distance to it only grows up a station, away from it. */
+  readonly isPlain: boolean;
+  private readonly radius: number;
+  private readonly inward: 1 | -1;
+
+  /** @param inward - direction along y into the handle. */
+  constructor(segments: readonly Segment[], radius: number, inward: 1 | -1) {
+    this.run = new EdgeRun(segments);
+    this.radius = radius;
+    this.inward = inward;
+    this.isPlain = segments.every((segment) =>
+      splitAtXExtremes(segment).every(({ from, to }) => (to.x - from.x) * inward >= 0),
+    );
+    this.breaks = this.run.joints.flatMap(({ at, normal }) => [at.x, at.x + radius * normal.x]);
+  }
+
+  /** Where, going in from `from` toward `to`, the distance reaches the radius; `to` where it does not. */
+  reach(x: number, from: number, to: number): number {
+    const { run, radius } = this;
+    const v0 = run.nearest(x, from);
+    if (v0 >= radius) return from;
+    // Along a straight side the distance grows evenly: one step lands on it.
+    const first = run.elements[run.element] as EdgeElement;
+    const near = from + this.inward * Math.min(Math.abs(to - from), radius - v0);
+    const vNear = run.nearest(x, near);
+    if (vNear > v0 && run.elements[run.element] === first) {
+      const guess = from + ((near - from) * (radius - v0)) / (vNear - v0);
+      const inside = (to - guess) * this.inward >= 0;
+      if (inside && Math.abs(run.nearest(x, guess) - radius) < FINE) return guess;
+    }
+    if (run.nearest(x, to) <= radius) return to;
+    return findRoot((y) => run.nearest(x, y) - radius, Math.min(from, to), Math.max(from, to), FINE) ?? to;
+  }
+
+  /** Adds what lies between two heights of the station, `from` at or nearer the side. */
+  add(x: number, from: number, to: number, sums: RoundedSums): void {
+    if (!((to - from) * this.inward > 0)) return;
+    const { run } = this;
+    const v0 = run.nearest(x, from);
+    const e0 = run.element;
+    const v1 = run.nearest(x, to);
+    this.between(x, from, v0, e0, to, v1, run.element, sums, 0);
+  }
+
+  /** Cuts a stretch where the nearest element of the run changes. */
+  private between(
+    x: number,
+    y0: number,
+    v0: number,
+    e0: number,
+    y1: number,
+    v1: number,
+    e1: number,
+    sums: RoundedSums,
+    depth: number,
+  ): void {
+    if (e0 === e1 || Math.abs(y1 - y0) < 10 * FINE || depth > 20) {
+      this.stretch(x, y0, v0, y1, v1, e0, sums);
+      return;
+    }
+    const { run } = this;
+    const isFirst = (y: number): boolean => {
+      run.nearest(x, y);
+      return run.element === e0;
+    };
+    let near = y0;
+    let far = y1;
+    while (Math.abs(far - near) > FINE) {
+      const y = (near + far) / 2;
+      if (y === near || y === far) break;
+      if (isFirst(y)) near = y;
+      else far = y;
+    }
+    const v = run.nearest(x, far);
+    this.stretch(x, y0, v0, far, v, e0, sums);
+    run.nearest(x, far);
+    this.between(x, far, v, run.element, y1, v1, e1, sums, depth + 1);
+  }
+
+  /**
+   * One element throughout. The nodes are spread evenly in the square root of the distance, in which the quarter circle is
+   * smooth where it stands upright at the edge.
+   */
+  private stretch(
+    x: number,
+    y0: number,
+    v0: number,
+    y1: number,
+    v1: number,
+    e: number,
+    sums: RoundedSums,
+  ): void {
+    const rise = v1 - v0;
+    if (!(rise > 0)) return;
+    const element = this.run.elements[e] as EdgeElement;
+    const w0 = Math.sqrt(v0);
+    const w1 = Math.sqrt(v1);
+    const { nodes, weights } = RULE;
+    let hint = Number.NaN;
+    for (let i = 0; i < nodes.length; i++) {
+      const w = w0 + (w1 - w0) * (nodes[i] as number);
+      const y = y0 + ((y1 - y0) * (w * w - v0)) / rise;
+      let v = element.distance(x, y, hint);
+      if (v < Number.POSITIVE_INFINITY) hint = element.foot;
+      else v = this.run.nearest(x, y);
+      const weight = ((weights[i] as number) * 2 * w * (w1 - w0) * Math.abs(y1 - y0)) / rise;
+      sums.add(y, v, weight);
+    }
+  }
+}

@@ -1,0 +1,61 @@
+import type { Segment } from "../plane/segment.js";
+import type { Vec2 } from "../plane/vec2.js";
+import { emptyRuns } from "./join-drawing.js";
+import { RUN_NAMES, type RunName } from "./outline.js";
+
+/** Where the heel lies in a drawing (mm, y up), and whether its tip lies to the left. */
+export interface DrawnFrame {
+  readonly heel: Vec2;
+  readonly mirrored: boolean;
+}
+
+/** Runs with the heel at the origin and the tip toward +x, mirrored if it has to be. */
+export function placeRuns(runs: Readonly<Record<RunName, readonly Segment[]>>): {
+  runs: Readonly<Record<RunName, readonly Segment[]>>;
+  frame: DrawnFrame;
+} {
+  const heel = runs.edge[0]?.from ?? { x: 0, y: 0 };
+  const tip = runs.edge.at(-1)?.to ?? heel;
+  const frame = { heel, mirrored: tip.x < heel.x };
+  const placed = emptyRuns();
+  for (const name of RUN_NAMES) placed[name] = runs[name].map((segment) => placeSegment(segment, frame));
+  return { runs: placed, frame };
+}
+
+/** From a drawing (mm, y up) to the frame of the knife. */
+export const intoFrame = ({ x, y }: Vec2, { heel, mirrored }: DrawnFrame): Vec2 => ({
+  x: mirrored ? heel.x - x : x - heel.x,
+  y: y - heel.y,
+});
+
+/** From the frame of the knife back to the drawing, mm, y up. */
+export const outOfFrame = ({ x, y }: Vec2, { heel, mirrored }: DrawnFrame): Vec2 => ({
+  x: mirrored ? heel.x - x : heel.x + x,
+  y: heel.y + y,
+});
+
+function placeSegment(segment: Segment, frame: DrawnFrame): Segment {
+  const from = intoFrame(segment.from, frame);
+  const to = intoFrame(segment.to, frame);
+  switch (segment.kind) {
+    case "line":
+      return { kind: "line", from, to };
+    case "cubic":
+      return {
+        kind: "cubic",
+        from,
+        control1: intoFrame(segment.control1, frame),
+        control2: intoFrame(segment.control2, frame),
+        to,
+      };
+    case "arc":
+      return {
+        ...segment,
+        from,
+        to,
+        centre: intoFrame(segment.centre, frame),
+        startAngle: frame.mirrored ? Math.PI - segment.startAngle : segment.startAngle,
+        sweep: frame.mirrored ? -segment.sweep : segment.sweep,
+      };
+  }
+}
