@@ -1,0 +1,52 @@
+import { LEDGER_TOTALS, type LedgerRow, type LedgerRowName, type StockPlan } from "@scantling/geometry";
+import type { FileUnits } from "@scantling/geometry/units";
+import { massText, volumeText } from "./figures.js";
+import { layOutTable } from "./layout.js";
+
+const ROW_WORDS: Readonly<Record<LedgerRowName, string>> = {
+  "finished-blade": "finished blade",
+  sharpening: "sharpening",
+  "finish-grinding": "finish grinding",
+  "heat-treatment-scale": "heat-treatment scale",
+  "ready-to-harden": "ready to harden",
+  drilling: "drilling",
+  "bevel-grinding": "bevel grinding",
+  "tang-grinding": "tang grinding",
+  "face-grinding": "face grinding",
+  "profile-trimming": "profile trimming",
+  "forged-blade": "forged blade",
+  "forging-scale": "forging scale",
+  "dressed-billet": "dressed billet",
+  cropping: "cropping",
+  "weld-dressing": "weld dressing",
+  "welding-scale": "welding scale",
+  "bar-cleaning": "bar cleaning",
+  spare: "spare",
+  "bars-as-cut": "bars as cut",
+};
+
+/** The ledger of a plan: what the steel is at each state, and what each step takes, at usual and at high losses. */
+export function ledgerLines(plan: StockPlan, units: FileUnits): string[] {
+  const cell = (row: LedgerRow | undefined, figure: (row: LedgerRow) => string): string =>
+    row === undefined ? "" : figure(row);
+  const rows = plan.ledger.map((row, index) => [
+    LEDGER_TOTALS.includes(row.row) ? ROW_WORDS[row.row] : `  + ${ROW_WORDS[row.row]}`,
+    massText(row.mass, units),
+    volumeText(row.volume, units),
+    cell(plan.ledgerHigh[index], ({ mass }) => massText(mass, units)),
+  ]);
+  return layOutTable(
+    [["Steel ledger of plan 1", "usual", "", "high losses"], ...rows],
+    ["left", "right", "right", "right"],
+  );
+}
+
+/** The five states of the steel alone, in the order of the work: for the summary. */
+export function ledgerTotals(plan: StockPlan, units: FileUnits): string {
+  return LEDGER_TOTALS.toReversed()
+    .flatMap((name) => {
+      const row = plan.ledger.find((each) => each.row === name);
+      return row === undefined ? [] : [`${ROW_WORDS[name]} ${massText(row.mass, units)}`];
+    })
+    .join(" → ");
+}
