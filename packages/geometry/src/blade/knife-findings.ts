@@ -122,7 +122,7 @@ function bevelFindings(knife: Knife): Finding[] {
       });
     }
   }
-  if (edge > 0 && Math.tan(spec.blade.edgeAngle) * height < rise + edge / 2) {
+  if (Math.tan(spec.blade.edgeAngle) * height < rise + edge / 2) {
     findings.push({
       code: "edge-bevel-over-bevel-line",
       severity: "warn",
