@@ -17,7 +17,7 @@ export interface Block {
   section(share: number): Section;
 }
 
-/** The blocks between neighbouring stations of the body, butt first. */
+/** The blocks between neighbouring stations of the body, divided where a face begins or runs out; butt first. */
 export function blocks(body: ReferenceBody): Block[] {
   const first = body.slicer.breaks[0] ?? 0;
   const last = body.slicer.breaks[body.slicer.breaks.length - 1] ?? 0;
@@ -27,10 +27,39 @@ export function blocks(body: ReferenceBody): Block[] {
     const from = xs[i] ?? 0;
     const to = xs[i + 1] ?? 0;
     if (to - from < 1e-9) continue;
-    const section = (share: number): Section => sectionAt(body, from, to, share);
-    found.push({ from, to, section });
+    const ends = [from, ...changes(body, from, to), to];
+    for (let k = 0; k + 1 < ends.length; k++) found.push(makeBlock(body, ends[k] ?? 0, ends[k + 1] ?? 0));
   }
   return found;
+}
+
+function makeBlock(body: ReferenceBody, from: number, to: number): Block {
+  return { from, to, section: (share) => sectionAt(body, from, to, share) };
+}
+
+/** A face lower than this is none, mm. */
+export const MISSING = 1e-9;
+const PROBES = 24;
+
+/** Stations between two others where a face begins or runs out. */
+function changes(body: ReferenceBody, from: number, to: number): number[] {
+  const { section } = makeBlock(body, from, to);
+  const present = (share: number, k: number): boolean => {
+    const { cuts } = section(share);
+    return (cuts[k + 1] ?? 0) - (cuts[k] ?? 0) > MISSING;
+  };
+  const found: number[] = [];
+  // The very ends are left out: there a face may just have run out.
+  const shares = Array.from({ length: PROBES + 1 }, (_, i) => 1e-4 + ((1 - 2e-4) * i) / PROBES);
+  for (let k = 0; k < 3; k++) {
+    for (let i = 0; i < PROBES; i++) {
+      const a = shares[i] ?? 0;
+      const b = shares[i + 1] ?? 1;
+      const before = present(a, k);
+      if (before !== present(b, k)) found.push(bisect((t) => (present(t, k) === before ? -1 : 1), a, b));
+    }
+  }
+  return found.sort((a, b) => a - b).map((share) => from + share * (to - from));
 }
 
 const INSIDE = 1e-11;

@@ -2,8 +2,7 @@
 // that interpolate exact points of the body, no face running across a crease; round holes are cut by true cylinders.
 import init, { type OpenCascadeInstance, type TopoDS_Shape } from "replicad-opencascadejs";
 import type { Hole, ReferenceBody } from "./body.js";
-import { bisect } from "./curve.js";
-import { type Block, blocks, type Section } from "./layout.js";
+import { type Block, blocks, MISSING, type Section } from "./layout.js";
 
 export interface SolidWeight {
   readonly volume: number;
@@ -28,12 +27,10 @@ export interface SolidParts {
  */
 export function solidParts(body: ReferenceBody, fineness: number): SolidParts {
   return {
-    blocks: blocks(body).flatMap((block) =>
-      spans(block).map(([from, to]) => ({
-        faces: halfBlockFaces(block, from, to, fineness),
-        holes: body.holes.filter(({ x, radius }) => x + radius > block.from && x - radius < block.to),
-      })),
-    ),
+    blocks: blocks(body).map((block) => ({
+      faces: halfBlockFaces(block, fineness),
+      holes: body.holes.filter(({ x, radius }) => x + radius > block.from && x - radius < block.to),
+    })),
   };
 }
 
@@ -62,49 +59,26 @@ export function weighSolids(
   return { volume: 2 * total.Mass(), x: centre.X(), y: centre.Y() };
 }
 
-const MISSING = 1e-9;
-
-/** A block divided where one of its faces begins or runs out, as shares of its length. */
-function spans(block: Block): [number, number][] {
-  const present = (share: number, k: number): boolean => {
-    const { cuts } = block.section(share);
-    return (cuts[k + 1] ?? 0) - (cuts[k] ?? 0) > MISSING;
-  };
-  const ends = new Set([0, 1]);
-  const probes = 64;
-  for (let k = 0; k < 3; k++) {
-    for (let i = 0; i < probes; i++) {
-      const a = (i + 1e-3) / probes;
-      const b = (i + 1 - 1e-3) / probes;
-      const before = present(a, k);
-      if (before !== present(b, k)) ends.add(bisect((t) => (present(t, k) === before ? -1 : 1), a, b));
-    }
-  }
-  const sorted = [...ends].sort((a, b) => a - b);
-  return sorted.slice(1).map((to, i) => [sorted[i] ?? 0, to]);
-}
-
-/** A face may run out to nothing at the end of a span, and the tip is a point: there the loft stops just short of it. */
-function inset(block: Block, end: number, middle: number): number {
+/** A face may run out to nothing at the end of a block, and the tip is a point: there the loft stops just short of it. */
+function inset(block: Block, end: 0 | 1): number {
   const heights = (share: number): number[] => {
     const { cuts } = block.section(share);
     return cuts.slice(1).map((cut, k) => cut - (cuts[k] ?? 0));
   };
   const there = heights(end);
-  const runsOut = heights(middle).some((height, k) => height > MISSING && (there[k] ?? 0) < 1e-5);
-  return runsOut ? 1e-5 * (middle - end) : 0;
+  const runsOut = heights(0.5).some((height, k) => height > MISSING && (there[k] ?? 0) < 1e-5);
+  return runsOut ? 5e-6 : 0;
 }
 
 /** The faces that close the half of a block above the centre plane, that plane included. */
-function halfBlockFaces(block: Block, from: number, to: number, fineness: number): Grid[] {
-  const middleShare = (from + to) / 2;
-  const first = from + inset(block, from, middleShare);
-  const last = to + inset(block, to, middleShare);
+function halfBlockFaces(block: Block, fineness: number): Grid[] {
+  const first = inset(block, 0);
+  const last = 1 - inset(block, 1);
   const sections = Array.from({ length: fineness + 1 }, (_, i): Section => {
     const share = (1 - Math.cos((Math.PI * i) / fineness)) / 2;
     return block.section(first + share * (last - first));
   });
-  const middle = block.section(middleShare);
+  const middle = block.section(0.5);
   const rows = Math.max(4, Math.ceil(fineness / 2));
   const faces: Grid[] = [];
   for (const k of [0, 1, 2].filter(

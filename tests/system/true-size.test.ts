@@ -9,7 +9,7 @@ import { type DemoPattern, drawDemoPattern } from "./demo-pattern.js";
 // A browser's own ruler. Source: W3C, CSS Values and Units Module Level 3, section 6.2: 1 in = 2.54 cm = 96 px, so
 // 1 mm = 96/25.4 px. A bar that measures L mm by it prints L mm long at 100 %.
 const PX_PER_MM = 96 / 25.4;
-/** What the issue asks for: 200.00 ± 0.01 mm on a rule of 200 mm. */
+/** 200.00 ± 0.01 mm on a rule of 200 mm: a hundredth of what the eye can see on a print. */
 const TOLERANCE_MM = 0.01;
 
 let browser: Browser;

@@ -124,22 +124,16 @@ if (!(grams > 50 && grams < 500)) throw new Error(\`\${grams} g\`);
 `,
     );
     const tsc = join(ROOT, "node_modules", "typescript", "bin", "tsc");
-    const options = [
-      "--strict",
-      "--target",
-      "es2022",
-      "--module",
-      "nodenext",
-      "--types",
-      "",
-      "--exactOptionalPropertyTypes",
-      "--outDir",
-      "built",
-    ];
-    const compiled = spawnSync(process.execPath, [tsc, ...options, "consumer.ts"], {
-      cwd: place,
-      encoding: "utf8",
-    });
+    const compilerOptions = {
+      strict: true,
+      exactOptionalPropertyTypes: true,
+      target: "es2022",
+      module: "nodenext",
+      types: [],
+      outDir: "built",
+    };
+    writeFileSync(join(place, "tsconfig.json"), JSON.stringify({ compilerOptions, files: ["consumer.ts"] }));
+    const compiled = spawnSync(process.execPath, [tsc, "-p", place], { cwd: place, encoding: "utf8" });
     expect(compiled.stdout).toBe("");
     expect(compiled.status).toBe(0);
     const ran = spawnSync(process.execPath, [join("built", "consumer.js")], { cwd: place, encoding: "utf8" });

@@ -89,7 +89,7 @@ describe("prismatoids", () => {
 
 describe("circular segments", () => {
   // Standard tables: A = (R²/2)(θ − sin θ), chord 2R sin(θ/2), centroid from the centre 4R sin³(θ/2)/(3(θ − sin θ)).
-  // The figures for R 10 are of the project's published values, exact arithmetic.
+  // The figures for R 10 are exact arithmetic by these.
   test.each([
     [60, 9.058607, 9.199354],
     [90, 28.539816, 8.258717],
@@ -132,7 +132,7 @@ describe("circular segments", () => {
 });
 
 describe("sections of constant shape", () => {
-  // Width 30, spine 4, edge 0.4, 200 long: published values, section 11, exact arithmetic.
+  // Width 30, spine 4, edge 0.4, 200 long: exact arithmetic, the trapezoid (4 + 0.4)/2 · 30 and segments on its legs.
   const weighSection = (bevel: KnifeSpec["blade"]["bevel"]): number => {
     const spec: KnifeSpec = {
       steel: { name: "plain", density: 0.00785 },

@@ -51,7 +51,7 @@ function knife(blade: Partial<KnifeSpec["blade"]>): KnifeSpec {
 
 describe("the brute-force reference", () => {
   test("flat section 30 high, 4 and 0.4 thick, 200 long: 66 mm² and 13 200 mm³", () => {
-    // Published-values sheet of the project's references, section 11: trapezoid (4 + 0.4)/2 · 30.
+    // Trapezoid (4 + 0.4)/2 · 30, times the length.
     const moments = integrateBody(referenceBody(knife({}), rectangle(200, 30)));
     expect(moments.volume / 13_200 - 1).toBeCloseTo(0, 8);
     expect(moments.x / moments.volume).toBeCloseTo(100, 6);

@@ -21,7 +21,7 @@ export function checkJson(
 }
 
 /** A limit that there is not is `null`. */
-export function askJson({ ask, figure, verdict, margin, band, limitInBand }: AskAnswer): unknown {
+function askJson({ ask, figure, verdict, margin, band, limitInBand }: AskAnswer): unknown {
   const unit = ASK_KINDS[ask.name] === "mass" ? "G" : "Mm";
   const { atLeast, atMost } = limitsOf(ask.test);
   const finite = (value: number): number | null => (Number.isFinite(value) ? value : null);

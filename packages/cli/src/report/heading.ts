@@ -7,7 +7,7 @@ import { spread, wrap } from "./layout.js";
 export function headingLines({ job, knife }: Measured): string[] {
   const { order, fileName } = job.knife;
   const sizes = sizesOf(knife.outline);
-  const title = [order.code, order.title].filter((part) => part !== "").join("  ");
+  const title = [order.code, order.title].filter((part) => part !== "").join(": ");
   const show = (mm: number): string => lengthText(mm, job.units);
   return [
     ...spread(title, fileName),

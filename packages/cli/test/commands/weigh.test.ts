@@ -83,7 +83,7 @@ describe("weigh for people", () => {
       expect(code).toBe(EXIT.done);
       expect(err).toBe("");
       expect(wideLines(out)).toEqual([]);
-      expect(out).toContain("MG-14  Tall harvest knife for a market garden");
+      expect(out).toContain("MG-14: Tall harvest knife for a market garden");
       const text = flat(out);
       expect(text).toMatch(/whole knife \d+ g|whole knife 1 lb/);
       expect(text).toContain("95 in 100");

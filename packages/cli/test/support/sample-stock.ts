@@ -8,7 +8,7 @@ import {
 import type { Bars } from "../../src/stock-report.js";
 
 /** About the steel of a tall kitchen blade, in round numbers, mm. */
-export const SAMPLE_BODIES: LedgerBodies = {
+const SAMPLE_BODIES: LedgerBodies = {
   density: 0.00785,
   finished: 60_000,
   readySurface: 45_000,

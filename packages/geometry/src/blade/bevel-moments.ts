@@ -187,16 +187,22 @@ export class BevelMoments {
     const width = Math.abs(yb - ya);
     if (width === 0) return;
     const { section } = this;
-    // A quarter circle that stands upright at the edge: nodes in the square root of the height take that out.
-    const upright = section.isArc(piece) && section.k[piece] === 0 && va === 0;
-    const rule = zoneRule(element, section.isArc(piece), width, va, vb, foot, this.coarse);
+    // An arc stands upright at the edge or a little way before it: nodes even in the root of the distance from there
+    // take the root out of the integrand.
+    const arc = section.isArc(piece);
+    const upright = arc ? section.uprightAt(piece) : 0;
+    const rootA = arc ? Math.sqrt(Math.max(0, va - upright)) : 0;
+    const rootB = arc ? Math.sqrt(Math.max(0, vb - upright)) : 0;
+    const rooted = rootB > rootA;
+    const rule = zoneRule(element, arc, width, va, vb, foot, this.coarse);
     const straight = element instanceof StraightElement;
     const { nodes, weights } = rule;
     const s = this.half;
     let hint = foot;
     for (let k = 0; k < nodes.length; k++) {
       const node = nodes[k] as number;
-      const u = upright ? node * node : node;
+      const root = rootA + (rootB - rootA) * node;
+      const u = rooted ? (node * (root + rootA)) / (rootA + rootB) : node;
       const y = ya + (yb - ya) * u;
       let v = va + (vb - va) * u;
       if (!straight) {
@@ -207,7 +213,7 @@ export class BevelMoments {
         }
       }
       const h = s - this.share * (s - section.pieceValue(piece, v));
-      this.add(y, h, (weights[k] as number) * width * (upright ? 2 * node : 1));
+      this.add(y, h, (weights[k] as number) * width * (rooted ? (2 * root) / (rootA + rootB) : 1));
     }
   };
 

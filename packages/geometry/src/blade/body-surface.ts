@@ -21,16 +21,14 @@ const AIM = 1e-10;
  * Accuracy: 10⁻⁹ relative on bodies with straight and gently curved edges.
  */
 export function measureSurface(body: SteelBody): number {
-  const { path, plunge, cutouts } = body.input;
+  const { path, cutouts } = body.input;
   const slopeFactor = (x: number): number => 2 * Math.hypot(1, body.slab.slopeAt(x) / 2);
   const flats = { thicknessAt: slopeFactor, breaks: body.slab.breaks };
   let total = slabMoments(path, flats).value[0] as number;
   total += new FaceSurface(body).extraOverOutline(total * AIM);
   for (const segment of path.segments) total += rim(body, segment, total * AIM);
   for (const cutout of cutouts) total += cutoutSurface(body, cutout, total * AIM);
-  total += stepWall(body, plunge.at) * (plunge.length > 0 ? 0 : 1);
-  total += tangStep(body);
-  return total;
+  return total + stepWalls(body);
 }
 
 /** What the slopes of the bevels add to the flats. */
@@ -187,24 +185,47 @@ function cutoutSurface(body: SteelBody, { centre, radius }: Cutout, tolerance: n
   return (result.value[0] as number) - (result.value[1] as number);
 }
 
-/** The wall of a plunge of no length, both faces. */
-function stepWall(body: SteelBody, x: number): number {
+/**
+ * Walls across the stations where the thickness may step: the start of a plunge of no length, and the handle front
+ * where a tang has a thickness of its own. Only where there is steel on both sides; elsewhere the rim has it.
+ */
+function stepWalls(body: SteelBody): number {
+  let walls = 0;
+  for (const x of new Set([body.slab.handleFront, body.input.plunge.at])) {
+    for (const [low, high] of sharedSpans(body, x)) walls += wallBetween(body, x, low, high);
+  }
+  return walls;
+}
+
+/** Heights at x that have steel both behind and ahead. */
+function sharedSpans(body: SteelBody, x: number): (readonly [number, number])[] {
+  const behind = body.footprint.intervals.find((interval) => x > interval.x0 && x <= interval.x1);
+  if (behind === undefined) return [];
+  return behind.spans.flatMap(({ lower, upper }) =>
+    body.footprint
+      .spansAt(x)
+      .map(([low, high]) => [Math.max(low, lower.heightAt(x)), Math.min(high, upper.heightAt(x))] as const)
+      .filter(([low, high]) => high > low),
+  );
+}
+
+/** Difference of the thicknesses behind and ahead of x, summed over a stretch of heights; both faces together. */
+function wallBetween(body: SteelBody, x: number, low: number, high: number): number {
+  const { plunge } = body.input;
   const slab = body.slab.thicknessAt(x);
+  const behind = x <= body.slab.handleFront ? body.slab.tangThicknessAt(x) : slab;
+  if (x < plunge.at || plunge.length > 0) return Math.abs(slab - behind) * (high - low);
+  const cuts = stationKnots(body, x, low, high);
   let wall = 0;
-  for (const [low, high] of body.footprint.spansAt(x)) {
-    const cuts = stationKnots(body, x, low, high);
-    for (let i = 0; i + 1 < cuts.length; i++) {
-      const from = cuts[i] as number;
-      const to = cuts[i + 1] as number;
-      wall += integrateAdaptive(
-        (y, out) => {
-          out[0] = slab - 2 * body.section.half.valueAt(body.edgeRun.nearest(x, y));
-        },
-        1,
-        [{ from, to }],
-        { tolerance: new Float64Array([1e-9]), maxPieces: 60 },
-      ).value[0] as number;
-    }
+  for (let i = 0; i + 1 < cuts.length; i++) {
+    wall += integrateAdaptive(
+      (y, out) => {
+        out[0] = Math.abs(behind - 2 * body.section.half.valueAt(body.edgeRun.nearest(x, y)));
+      },
+      1,
+      [{ from: cuts[i] as number, to: cuts[i + 1] as number }],
+      { tolerance: new Float64Array([1e-9]), maxPieces: 60 },
+    ).value[0] as number;
   }
   return wall;
 }
@@ -217,13 +238,4 @@ function stationKnots(body: SteelBody, x: number, low: number, high: number): nu
     cuts.push(ya, yb);
   });
   return [...new Set(cuts)].sort((a, b) => a - b);
-}
-
-/** The step across the flats at the handle front, where a tang is given thicknesses of its own. */
-function tangStep(body: SteelBody): number {
-  const x = body.slab.handleFront;
-  const step = Math.abs(body.slab.thicknessAt(x) - body.slab.tangThicknessAt(x));
-  if (step < 1e-12) return 0;
-  const height = body.footprint.spansAt(x).reduce((sum, [low, high]) => sum + high - low, 0);
-  return step * height;
 }

@@ -23,11 +23,13 @@ function checkStations(knife: Knife): Issue[] {
   const tangLength = outline.handleFront - outline.butt;
   const inBlade = (station: StationSpec): number => bladeStation(station.at, outline);
   const inTang = (station: StationSpec): number => tangStation(station.at, tangLength);
+  const { crown } = blade.bevel;
   const laws: readonly [string, LawSpec | undefined | "full", (s: StationSpec) => number, number][] = [
     ["blade.thickness", blade.thickness, inBlade, outline.edgeLength],
     ["blade.flankTaper", blade.flankTaper, inBlade, outline.edgeLength],
     ["blade.bevel.height", blade.bevel.height, inBlade, outline.edgeLength],
     ["blade.bevel.edgeThickness", blade.bevel.edgeThickness, inBlade, outline.edgeLength],
+    ["blade.bevel.crown", crown && ("mm" in crown ? crown.mm : crown.share), inBlade, outline.edgeLength],
     ["tang.thickness", tang.thickness, inTang, tangLength],
   ];
   return laws.flatMap(([path, law, place, most]) => {

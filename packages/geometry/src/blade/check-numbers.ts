@@ -99,6 +99,8 @@ export function checkNumbers(spec: KnifeSpec): Issue[] {
   }
   handle?.parts?.forEach((part, i) => {
     need.atLeast(`handle.parts[${i}].mass`, part.mass, 0);
+    need.finite(`handle.parts[${i}].at`, part.at.x);
+    need.finite(`handle.parts[${i}].at`, part.at.y);
   });
   for (const key of ["face", "outline", "tip", "butt", "forgedEdge", "afterHardening", "minEdge"] as const) {
     need.atLeast(`allowances.${key}`, spec.allowances?.[key], 0);

@@ -81,6 +81,14 @@ export class HalfSection {
     return ((this.sigma[piece] as number) * (b - v)) / root;
   }
 
+  /** Arc: v at which it stands upright, at or below 0 on a face; near there h goes with the root of the distance from it. */
+  uprightAt(piece: number): number {
+    const c = this.b[piece] as number;
+    const k = this.k[piece] as number;
+    const radius = Math.hypot(c, k);
+    return c > 0 ? -(k * k) / (c + radius) : c - radius;
+  }
+
   /** Index of the piece that holds at v. */
   pieceAt(v: number): number {
     let i = this.count - 1;

@@ -30,6 +30,11 @@ export class StraightElement implements EdgeElement {
     return Math.abs(this.tx * dy - this.ty * dx);
   }
 
+  /** y of the line at x; not finite where it stands upright. */
+  heightAt(x: number): number {
+    return this.origin.y + ((x - this.origin.x) * this.ty) / this.tx;
+  }
+
   frame(x: number, y: number, out: FootFrame): void {
     // Seen from below the edge the normal is the other one; inside the outline this is always the left one.
     const side = this.tx * (y - this.origin.y) - this.ty * (x - this.origin.x) < 0 ? -1 : 1;

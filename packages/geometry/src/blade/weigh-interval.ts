@@ -1,5 +1,6 @@
 import { SpecError } from "../errors/errors.js";
 import { findMaterial } from "../materials/materials.js";
+import { checkNumbers } from "./check-numbers.js";
 import { type Knife, rebuildKnife } from "./knife.js";
 import { measureBody } from "./measure-body.js";
 import { VOLUME, X } from "./moments.js";
@@ -80,12 +81,13 @@ export function weighInterval(
   const squares = { massUp: 0, massDown: 0, balanceUp: 0, balanceDown: 0 };
   const contributions: { input: string; share: number }[] = [];
   const take = (input: string, high: Reading, low: Reading): void => {
-    const up = Math.max(high.mass, low.mass) - middle.mass;
-    const down = middle.mass - Math.min(high.mass, low.mass);
+    // Both limits may move the mass the same way (a hole at the thickest place): then nothing goes the other way.
+    const up = Math.max(middle.mass, high.mass, low.mass) - middle.mass;
+    const down = middle.mass - Math.min(middle.mass, high.mass, low.mass);
     squares.massUp += up * up;
     squares.massDown += down * down;
-    squares.balanceUp += (Math.max(high.balance, low.balance) - middle.balance) ** 2;
-    squares.balanceDown += (middle.balance - Math.min(high.balance, low.balance)) ** 2;
+    squares.balanceUp += (Math.max(middle.balance, high.balance, low.balance) - middle.balance) ** 2;
+    squares.balanceDown += (middle.balance - Math.min(middle.balance, high.balance, low.balance)) ** 2;
     contributions.push({ input, share: ((up + down) / 2) ** 2 });
   };
   for (const { path, plus, minus } of inputs) {
@@ -125,8 +127,10 @@ function gathered(
 
 /** The knife with one input moved. An input that cannot go there (a taper below zero) stays where it is. */
 function moved(spec: KnifeSpec, path: string, by: number, middle: Reading): Reading {
+  const changed = changedAt(spec, path, by);
+  if (checkNumbers(changed).length > 0) return middle;
   try {
-    return read(rebuildKnife(changedAt(spec, path, by)));
+    return read(rebuildKnife(changed));
   } catch (error) {
     if (error instanceof SpecError) return middle;
     throw error;

@@ -81,6 +81,7 @@ export class Law {
     const a = points[i] as LawPoint;
     const b = points[i + 1] as LawPoint;
     const h = b.at - a.at;
+    if (h === 0) return 0;
     const delta = b.is - a.is;
     if (this.slopes === undefined) return delta / h;
     const u = (x - a.at) / h;
@@ -100,18 +101,41 @@ export class Law {
     return { min: Math.min(...values), max: Math.max(...values) };
   }
 
-  /** The larger of the law and a least value, at every place. For constant and straight laws. */
+  /** The larger of the law and a least value, at every place. */
   atLeast(least: number): Law {
     const points: LawPoint[] = [];
+    const slopes: number[] = [];
+    const add = (at: number, is: number, slope: number): void => {
+      points.push({ at, is });
+      slopes.push(slope);
+    };
     this.points.forEach((point, i) => {
       const before = this.points[i - 1];
       if (before !== undefined && before.is < least !== point.is < least && before.at < point.at) {
-        const u = (least - before.is) / (point.is - before.is);
-        points.push({ at: before.at + u * (point.at - before.at), is: least });
+        const at = this.placeOf(least, before, point);
+        const slope = this.slopeAt(at);
+        // Twice: level on one side of the place, the law's own slope on the other.
+        add(at, least, before.is < least ? 0 : slope);
+        add(at, least, before.is < least ? slope : 0);
       }
-      points.push({ at: point.at, is: Math.max(point.is, least) });
+      add(point.at, Math.max(point.is, least), point.is < least ? 0 : (this.slopes?.[i] ?? 0));
     });
-    return new Law(points, undefined);
+    return new Law(points, this.slopes === undefined ? undefined : slopes);
+  }
+
+  /** Where the law passes a value between two neighbouring stations on either side of it. */
+  private placeOf(value: number, before: LawPoint, after: LawPoint): number {
+    if (this.slopes === undefined) {
+      return before.at + ((value - before.is) / (after.is - before.is)) * (after.at - before.at);
+    }
+    let low = before.at;
+    let high = after.at;
+    for (let pass = 0; pass < 60; pass++) {
+      const at = (low + high) / 2;
+      if (this.valueAt(at) < value === before.is < value) low = at;
+      else high = at;
+    }
+    return (low + high) / 2;
   }
 
   /** The same law with every value changed. */

@@ -1,4 +1,5 @@
 import { invariant, type Vec2 } from "@scantling/geometry";
+import { radiansToDegrees } from "@scantling/geometry/units";
 import type { Container } from "@svgdotjs/svg.js";
 import { cleanText } from "../clean-text.js";
 import type { Drawing, DrawingItem, TextItem } from "../drawing.js";
@@ -110,7 +111,7 @@ function writeText(parent: Container, item: TextItem, page: PagePlace): void {
   const at = toPage(item.at, page);
   const x = formatCoordinate(at.x);
   const y = formatCoordinate(at.y);
-  const turn = formatCoordinate((-item.rotation * 180) / Math.PI);
+  const turn = formatCoordinate(radiansToDegrees(-item.rotation));
   parent
     .element("text", {
       x,
