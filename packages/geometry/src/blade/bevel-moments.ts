@@ -199,6 +199,7 @@ export class BevelMoments {
     const { nodes, weights } = rule;
     const s = this.half;
     let hint = foot;
+    let footBefore = foot;
     for (let k = 0; k < nodes.length; k++) {
       const node = nodes[k] as number;
       const root = rootA + (rootB - rootA) * node;
@@ -209,7 +210,9 @@ export class BevelMoments {
         const d = element.distance(this.x, y, hint);
         if (d < Number.POSITIVE_INFINITY) {
           v = d;
-          hint = element.foot;
+          // The feet of evenly advancing points advance about evenly: the next one is near where the last step leads.
+          hint = element.foot + (k === 0 ? 0 : (element.foot - footBefore) * gapAhead(nodes, k));
+          footBefore = element.foot;
         }
       }
       const h = s - this.share * (s - section.pieceValue(piece, v));
@@ -248,4 +251,12 @@ export class BevelMoments {
     inner[4] = (inner[4] as number) + w * z * y;
     inner[5] = (inner[5] as number) + (w * (s * s * s - h * h * h)) / 3;
   }
+}
+
+/** Length of the step from node k to the next, over that from the node before. */
+function gapAhead(nodes: Float64Array, k: number): number {
+  if (k + 1 >= nodes.length) return 0;
+  return (
+    ((nodes[k + 1] as number) - (nodes[k] as number)) / ((nodes[k] as number) - (nodes[k - 1] as number))
+  );
 }

@@ -242,21 +242,29 @@ export class CubicElement implements EdgeElement {
     out.normalY = (x1 / speed) * side;
   }
 
+  /** y component of the unit normal at the last foot, on the side of (x, y). */
+  private normalY(x: number, y: number): number {
+    const t = this.foot;
+    const x1 = (3 * this.ax * t + 2 * this.bx) * t + this.cx;
+    const y1 = (3 * this.ay * t + 2 * this.by) * t + this.cy;
+    const px = x - (((this.ax * t + this.bx) * t + this.cx) * t + this.dx);
+    const py = y - (((this.ay * t + this.by) * t + this.cy) * t + this.dy);
+    return ((x1 * py - y1 * px < 0 ? -1 : 1) * x1) / Math.sqrt(x1 * x1 + y1 * y1);
+  }
+
   heightAtDistance(x: number, v: number, y0: number, v0: number, y1: number, v1: number): number {
     let low = y0;
     let high = y1;
     let y = y0 + ((v - v0) / (v1 - v0)) * (y1 - y0);
     const rising = v1 > v0;
     let hint = this.foot;
-    const frame: FootFrame = { normalX: 0, normalY: 1 };
     for (let pass = 0; pass < 30; pass++) {
       const d = this.distance(x, y, hint);
       if (d === Number.POSITIVE_INFINITY) return y;
       hint = this.foot;
       if (d < v === rising) low = y;
       else high = y;
-      this.frame(x, y, frame);
-      let next = y - (d - v) / frame.normalY;
+      let next = y - (d - v) / this.normalY(x, y);
       if (!(next > Math.min(low, high) && next < Math.max(low, high))) next = (low + high) / 2;
       const moved = Math.abs(next - y);
       y = next;

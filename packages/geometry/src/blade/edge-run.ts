@@ -70,6 +70,10 @@ export class EdgeRun {
   /** Distance from (x, y) to the run, mm; sets `element` and `foot`. */
   nearest(x: number, y: number): number {
     const elements = this.elements;
+    if (this.plainReach > 0) {
+      const known = this.nearestKnown(x, y);
+      if (known <= this.plainReach) return known;
+    }
     let best = Number.POSITIVE_INFINITY;
     for (let i = 0; i < elements.length; i++) {
       const element = elements[i] as EdgeElement;
@@ -83,6 +87,27 @@ export class EdgeRun {
     }
     this.distance = best;
     return best;
+  }
+
+  /**
+   * Where no ridge is near, a foot found anywhere within reach is the only one: the element that was nearest last time, and
+   * its neighbours, are asked first.
+   */
+  private nearestKnown(x: number, y: number): number {
+    const last = this.element;
+    for (let k = 0; k < 3; k++) {
+      const i = k === 0 ? last : k === 1 ? last + 1 : last - 1;
+      const element = this.elements[i];
+      if (element === undefined) continue;
+      const d = element.distance(x, y, k === 0 ? this.foot : Number.NaN);
+      if (d <= this.plainReach) {
+        this.element = i;
+        this.foot = element.foot;
+        this.distance = d;
+        return d;
+      }
+    }
+    return Number.POSITIVE_INFINITY;
   }
 
   /** Unit normal at the nearest point of (x, y): the direction in which the distance grows. */

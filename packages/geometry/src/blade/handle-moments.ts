@@ -23,12 +23,12 @@ export interface Steel {
  * blockMoments(handleBlock(spec, 0, 0)).value[VOLUME];
  */
 export function blockMoments(block: Block): Moments {
-  return integrate(block, [{ x0: block.rear, x1: block.front, spans: undefined }], block.breaks, undefined);
+  return integrate(block, [{ x0: block.rear, x1: block.front, spans: undefined }], undefined);
 }
 
 /** Integrals of the part of a block that stands over a region of the flats, such as a hole. */
 export function blockOver(block: Block, region: Footprint): Moments {
-  return integrate(block, region.intervals, block.breaks, undefined);
+  return integrate(block, region.intervals, undefined);
 }
 
 /**
@@ -38,7 +38,7 @@ export function blockOver(block: Block, region: Footprint): Moments {
  * @param region - counts only what stands over this region too, such as a hole's; left out: the steel's own outline.
  */
 export function steelInBlock(block: Block, steel: Steel, region: Footprint = steel.footprint): Moments {
-  return integrate(block, region.intervals, [...block.breaks, ...steel.slab.breaks], steel.slab);
+  return integrate(block, region.intervals, steel);
 }
 
 interface Stretch {
@@ -48,15 +48,14 @@ interface Stretch {
   readonly spans: FootprintInterval["spans"] | undefined;
 }
 
-function integrate(
-  block: Block,
-  stretches: readonly Stretch[],
-  breaks: readonly number[],
-  slab: SlabLaw | undefined,
-): Moments {
+function integrate(block: Block, stretches: readonly Stretch[], steel: Steel | undefined): Moments {
   const value = new Float64Array(MOMENTS);
   const error = new Float64Array(MOMENTS);
   const tolerance = toleranceFor(block);
+  const breaks = [...block.breaks];
+  if (steel !== undefined) {
+    breaks.push(...steel.slab.breaks, ...steel.footprint.intervals.flatMap(({ x0, x1 }) => [x0, x1]));
+  }
   for (const { x0, x1, spans } of stretches) {
     const from = Math.max(x0, block.rear);
     const to = Math.min(x1, block.front);
@@ -67,13 +66,7 @@ function integrate(
     const result = integrateAdaptive(
       (u, out) => {
         const x = map.x(u);
-        station(
-          block,
-          x,
-          spans,
-          slab === undefined ? Number.POSITIVE_INFINITY : slab.thicknessAt(x) / 2,
-          out,
-        );
+        station(block, x, spans, steel, out);
         const stretch = map.slope(u);
         for (let i = 0; i < MOMENTS; i++) out[i] = (out[i] as number) * stretch;
       },
@@ -90,13 +83,28 @@ function integrate(
 }
 
 /** Integrals over the section at x, per mm of x. */
-function station(block: Block, x: number, spans: Stretch["spans"], cap: number, out: Float64Array): void {
+function station(
+  block: Block,
+  x: number,
+  spans: Stretch["spans"],
+  steel: Steel | undefined,
+  out: Float64Array,
+): void {
   const section = block.sectionAt(x);
   const c = block.centre;
   section.clear();
-  if (spans === undefined) section.add(Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY, cap);
-  else {
-    for (const { lower, upper } of spans) section.add(lower.heightAt(x) - c, upper.heightAt(x) - c, cap);
+  if (spans === undefined)
+    section.add(Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY);
+  for (const { lower, upper } of spans ?? []) {
+    const low = lower.heightAt(x);
+    const high = upper.heightAt(x);
+    if (steel === undefined) section.add(low - c, high - c, Number.POSITIVE_INFINITY);
+    else {
+      const cap = steel.slab.thicknessAt(x) / 2;
+      for (const [y0, y1] of steel.footprint.spansAt(x)) {
+        section.add(Math.max(low, y0) - c, Math.min(high, y1) - c, cap);
+      }
+    }
   }
   const [i0, i1, i2, cubes] = section.sums as unknown as [number, number, number, number];
   const iy = c * i0 + i1;

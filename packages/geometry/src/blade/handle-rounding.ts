@@ -11,9 +11,9 @@ import type { Thickness } from "./slab-moments.js";
 import { uprightMap } from "./station-pieces.js";
 
 /** Cells up a station along a side that turns back, the rule in each, and how much more error that leaves. */
-const CELLS = 64;
+const CELLS = 48;
 const CELL = gaussRule(6);
-const CELL_ERROR = 1e4;
+const CELL_ERROR = 1e5;
 
 /**
  * What rounding the long edges of a handle takes off both faces: a quarter circle of radius r along each of its two long
@@ -42,7 +42,7 @@ export class HandleRounding {
    *
    * @param thickness - of the whole before rounding.
    * @param isRounded - stations that are left square.
-   * @param tolerance - absolute errors aimed at; 10⁴ times as much where a side turns back.
+   * @param tolerance - absolute errors aimed at; 10⁵ times as much where a side turns back.
    */
   over(
     region: Path,
@@ -53,27 +53,28 @@ export class HandleRounding {
     const value = new Float64Array(MOMENTS);
     const error = new Float64Array(MOMENTS);
     const sides = [this.below, this.above].filter((side) => side !== undefined);
-    const isPlain = sides.every((side) => side.isPlain);
     const breaks = [...thickness.breaks, ...sides.flatMap((side) => side.breaks)];
     for (const interval of new Footprint(region).intervals) {
       const { x0, x1 } = interval;
       const map = uprightMap(interval);
       const cuts = distinct([x0, x1, ...breaks.filter((x) => x > x0 && x < x1)]).map((x) => map.u(x));
       const pieces = cuts.slice(1).map((u, i): Piece => ({ from: cuts[i] as number, to: u }));
+      const middles = cuts.slice(1).map((u, i) => map.x((u + (cuts[i] as number)) / 2));
+      const turnsBack = sides.some((side) => middles.some((x) => side.turnsBackNear(x)));
       const result = integrateAdaptive(
         (u, out) => {
           const x = map.x(u);
           out.fill(0);
           if (!isRounded(x)) return;
           this.sums.begin(x, thickness.thicknessAt(x) / 2);
-          if (isPlain) this.station(x, interval.spans);
-          else this.search(x, interval.spans);
+          if (sides.some((side) => side.turnsBackNear(x))) this.search(x, interval.spans);
+          else this.station(x, interval.spans);
           const stretch = map.slope(u);
           for (let i = 0; i < MOMENTS; i++) out[i] = (this.sums.value[i] as number) * stretch;
         },
         MOMENTS,
         pieces,
-        { tolerance: isPlain ? tolerance : tolerance.map((t) => t * CELL_ERROR) },
+        { tolerance: turnsBack ? tolerance.map((t) => t * CELL_ERROR) : tolerance, maxPieces: 100 },
       );
       for (let i = 0; i < MOMENTS; i++) {
         value[i] = (value[i] as number) + (result.value[i] as number);
@@ -112,13 +113,17 @@ export class HandleRounding {
     for (const { lower, upper } of spans) {
       const y0 = lower.heightAt(x);
       const y1 = upper.heightAt(x);
-      for (let k = 0; k < CELLS; k++) {
-        const a = y0 + ((y1 - y0) * k) / CELLS;
-        const b = y0 + ((y1 - y0) * (k + 1)) / CELLS;
-        const isOut = [a, b].map((y) => beyond(y) >= 0);
-        if (isOut[0] && isOut[1]) continue;
-        const change = isOut[0] === isOut[1] ? undefined : findRoot(beyond, a, b, FINE);
-        this.cell(distance, isOut[0] ? (change ?? a) : a, isOut[1] ? (change ?? b) : b);
+      let a = y0;
+      let isOut = beyond(a) >= 0;
+      for (let k = 1; k <= CELLS; k++) {
+        const b = y0 + ((y1 - y0) * k) / CELLS;
+        const isNextOut = beyond(b) >= 0;
+        if (!(isOut && isNextOut)) {
+          const change = isOut === isNextOut ? undefined : findRoot(beyond, a, b, 1e-9);
+          this.cell(distance, isOut ? (change ?? a) : a, isNextOut ? (change ?? b) : b);
+        }
+        a = b;
+        isOut = isNextOut;
       }
     }
   }

@@ -45,6 +45,7 @@ export class BlockSection {
    * @param cap - greatest half-width that counts, mm; may be infinite.
    */
   add(from: number, to: number, cap: number): void {
+    if (!(to > from)) return;
     if (to > 0) this.addAbove(Math.max(0, from), Math.min(to, this.halfHeight), cap, 1);
     if (from < 0) this.addAbove(Math.max(0, -to), Math.min(-from, this.halfHeight), cap, -1);
   }

@@ -1,7 +1,8 @@
 import { gaussRule } from "../numeric/gauss.js";
 import { findRoot } from "../numeric/roots.js";
 import { splitAtXExtremes } from "../plane/monotone.js";
-import type { Segment } from "../plane/segment.js";
+import { endTangent, line, type Segment } from "../plane/segment.js";
+import type { Vec2 } from "../plane/vec2.js";
 import type { EdgeElement } from "./edge-element.js";
 import { EdgeRun } from "./edge-run.js";
 import type { RoundedSums } from "./handle-rounded-sums.js";
@@ -11,25 +12,34 @@ const RULE = gaussRule(14);
 /** Width to which a place on a station is found, mm. */
 export const FINE = 1e-12;
 
+/** An end of a side that runs less than this along x, as a share of its length, belongs to the handle's front or butt. */
+const LEAST_ALONG = 0.5;
+
 /** One long side: distances to it, and the sums over the part of a station that it rounds. */
 export class HandleSide {
   readonly run: EdgeRun;
   /** x at which a station's make-up changes. */
   readonly breaks: readonly number[];
-  /** Whether it never turns back along x: then the distance to it only grows up a station, away from it. */
-  readonly isPlain: boolean;
+  /** Stretches of x near which it turns back: elsewhere the distance only grows up a station, away from it. */
+  private readonly turns: readonly (readonly [from: number, to: number])[];
   private readonly radius: number;
   private readonly inward: 1 | -1;
 
   /** @param inward - direction along y into the handle. */
   constructor(segments: readonly Segment[], radius: number, inward: 1 | -1) {
-    this.run = new EdgeRun(segments);
+    this.run = new EdgeRun(withLevelEnds(segments, inward));
     this.radius = radius;
     this.inward = inward;
-    this.isPlain = segments.every((segment) =>
-      splitAtXExtremes(segment).every(({ from, to }) => (to.x - from.x) * inward >= 0),
-    );
-    this.breaks = this.run.joints.flatMap(({ at, normal }) => [at.x, at.x + radius * normal.x]);
+    this.turns = segments
+      .flatMap((segment) => splitAtXExtremes(segment))
+      .filter(({ from, to }) => (to.x - from.x) * inward < 0)
+      .map(({ from, to }) => [Math.min(from.x, to.x) - radius, Math.max(from.x, to.x) + radius]);
+    const joints = this.run.joints.flatMap(({ at, normal }) => [at.x, at.x + radius * normal.x]);
+    this.breaks = [...joints, ...this.turns.flat()];
+  }
+
+  turnsBackNear(x: number): boolean {
+    return this.turns.some(([from, to]) => x > from && x < to);
   }
 
   /** Where, going in from `from` toward `to`, the distance reaches the radius; `to` where it does not. */
@@ -125,4 +135,21 @@ export class HandleSide {
       sums.add(y, v, weight);
     }
   }
+}
+
+/**
+ * A side goes on past its ends along its end tangents. Where an end stands upright or turns back (a hooked butt) that would
+ * lead into the handle: there it goes on level, away from it.
+ */
+function withLevelEnds(segments: readonly Segment[], inward: 1 | -1): readonly Segment[] {
+  const first = segments[0] as Segment;
+  const last = segments[segments.length - 1] as Segment;
+  const leads = (segment: Segment, end: "from" | "to"): boolean =>
+    (endTangent(segment, end)?.x ?? 0) * inward >= LEAST_ALONG;
+  const away = ({ x, y }: Vec2, by: number): Vec2 => ({ x: x + by * inward, y });
+  return [
+    ...(leads(first, "from") ? [] : [line(away(first.from, -1), first.from)]),
+    ...segments,
+    ...(leads(last, "to") ? [] : [line(last.to, away(last.to, 1))]),
+  ];
 }
