@@ -15,6 +15,7 @@ export * from "./blade/outline-from-drawing.js";
 export * from "./blade/outline-from-landmarks.js";
 export * from "./blade/outline-from-runs.js";
 export * from "./blade/pattern-geometry.js";
+export * from "./blade/section-report.js";
 export * from "./blade/size-states.js";
 export * from "./blade/spec.js";
 export * from "./blade/steel-body.js";

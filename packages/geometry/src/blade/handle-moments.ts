@@ -6,7 +6,7 @@ import type { SlabLaw } from "./slab-law.js";
 import { uprightMap } from "./station-pieces.js";
 
 /** Relative error aimed at. */
-const AIM = 1e-12;
+const AIM = 1e-11;
 
 /** A region of the flats, and how thick the steel is there: what is inside a block and inside this counts. */
 export interface Steel {

@@ -29,13 +29,14 @@ export class RoundedSums {
     if (v >= r) return;
     const lost = r - Math.sqrt(v * (2 * r - v));
     const two = 2 * width * lost;
-    const rest = half - lost;
+    // (half³ − (half − lost)³)/3, without the cancellation.
+    const cubes = lost * (half * (half - lost) + (lost * lost) / 3);
     value[VOLUME] = (value[VOLUME] as number) + two;
     value[X] = (value[X] as number) + two * x;
     value[Y] = (value[Y] as number) + two * y;
     value[XX] = (value[XX] as number) + two * x * x;
     value[YY] = (value[YY] as number) + two * y * y;
-    value[ZZ] = (value[ZZ] as number) + (2 * width * (half ** 3 - rest ** 3)) / 3;
+    value[ZZ] = (value[ZZ] as number) + 2 * width * cubes;
     value[XY] = (value[XY] as number) + two * x * y;
   }
 }

@@ -1,6 +1,7 @@
 import { integrateAdaptive, type Piece } from "../numeric/adaptive.js";
 import { gaussRule } from "../numeric/gauss.js";
 import { findRoot } from "../numeric/roots.js";
+import { pathBounds } from "../plane/bounds.js";
 import type { Path } from "../plane/path.js";
 import type { Segment } from "../plane/segment.js";
 import { distinct, Footprint, type FootprintInterval } from "./footprint.js";
@@ -53,6 +54,11 @@ export class HandleRounding {
     const value = new Float64Array(MOMENTS);
     const error = new Float64Array(MOMENTS);
     const sides = [this.below, this.above].filter((side) => side !== undefined);
+    const { minX, maxX, minY, maxY } = pathBounds(region);
+    const around = Math.hypot(maxX - minX, maxY - minY) / 2;
+    // Most pins stand clear of the rounded edges.
+    if (sides.every((side) => side.isClear((minX + maxX) / 2, (minY + maxY) / 2, around)))
+      return { value, error };
     const breaks = [...thickness.breaks, ...sides.flatMap((side) => side.breaks)];
     for (const interval of new Footprint(region).intervals) {
       const { x0, x1 } = interval;

@@ -4,20 +4,22 @@ import { splitAtXExtremes } from "../plane/monotone.js";
 import { endTangent, line, type Segment } from "../plane/segment.js";
 import type { Vec2 } from "../plane/vec2.js";
 import type { EdgeElement } from "./edge-element.js";
-import { EdgeRun } from "./edge-run.js";
 import type { RoundedSums } from "./handle-rounded-sums.js";
+import { HandleRun } from "./handle-run.js";
 
 /** Enough for √v over a stretch in which the distance from the edge runs from 0 to the radius. */
 const RULE = gaussRule(14);
 /** Width to which a place on a station is found, mm. */
 export const FINE = 1e-12;
+/** How closely the end of a rounding is found, mm: the quarter circle is level there. */
+const NEAR_RADIUS = 1e-6;
 
 /** An end of a side that runs less than this along x, as a share of its length, belongs to the handle's front or butt. */
 const LEAST_ALONG = 0.5;
 
 /** One long side: distances to it, and the sums over the part of a station that it rounds. */
 export class HandleSide {
-  readonly run: EdgeRun;
+  readonly run: HandleRun;
   /** x at which a station's make-up changes. */
   readonly breaks: readonly number[];
   /** Stretches of x near which it turns back: elsewhere the distance only grows up a station, away from it. */
@@ -27,14 +29,17 @@ export class HandleSide {
 
   /** @param inward - direction along y into the handle. */
   constructor(segments: readonly Segment[], radius: number, inward: 1 | -1) {
-    this.run = new EdgeRun(withLevelEnds(segments, inward));
+    this.run = new HandleRun(withLevelEnds(segments, inward));
     this.radius = radius;
     this.inward = inward;
     this.turns = segments
       .flatMap((segment) => splitAtXExtremes(segment))
       .filter(({ from, to }) => (to.x - from.x) * inward < 0)
       .map(({ from, to }) => [Math.min(from.x, to.x) - radius, Math.max(from.x, to.x) + radius]);
-    const joints = this.run.joints.flatMap(({ at, normal }) => [at.x, at.x + radius * normal.x]);
+    const joints = this.run.joints.flatMap(({ at, normals }) => [
+      at.x,
+      ...normals.map((normal) => at.x + radius * normal.x),
+    ]);
     this.breaks = [...joints, ...this.turns.flat()];
   }
 
@@ -45,19 +50,30 @@ export class HandleSide {
   /** Where, going in from `from` toward `to`, the distance reaches the radius; `to` where it does not. */
   reach(x: number, from: number, to: number): number {
     const { run, radius } = this;
-    const v0 = run.nearest(x, from);
+    let y0 = from;
+    let v0 = run.nearest(x, from);
     if (v0 >= radius) return from;
-    // Along a straight side the distance grows evenly: one step lands on it.
-    const first = run.elements[run.element] as EdgeElement;
-    const near = from + this.inward * Math.min(Math.abs(to - from), radius - v0);
-    const vNear = run.nearest(x, near);
-    if (vNear > v0 && run.elements[run.element] === first) {
-      const guess = from + ((near - from) * (radius - v0)) / (vNear - v0);
-      const inside = (to - guess) * this.inward >= 0;
-      if (inside && Math.abs(run.nearest(x, guess) - radius) < FINE) return guess;
+    // Secants: on a straight side the second lands on it.
+    let y1 = from + this.inward * Math.min(Math.abs(to - from), radius - v0);
+    for (let pass = 0; pass < 8; pass++) {
+      const v1 = run.nearest(x, y1);
+      // What is left between here and the radius loses no more than the third power of this.
+      if (Math.abs(v1 - radius) < NEAR_RADIUS) return y1;
+      if (v1 === v0) break;
+      const next = y1 + ((y1 - y0) * (radius - v1)) / (v1 - v0);
+      if (!((next - from) * this.inward > 0 && (to - next) * this.inward > 0)) break;
+      y0 = y1;
+      v0 = v1;
+      y1 = next;
     }
     if (run.nearest(x, to) <= radius) return to;
-    return findRoot((y) => run.nearest(x, y) - radius, Math.min(from, to), Math.max(from, to), FINE) ?? to;
+    const beyond = (y: number): number => run.nearest(x, y) - radius;
+    return findRoot(beyond, Math.min(from, to), Math.max(from, to), NEAR_RADIUS) ?? to;
+  }
+
+  /** Whether a point is so far inside that nothing within `around` of it is rounded. */
+  isClear(x: number, y: number, around: number): boolean {
+    return this.run.nearest(x, y) >= this.radius + around;
   }
 
   /** Adds what lies between two heights of the station, `from` at or nearer the side. */

@@ -87,18 +87,28 @@ const MUST_MEET = 1e3;
 
 /** Each run in the direction in which all of them together leave the least gaps: seven runs have 128 ways to lie. */
 function inSequence(given: readonly DrawnRun[]): DrawnRun[] {
-  const back = given.map((run) => ({ ...run, segments: reversed(run.segments) }));
-  let best: { runs: DrawnRun[]; cost: number } = { runs: [...given], cost: Number.POSITIVE_INFINITY };
-  for (let choice = 0; choice < 2 ** given.length; choice++) {
-    const runs = given.map((run, i) => ((choice >> i) & 1 ? (back[i] ?? run) : run));
-    const cost = runs.reduce((sum, run, i) => {
-      const next = runs[(i + 1) % runs.length] ?? run;
-      const weight = namesBetween(run.name, next.name).length === 0 ? MUST_MEET : 1;
-      return sum + weight * distance(endOf(run), startOf(next));
-    }, 0);
-    if (cost < best.cost) best = { runs, cost };
+  const count = given.length;
+  // What it costs to go from one run to the next, by which of the two are turned round: neither, first, second, both.
+  const costs = given.map((run, i) => {
+    const next = given[(i + 1) % count] ?? run;
+    const weight = namesBetween(run.name, next.name).length === 0 ? MUST_MEET : 1;
+    return [0, 1, 2, 3].map((turned) => {
+      const end = turned & 1 ? startOf(run) : endOf(run);
+      return weight * distance(end, turned & 2 ? endOf(next) : startOf(next));
+    });
+  });
+  const isTurned = (choice: number, i: number): number => (choice >> (i % count)) & 1;
+  let best = { choice: 0, cost: Number.POSITIVE_INFINITY };
+  for (let choice = 0; choice < 2 ** count; choice++) {
+    const cost = costs.reduce(
+      (sum, each, i) => sum + (each[isTurned(choice, i) + 2 * isTurned(choice, i + 1)] ?? 0),
+      0,
+    );
+    if (cost < best.cost) best = { choice, cost };
   }
-  return best.runs;
+  return given.map((run, i) =>
+    isTurned(best.choice, i) ? { ...run, segments: reversed(run.segments) } : run,
+  );
 }
 
 function gapIssue(run: DrawnRun, next: DrawnRun, gap: number, toDrawing: (p: Vec2) => Vec2): Issue {

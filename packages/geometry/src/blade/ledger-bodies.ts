@@ -2,8 +2,9 @@ import { BevelMoments } from "./bevel-moments.js";
 import { measureSurface } from "./body-surface.js";
 import type { Knife } from "./knife.js";
 import { measureBody } from "./measure-body.js";
-import { MOMENTS, VOLUME } from "./moments.js";
+import { VOLUME } from "./moments.js";
 import { profileStrips } from "./profile-strips.js";
+import { sectionArea } from "./section-area.js";
 import { SIZE_STATES, type SizeState } from "./size-states.js";
 import type { SteelBody } from "./steel-body.js";
 
@@ -91,15 +92,4 @@ function forgedStation(body: SteelBody, bevels: BevelMoments, x: number, allowan
     area: sectionArea(body, bevels, x) + allowance * rims,
     thickness: Math.max(body.slab.thicknessAt(x), body.thicknessIgnoringOutline({ x, y: low })),
   };
-}
-
-/** Area of the section at x, cut-outs not counted, mm². */
-export function sectionArea(body: SteelBody, bevels: BevelMoments, x: number): number {
-  const height = body.footprint.spansAt(x).reduce((sum, [low, high]) => sum + high - low, 0);
-  const slab = body.slab.thicknessAt(x) * height;
-  const interval = body.footprint.intervalAt(x);
-  if (x < body.input.plunge.at || interval === undefined) return slab;
-  const missing = new Float64Array(MOMENTS);
-  bevels.station(x, interval.spans, missing);
-  return slab - (missing[VOLUME] as number);
 }

@@ -8,7 +8,8 @@ import type { Segment } from "../plane/segment.js";
 import { type OutlineFault, validateOutline } from "../plane/validate.js";
 import { distance, interpolate, type Vec2 } from "../plane/vec2.js";
 import { checkOutline } from "./check-outline.js";
-import { CORNER_TOLERANCE, cutAtCorners, type DrawnCorners } from "./cut-drawing.js";
+import { cutAtCorners, type DrawnCorners } from "./cut-drawing.js";
+import { joinedNote, mirrorNote, movedNotes } from "./drawing-notes.js";
 import { checkDrawingSpec, drawingUnit } from "./drawing-spec.js";
 import { checkAgreement } from "./drawn-runs.js";
 import { type DrawnRun, joinDrawnRuns, SNAP_TOLERANCE } from "./join-drawing.js";
@@ -26,8 +27,6 @@ export interface DrawnOutline {
 const OUTLINE = "blade.outline";
 /** A drawing that is wrong in more places than this is wrong as a whole. */
 const MOST_ISSUES = 10;
-/** Gaps below this are the rounding of the file and are closed without a word, mm. */
-const NOTED_GAP = 1e-3;
 
 /**
  * Builds an outline from a vector editor's SVG drawing, y turned up, the heel moved to the origin, and mirrored where the
@@ -249,43 +248,4 @@ function edgeUp(path: string): Issue {
     path,
     text: "The edge lies above the spine in the drawing. Turn the drawing so that the edge is below, or swap the ids.",
   };
-}
-
-function mirrorNote({ mirrored }: DrawnFrame): Finding[] {
-  if (!mirrored) return [];
-  return [
-    {
-      severity: "note",
-      code: "drawing-mirrored",
-      path: `${OUTLINE}.drawing`,
-      text: "The drawing has its tip to the left, so it is read mirrored: what is drawn is the left-hand face.",
-      basis: "the tip lies toward +x in every outline",
-    },
-  ];
-}
-
-function joinedNote(gaps: readonly number[]): Finding[] {
-  const widest = Math.max(0, ...gaps);
-  if (!(widest > NOTED_GAP)) return [];
-  return [
-    {
-      severity: "note",
-      code: "drawing-ends-joined",
-      path: `${OUTLINE}.drawing`,
-      text: "Ends in the drawing that did not meet were joined; the widest gap was {gap}. Snap them together in the editor.",
-      values: { gap: length(widest), most: length(SNAP_TOLERANCE) },
-      basis: "gaps to 0.05 mm are closed; common practice, no source",
-    },
-  ];
-}
-
-function movedNotes(beside: readonly { readonly corner: string; readonly gap: number }[]): Finding[] {
-  return beside.map(({ corner, gap }) => ({
-    severity: "note",
-    code: "drawing-corner-moved",
-    path: `${OUTLINE}.corners.${corner}`,
-    text: "The corner {corner} lies {gap} beside the path and was moved onto it.",
-    values: { corner, gap: length(gap), most: length(CORNER_TOLERANCE) },
-    basis: "corners to 0.5 mm beside the path are taken; common practice, no source",
-  }));
 }

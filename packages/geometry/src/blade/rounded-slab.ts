@@ -8,7 +8,7 @@ import type { SlabLaw } from "./slab-law.js";
 import { slabMoments, type Thickness } from "./slab-moments.js";
 
 /** Relative error that a measurement of rounded edges aims at. */
-const AIM = 1e-11;
+const AIM = 1e-10;
 
 /** A stretch of x, mm; rear < front. */
 export interface Stretch {
