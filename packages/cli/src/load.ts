@@ -21,6 +21,7 @@ import {
 } from "./file/index.js";
 import type { Io } from "./io/io.js";
 import type { CommonOptions } from "./options.js";
+import { readItsDrawing } from "./read-drawing.js";
 import { readInput, STDIN } from "./read-input.js";
 
 /** Names under which a shop file is found, the first of them that a folder holds. */
@@ -59,8 +60,9 @@ export async function loadJob(io: Io, given: string, options: CommonOptions): Pr
     );
   }
   const input = await readInput(io, given);
-  const knife = readKnifeFile(input.text, input.shown);
-  const shopFile = await loadShop(io, input.path === undefined ? io.cwd : dirname(input.path), options);
+  const folder = input.path === undefined ? io.cwd : dirname(input.path);
+  const knife = await readItsDrawing(io, readKnifeFile(input.text, input.shown), folder);
+  const shopFile = await loadShop(io, folder, options);
   const units = options.units ?? knife.units;
   return {
     knife,

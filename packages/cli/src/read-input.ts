@@ -10,7 +10,7 @@ import { describeSystemError, systemCode } from "./io/system-code.js";
 export const STDIN = "-";
 
 /** Far beyond any file of a shop, yet an end to a device that has none. */
-const MOST_BYTES = 64 * 1024 * 1024;
+export const MOST_BYTES = 64 * 1024 * 1024;
 
 export interface InputText {
   /** As messages name it. */

@@ -6,9 +6,14 @@ export const MAX_FILE_BYTES = 1_048_576;
 /**
  * Text of a file from its bytes.
  *
+ * @param wanted - What the file should be, for the message about one that is no text.
  * @throws {FileError} `file-too-large`, `file-binary`, `file-not-utf-8`.
  */
-export function decodeFile(bytes: Uint8Array, fileName: string): string {
+export function decodeFile(
+  bytes: Uint8Array,
+  fileName: string,
+  wanted = "a knife file in YAML or JSON",
+): string {
   if (bytes.length > MAX_FILE_BYTES) {
     const size = Math.round(bytes.length / 104_857.6) / 10;
     throw refused("file-too-large", `the file is ${size} MB; a file of this kind is a few kB`);
@@ -18,7 +23,7 @@ export function decodeFile(bytes: Uint8Array, fileName: string): string {
     throw refused("file-not-utf-8", "the file is saved as UTF-16; save it as UTF-8");
   }
   const nul = bytes.indexOf(0);
-  if (nul >= 0) throw refused("file-binary", "the file is not text; give a knife file in YAML or JSON", nul);
+  if (nul >= 0) throw refused("file-binary", `the file is not text; give ${wanted}`, nul);
   try {
     return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
   } catch {

@@ -26,8 +26,10 @@ export interface KnifeFile {
   readonly order: Order;
   /** What bare numbers of the file are in, and what its owner reads. */
   readonly units: FileUnits;
-  /** mm, g, rad. */
+  /** mm, g, rad. An outline from a drawing is empty until {@link withDrawing} gives it its text. */
   readonly spec: KnifeSpec;
+  /** The file that the outline is drawn in, as the knife file names it. */
+  readonly drawing: string | undefined;
   /** Tolerances that the file gives, by path into `spec`. */
   readonly tolerances: readonly SpecTolerance[];
   /** Where a value of the spec stands in the file, by its path; undefined for what the file leaves out. */
@@ -48,7 +50,8 @@ export function readKnifeFile(text: string, fileName: string): KnifeFile {
   }));
   const { scantling: _version, units: _units, order = {}, ...knife } = data;
   const { plain: spec, tolerances } = liftTolerances(knife);
-  return {
+  const { outline } = spec.blade;
+  const file: KnifeFile = {
     fileName,
     order: {
       code: order.code ?? "",
@@ -57,8 +60,20 @@ export function readKnifeFile(text: string, fileName: string): KnifeFile {
     },
     units,
     spec,
+    drawing: "drawing" in outline ? outline.drawing : undefined,
     tolerances,
     positionOf: positionFinder(tree),
+  };
+  return withDrawing(file, "");
+}
+
+/** The same file with the text of its drawing; one without a drawing stays as it is. */
+export function withDrawing(file: KnifeFile, svg: string): KnifeFile {
+  const { blade } = file.spec;
+  if (!("drawing" in blade.outline)) return file;
+  return {
+    ...file,
+    spec: { ...file.spec, blade: { ...blade, outline: { ...blade.outline, drawing: svg } } },
   };
 }
 

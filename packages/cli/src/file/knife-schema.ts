@@ -1,9 +1,12 @@
 import type { FileUnits } from "@scantling/geometry/units";
 import { z } from "zod";
 import { asks } from "./ask-fields.js";
+import { cornersOutline, runsOutline } from "./drawing-fields.js";
 import { count, NOT_NEGATIVE, name, POSITIVE, type QuantityRule, quantity } from "./fields.js";
+import { handle } from "./handle-fields.js";
 import { bevelHeight, crown, edgeAngle, law, point, stations } from "./knife-fields.js";
-import { allowances, GROUP, unitsField, versionField } from "./shared-fields.js";
+import { material } from "./material-fields.js";
+import { allowances, betweenField, GROUP, unitsField, versionField } from "./shared-fields.js";
 
 const LIST = "needs a list";
 
@@ -30,7 +33,7 @@ export function knifeSchema(units: FileUnits) {
           )
           .optional(),
         units: unitsField(),
-        steel: material("Steel: a name from the table, or a name with its density"),
+        steel: material(units, "Steel: a name from the table, or a name with its density"),
         blade: blade(units),
         tang: tang(units),
         handle: handle(units).optional(),
@@ -54,19 +57,6 @@ export function knifeSchema(units: FileUnits) {
       { error: "needs to be a group of keys, beginning with scantling: 1" },
     )
     .meta({ title: "Scantling knife file, version 1" });
-
-  function material(about: string) {
-    const rule = { ...POSITIVE, about: "Density" };
-    return z
-      .union(
-        [
-          name(about).transform((text) => ({ name: text })),
-          z.strictObject({ name: name(about), density: quantity("density", units, rule).optional() }),
-        ],
-        { error: 'needs a name, such as "1084", or { name: …, density: 7.83 g/cm3 }' },
-      )
-      .meta({ description: about });
-  }
 
   function blade(bladeUnits: FileUnits) {
     return z.strictObject(
@@ -113,7 +103,9 @@ export function knifeSchema(units: FileUnits) {
   function tang(tangUnits: FileUnits) {
     return z.strictObject(
       {
-        form: z.enum(["full"]).meta({ description: "Form of the tang" }),
+        form: z.enum(["full", "hidden", "through"]).meta({
+          description: "Form of the tang: as wide as the handle, inside it, or inside it and right through",
+        }),
         length: length({ ...POSITIVE, about: "Handle front to butt" }).optional(),
         heights: z
           .strictObject(
@@ -126,6 +118,10 @@ export function knifeSchema(units: FileUnits) {
           )
           .optional(),
         drop: length({ about: "How far the tang's top lies below the spine's end" }).optional(),
+        shoulderRadius: length({
+          ...NOT_NEGATIVE,
+          about: "Radius in the corners of a hidden tang's shoulders",
+        }).optional(),
         buttThickness: length({ ...POSITIVE, about: "Thickness at the butt of a tapered tang" }).optional(),
         thickness: stations(tangUnits, "tang", { ...POSITIVE, about: "Thickness of the tang" }).optional(),
         between: betweenField().optional(),
@@ -134,48 +130,10 @@ export function knifeSchema(units: FileUnits) {
       { error: "needs a group of keys: form, length, heights" },
     );
   }
-
-  function handle(handleUnits: FileUnits) {
-    return z.strictObject(
-      {
-        slabs: z
-          .strictObject(
-            {
-              material: material("Slab material"),
-              thickness: length({ ...POSITIVE, about: "Thickness of one slab" }),
-              edgeRadius: length({ ...NOT_NEGATIVE, about: "Radius of the long outer edges" }).optional(),
-            },
-            { error: "needs a group of keys: material, thickness" },
-          )
-          .optional(),
-        pins: z.strictObject({ material: material("Pin material") }, { error: GROUP }).optional(),
-        parts: z
-          .array(
-            z.strictObject(
-              {
-                name: name("What the part is"),
-                mass: quantity("mass", handleUnits, { ...POSITIVE, about: "Its mass" }),
-                at: point(handleUnits),
-              },
-              { error: "needs a group of keys: name, mass, at" },
-            ),
-            { error: LIST },
-          )
-          .meta({ description: "Parts given by their mass and place" })
-          .optional(),
-      },
-      { error: GROUP },
-    );
-  }
 }
 
 function outline(units: FileUnits) {
   const length = (about: string) => quantity("length", units, { ...POSITIVE, about });
-  const run = (about: string) =>
-    z
-      .string({ error: 'needs SVG path data in quotes, such as "M0 0 L200 0"' })
-      .min(1, { error: 'needs SVG path data, such as "M0 0 L200 0"' })
-      .meta({ description: `${about}: SVG path data, mm, y up` });
   const landmarks = z.strictObject({
     family: z
       .enum(["vegetable", "straight-back", "drop-point"])
@@ -192,22 +150,8 @@ function outline(units: FileUnits) {
     }).optional(),
     spineBreak: length("Pointed: where the spine begins to fall, from the heel").optional(),
   });
-  const runs = z.strictObject({
-    runs: z.strictObject(
-      {
-        edge: run("Heel to tip"),
-        front: run("Tip to spine, of a square front").optional(),
-        spine: run("Front or tip to handle front").optional(),
-        tangTop: run("Handle front to butt").optional(),
-        butt: run("Around the butt").optional(),
-        tangBottom: run("Butt to handle front").optional(),
-        heelFace: run("Back to the heel").optional(),
-      },
-      { error: "needs a group of keys: edge, spine, …" },
-    ),
-  });
-  return z.union([landmarks, runs], {
-    error: "needs a family with its sizes, or { runs: { edge: …, … } }",
+  return z.union([landmarks, runsOutline(units), cornersOutline(units)], {
+    error: "needs a family with its sizes, { runs: { edge: …, … } }, or { drawing: sketch.svg, … }",
   });
 }
 
@@ -230,8 +174,4 @@ function holes(units: FileUnits) {
 
 function surface(about: string) {
   return z.enum(["forged", "ground"]).meta({ description: `${about}: left from the hammer, or ground` });
-}
-
-function betweenField() {
-  return z.enum(["straight", "smooth"]).meta({ description: "How the thickness runs between stations" });
 }

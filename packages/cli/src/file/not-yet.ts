@@ -3,12 +3,11 @@ import { type FilePath, formatPath } from "./path.js";
 /** Keys that the trade would expect and that this version does not work with, by the group they would stand in. */
 const KEYS: Readonly<Record<string, readonly string[]>> = {
   blade: ["swedge", "fuller", "fullers", "microbevel"],
-  "blade.outline": ["drawing"],
   "blade.bevel": ["left", "right", "apex", "wheelRadius"],
   "blade.edgeAngle": ["left", "right"],
   "blade.holes": ["to"],
   "tang.holes": ["to"],
-  handle: ["form", "bolster", "bolsters", "guard", "pommel", "spacers"],
+  handle: ["form", "spacers"],
 };
 
 /** Words likewise, by the key they would be the value of. */
@@ -28,11 +27,10 @@ const WORDS: Readonly<Record<string, readonly string[]>> = {
     "slicer",
   ],
   "blade.bevel.form": ["hollow"],
-  "tang.form": ["hidden", "through"],
 };
 
 /** Those that mean the same wherever they are written. */
-const UNMISTAKABLE = new Set(["swedge", "fuller", "microbevel", "bolster", "guard", "pommel"]);
+const UNMISTAKABLE = new Set(["swedge", "fuller", "microbevel"]);
 
 export function isKeyNotYet(group: FilePath, key: string): boolean {
   return UNMISTAKABLE.has(key) || (KEYS[withoutIndices(group)]?.includes(key) ?? false);

@@ -20,6 +20,10 @@ export function unitsField() {
     .meta({ description: "What bare numbers are in" });
 }
 
+export function betweenField() {
+  return z.enum(["straight", "smooth"]).meta({ description: "How the size runs between stations" });
+}
+
 /** What is still on the steel at earlier stages; the same keys in a knife file and a shop file. */
 export function allowances(units: FileUnits) {
   const length = (about: string) => quantity("length", units, { ...NOT_NEGATIVE, about }).optional();

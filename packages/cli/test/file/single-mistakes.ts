@@ -37,7 +37,7 @@ export const ROWS: readonly Row[] = [
     "a key like no other",
     11,
     "  form: full\n  colour: blue",
-    "12:3 unknown-key | tang.colour is not a key here; the keys are form, length, heights, drop, buttThickness, thickness, between, holes",
+    "12:3 unknown-key | tang.colour is not a key here; the keys are form, length, heights, drop, shoulderRadius, buttThickness, thickness, between, holes",
   ],
   [
     "a key set twice",
@@ -179,7 +179,7 @@ export const ROWS: readonly Row[] = [
     "a list for a group",
     5,
     "  outline: [1, 2]",
-    "5:12 wrong-type | blade.outline needs a family with its sizes, or { runs: { edge: …, … } }",
+    "5:12 wrong-type | blade.outline needs a family with its sizes, { runs: { edge: …, … } }, or { drawing: sketch.svg, … }",
   ],
   [
     "a number for a list",
@@ -282,10 +282,10 @@ export const ROWS: readonly Row[] = [
   ],
   // not in this version
   [
-    "a hidden tang",
-    11,
-    "  form: hidden",
-    "11:9 not-in-this-version | tang.form: hidden is not in this version; use full",
+    "a spacer",
+    12,
+    "  length: 128\nhandle: { spacers: 1 }",
+    "13:11 not-in-this-version | handle.spacers is not in this version; leave it out",
   ],
   [
     "a hollow bevel",
@@ -294,10 +294,10 @@ export const ROWS: readonly Row[] = [
     "8:18 not-in-this-version | blade.bevel.form: hollow is not in this version; use flat, convex",
   ],
   [
-    "a drawing",
+    "a drawing without runs",
     5,
     "  outline: { drawing: sketch.svg }",
-    "5:14 not-in-this-version | blade.outline.drawing is not in this version; leave it out",
+    "5:12 missing | blade.outline.runs is missing; it needs a group of keys: edge, spine, …",
   ],
   [
     "another family",

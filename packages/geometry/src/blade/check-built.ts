@@ -1,6 +1,7 @@
 import { type Finding, type Issue, length, share } from "../errors/issue.js";
 import { holeOutsideArea, sharedDiscArea, wallAround, wallBetween } from "../plane/disc.js";
 import { bevelAt } from "./bevel-at.js";
+import { checkHandleFit, handleFindings } from "./check-handle-fit.js";
 import type { Knife } from "./knife.js";
 import { knifeFindings } from "./knife-findings.js";
 import { bladeStation, tangStation } from "./knife-laws.js";
@@ -12,9 +13,14 @@ const ROUNDING = 1e-9;
 
 /** Checks what needs the built outline; with no issue left, also what is unwise. */
 export function checkBuilt(knife: Knife): { readonly issues: Issue[]; readonly findings: Finding[] } {
+  const { spec, outline } = knife;
+  const steel = knife.body("finished").slab;
   const issues = [...checkStations(knife), ...checkPlunge(knife), ...checkHoles(knife)];
+  issues.push(...checkHandleFit(spec, outline, steel));
   if (issues.length === 0) issues.push(...checkEdgeThickness(knife));
-  return { issues, findings: issues.length === 0 ? knifeFindings(knife) : [] };
+  const findings =
+    issues.length === 0 ? [...knifeFindings(knife), ...handleFindings(spec, outline, steel)] : [];
+  return { issues, findings };
 }
 
 function checkStations(knife: Knife): Issue[] {

@@ -1,4 +1,4 @@
-import { type Issue, length, type QuantityValue, share } from "../errors/issue.js";
+import { type Issue, length, mass, type QuantityValue, share } from "../errors/issue.js";
 import { findMaterial } from "../materials/materials.js";
 import { leastOf } from "./handle-law.js";
 import { handleMaterials } from "./handle-materials.js";
@@ -20,14 +20,16 @@ export function checkHandleNumbers(spec: KnifeSpec): Issue[] {
     ...checkBlock(handle.block),
     ...blocksOf(handle).flatMap(([path, block]) => checkFitting(path, block)),
     ...handleMaterials(handle).flatMap(([path, material]) => checkMaterial(path, material)),
-    ...(handle.parts ?? []).flatMap((part, i) =>
-      sizeIssues(`handle.parts[${i}].mass`, part.mass, "zero-or-more"),
-    ),
+    ...(handle.parts ?? []).flatMap((part, i) => [
+      ...sizeIssues(`handle.parts[${i}].mass`, part.mass, "zero-or-more", mass),
+      ...sizeIssues(`handle.parts[${i}].at`, part.at.x, "any"),
+      ...sizeIssues(`handle.parts[${i}].at`, part.at.y, "any"),
+    ]),
   ];
 }
 
 /** Bolsters, guard and pommel with their places in the file. */
-export function blocksOf(handle: HandleSpec): readonly (readonly [path: string, block: BlockSpec])[] {
+function blocksOf(handle: HandleSpec): readonly (readonly [path: string, block: BlockSpec])[] {
   const { bolsters = [], guard, pommel } = handle;
   return [
     ...bolsters.map((bolster, i) => [`handle.bolsters[${i}]`, bolster] as const),

@@ -1,4 +1,5 @@
 import { angle, count, type Issue, length, type QuantityValue, share } from "../errors/issue.js";
+import { checkHandleNumbers } from "./check-handle.js";
 import { namedHoles } from "./named-holes.js";
 import type { KnifeSpec, LawSpec } from "./spec.js";
 
@@ -8,7 +9,7 @@ const ROUNDING = 1e-9;
 /** Checks every number that can be judged without the outline; returns all problems, in the order of the file. */
 export function checkNumbers(spec: KnifeSpec): Issue[] {
   const issues: Issue[] = [];
-  const { blade, tang, handle } = spec;
+  const { blade, tang } = spec;
   const need = makeRules(issues);
   need.above("steel.density", spec.steel.density, 0, share);
   need.atLeast("blade.ricasso", blade.ricasso, 0);
@@ -80,28 +81,7 @@ export function checkNumbers(spec: KnifeSpec): Issue[] {
       });
     }
   }
-  const slabs = handle?.slabs;
-  need.law("handle.slabs.thickness", slabs?.thickness, "above");
-  need.atLeast("handle.slabs.edgeRadius", slabs?.edgeRadius, 0);
-  need.above("handle.slabs.material.density", slabs?.material.density, 0, share);
-  need.above("handle.pins.material.density", handle?.pins?.material.density, 0, share);
-  if (
-    slabs?.edgeRadius !== undefined &&
-    typeof slabs.thickness === "number" &&
-    slabs.edgeRadius > slabs.thickness
-  ) {
-    issues.push({
-      code: "radius-over-slab",
-      path: "handle.slabs.edgeRadius",
-      text: "An edge radius of {radius} is more than the slab's thickness of {thickness}. Make it smaller.",
-      values: { radius: length(slabs.edgeRadius), thickness: length(slabs.thickness) },
-    });
-  }
-  handle?.parts?.forEach((part, i) => {
-    need.atLeast(`handle.parts[${i}].mass`, part.mass, 0);
-    need.finite(`handle.parts[${i}].at`, part.at.x);
-    need.finite(`handle.parts[${i}].at`, part.at.y);
-  });
+  issues.push(...checkHandleNumbers(spec));
   for (const key of ["face", "outline", "tip", "butt", "forgedEdge", "afterHardening", "minEdge"] as const) {
     need.atLeast(`allowances.${key}`, spec.allowances?.[key], 0);
   }

@@ -72,7 +72,7 @@ export class EdgeRun {
     const elements = this.elements;
     if (this.plainReach > 0) {
       const known = this.nearestKnown(x, y);
-      if (known <= this.plainReach) return known;
+      if (known < Number.POSITIVE_INFINITY) return known;
     }
     let best = Number.POSITIVE_INFINITY;
     for (let i = 0; i < elements.length; i++) {
@@ -100,7 +100,7 @@ export class EdgeRun {
       const element = this.elements[i];
       if (element === undefined) continue;
       const d = element.distance(x, y, k === 0 ? this.foot : Number.NaN);
-      if (d <= this.plainReach) {
+      if (d <= this.plainReach && d < Number.POSITIVE_INFINITY) {
         this.element = i;
         this.foot = element.foot;
         this.distance = d;

@@ -21,7 +21,7 @@ export interface Block {
 }
 
 /** Leg of the corner cuts that make eight equal sides, as a share of the smaller half-size. */
-export const EQUAL_SIDES = 2 - Math.SQRT2;
+const EQUAL_SIDES = 2 - Math.SQRT2;
 
 /** A block of one section: bolster pair, guard or pommel. */
 export function plainBlock(spec: BlockSpec, centre: number): Block {

@@ -1,9 +1,10 @@
 import { SpecError } from "../errors/errors.js";
 import type { Finding, Issue } from "../errors/issue.js";
-import { findMaterial } from "../materials/materials.js";
+import { materialDensity } from "../materials/material-density.js";
 import { checkBuilt } from "./check-built.js";
 import { checkNumbers } from "./check-numbers.js";
 import { withDefaultAllowances, withDefaultFinish, withDefaultForging } from "./defaults.js";
+import { handleMaterials, withHandleMaterials } from "./handle-materials.js";
 import { type KnifeLaws, knifeLaws } from "./knife-laws.js";
 import type { Outline } from "./outline.js";
 import { type DrawnOutline, outlineFromDrawing } from "./outline-from-drawing.js";
@@ -51,9 +52,7 @@ export interface Knife {
 export function makeKnife(spec: KnifeSpec): Knife {
   const issues: Issue[] = [...checkNumbers(spec)];
   const density = densityOf(spec.steel, "steel", issues);
-  const { slabs, pins } = spec.handle ?? {};
-  if (slabs !== undefined) densityOf(slabs.material, "handle.slabs.material", issues);
-  if (pins !== undefined) densityOf(pins.material, "handle.pins.material", issues);
+  for (const [path, material] of handleMaterials(spec.handle)) densityOf(material, path, issues);
   let drawn: DrawnOutline | undefined;
   try {
     drawn = buildOutline(spec);
@@ -81,22 +80,14 @@ export function rebuildKnife(spec: KnifeSpec): Knife {
 
 function withDensities(spec: KnifeSpec): KnifeSpec {
   const fill = (material: MaterialSpec): MaterialSpec => {
-    const density = material.density ?? findMaterial(material.name)?.density;
+    const density = materialDensity(material);
     return density === undefined ? material : { ...material, density };
   };
-  const { slabs, pins } = spec.handle ?? {};
+  const { handle } = spec;
   return {
     ...spec,
     steel: fill(spec.steel),
-    ...(spec.handle === undefined
-      ? {}
-      : {
-          handle: {
-            ...spec.handle,
-            ...(slabs === undefined ? {} : { slabs: { ...slabs, material: fill(slabs.material) } }),
-            ...(pins === undefined ? {} : { pins: { ...pins, material: fill(pins.material) } }),
-          },
-        }),
+    ...(handle === undefined ? {} : { handle: withHandleMaterials(handle, fill) }),
   };
 }
 
@@ -137,7 +128,7 @@ function assemble(spec: KnifeSpec, outline: Outline, steelDensity: number): Knif
 
 /** Density of a named material, g/mm³; adds an issue where the name is not in the table and no density is given. */
 function densityOf(material: MaterialSpec, path: string, issues: Issue[]): number {
-  const density = material.density ?? findMaterial(material.name)?.density;
+  const density = materialDensity(material);
   if (density === undefined) {
     issues.push({
       code: "unknown-material",

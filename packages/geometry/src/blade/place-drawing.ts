@@ -23,7 +23,7 @@ export function placeRuns(runs: Readonly<Record<RunName, readonly Segment[]>>): 
 }
 
 /** From a drawing (mm, y up) to the frame of the knife. */
-export const intoFrame = ({ x, y }: Vec2, { heel, mirrored }: DrawnFrame): Vec2 => ({
+const intoFrame = ({ x, y }: Vec2, { heel, mirrored }: DrawnFrame): Vec2 => ({
   x: mirrored ? heel.x - x : x - heel.x,
   y: y - heel.y,
 });

@@ -48,7 +48,7 @@ export class CoveredTang implements Thickness {
 }
 
 /** The part of the outline behind the handle front that slabs cover. */
-export function tangPath(outline: Outline): Path {
+function tangPath(outline: Outline): Path {
   const { tangTop, butt, tangBottom } = outline.runs;
   const segments = [...tangTop, ...butt, ...tangBottom];
   const first = segments[0] as Segment;

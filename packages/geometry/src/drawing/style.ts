@@ -37,7 +37,7 @@ export function readStyleSheet(text: string, properties: ReadonlySet<string>): S
 }
 
 /** What a `style` attribute, or the inside of a rule, declares. */
-export function readDeclarations(text: string): Map<string, string> {
+function readDeclarations(text: string): Map<string, string> {
   const found = new Map<string, string>();
   for (const part of withoutComments(text).split(";")) {
     const colon = part.indexOf(":");
@@ -60,7 +60,7 @@ const LONGEST_SELECTOR = 500;
  * Whether a selector may mean this element, judged by its last part alone. What cannot be judged counts as yes: these
  * rules are only asked whether something is moved, hidden or clipped, and then it is said so.
  */
-export function mayMatch(selector: string, element: DrawingElement): boolean {
+function mayMatch(selector: string, element: DrawingElement): boolean {
   if (selector.includes("\\") || selector.length > LONGEST_SELECTOR) return true;
   const last =
     selector

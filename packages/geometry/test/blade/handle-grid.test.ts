@@ -133,6 +133,9 @@ describe("rounded long edges, by true distance", () => {
     points.push((run[run.length - 1] as Segment).to);
     const away = (from: Vec2, to: Vec2): Vec2 => {
       const n = Math.hypot(to.x - from.x, to.y - from.y);
+      // An end that stands upright or turns back goes on level, away from the handle.
+      const outward = to.x < -50 ? -1 : 1;
+      if (((to.x - from.x) / n) * outward < 0.5) return { x: to.x + 200 * outward, y: to.y };
       return { x: to.x + (200 * (to.x - from.x)) / n, y: to.y + (200 * (to.y - from.y)) / n };
     };
     points.unshift(away(points[1] as Vec2, points[0] as Vec2));

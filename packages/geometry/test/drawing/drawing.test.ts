@@ -31,6 +31,14 @@ describe("shapes", () => {
     expect(Math.abs(area(stroke) - wanted)).toBeLessThan(pieces === "?" ? 2e-5 : 1e-9);
   });
 
+  it("as in the documentation's example", () => {
+    const drawing = readDrawing(
+      '<svg xmlns="http://www.w3.org/2000/svg" width="30mm" viewBox="0 0 30 10"><path id="a" d="M0 0H30"/></svg>',
+    );
+    const stroke = strokeOf(drawing, findElement(drawing, "a"), drawing.viewport.unit);
+    expect(stroke).toMatchObject([{ kind: "line", to: { x: 30 } }]);
+  });
+
   it("a line", () => {
     expect(strokeIn('<line x1="1" y1="2" x2="3" y2="4"/>')).toEqual([
       { kind: "line", from: { x: 1, y: -2 }, to: { x: 3, y: -4 } },
