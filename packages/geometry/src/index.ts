@@ -3,6 +3,7 @@ export * from "./blade/body-surface.js";
 export * from "./blade/check-outline.js";
 export * from "./blade/defaults.js";
 export * from "./blade/families.js";
+export * from "./blade/finding-limits.js";
 export * from "./blade/knife.js";
 export * from "./blade/knife-findings.js";
 export * from "./blade/landmarks.js";

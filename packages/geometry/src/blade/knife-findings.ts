@@ -1,27 +1,13 @@
-import { angle, type Finding, length } from "../errors/issue.js";
-import { wallAround } from "../plane/disc.js";
-import { bevelAt } from "./bevel-at.js";
-import { levelCrown } from "./face-section.js";
+import { type Finding, length } from "../errors/issue.js";
+import { wallAround, wallBetween } from "../plane/disc.js";
+import { bevelFindings } from "./bevel-findings.js";
+import { FINDING_LIMITS } from "./finding-limits.js";
 import type { Knife } from "./knife.js";
 import { namedHoles } from "./named-holes.js";
 
-const PRACTICE = "common practice, no source";
-
-/** Where a value becomes unwise; one table. Lengths in mm, angles in rad, distances of holes in hole diameters. */
-export const FINDING_LIMITS = {
-  holeEdgeStop: {
-    value: 1.5,
-    basis: "boiler rule: centre to edge 1.5 d (Indian Boiler Regulations, reg. 184)",
-  },
-  holeEdgeGood: { value: 2, basis: "aircraft rule: centre to edge 2 d" },
-  holeWall: { value: 3, basis: PRACTICE },
-  tangAtPin: { value: 1.6, basis: PRACTICE },
-  bevelAngle: { value: (5 * Math.PI) / 180, basis: PRACTICE },
-} as const;
-
 /** What is legal but unwise about the finished blade. */
 export function knifeFindings(knife: Knife): Finding[] {
-  return [...holeFindings(knife), ...bevelFindings(knife)];
+  return [...holeFindings(knife), ...wallsBetween(knife), ...bevelFindings(knife), ...suspicions(knife)];
 }
 
 function holeFindings(knife: Knife): Finding[] {
@@ -33,7 +19,9 @@ function holeFindings(knife: Knife): Finding[] {
     const limits = FINDING_LIMITS;
     const stop = limits.holeEdgeStop.value * hole.diameter;
     const good = limits.holeEdgeGood.value * hole.diameter;
-    if (toEdge < stop - 1e-9) {
+    // Nothing pulls at a lightening hole: only the steel beside it counts.
+    const bears = hole.kind !== "lightening";
+    if (bears && toEdge < stop - 1e-9) {
       findings.push({
         code: "hole-too-near-edge",
         severity: "stop",
@@ -47,8 +35,8 @@ function holeFindings(knife: Knife): Finding[] {
         },
         basis: limits.holeEdgeStop.basis,
       });
-    } else if (toEdge < good - 1e-9 || wall < limits.holeWall.value - 1e-9) {
-      const short = toEdge < good - 1e-9;
+    } else if ((bears && toEdge < good - 1e-9) || wall < limits.holeWall.value - 1e-9) {
+      const short = bears && toEdge < good - 1e-9;
       findings.push({
         code: "hole-near-edge",
         severity: "warn",
@@ -81,56 +69,77 @@ function holeFindings(knife: Knife): Finding[] {
   return findings;
 }
 
-function bevelFindings(knife: Knife): Finding[] {
+/** Steel between holes, pair by pair. */
+function wallsBetween(knife: Knife): Finding[] {
+  const holes = namedHoles(knife.spec).map(
+    ([path, hole]) => [path, { centre: hole.at, radius: hole.diameter / 2 }] as const,
+  );
+  const { holeWall } = FINDING_LIMITS;
+  return holes.flatMap(([path, disc], i) =>
+    holes.slice(0, i).flatMap(([otherPath, other]): Finding[] => {
+      const wall = wallBetween(disc, other);
+      if (wall >= holeWall.value - 1e-9) return [];
+      return [
+        {
+          code: "holes-close",
+          severity: "warn",
+          path: `${path}.at`,
+          text: "Only {wall} of steel is left between this hole and {other}; {limit} is good. Move them apart.",
+          values: { wall: length(wall), other: otherPath, limit: length(holeWall.value) },
+          basis: holeWall.basis,
+        },
+      ];
+    }),
+  );
+}
+
+/** Values so far from the usual that a slipped digit or unit is likelier than the wish. */
+function suspicions(knife: Knife): Finding[] {
   const findings: Finding[] = [];
   const { spec, laws } = knife;
-  const x = spec.blade.plunge === undefined ? 0 : spec.blade.plunge.at + spec.blade.plunge.length;
-  const { height, bevelLine, edge, angle: alpha } = bevelAt(knife, x);
-  const rise = (bevelLine - edge) / 2;
-  const { bevelAngle } = FINDING_LIMITS;
-  if (alpha > bevelAngle.value) {
+  const { thickSpine, thickSlab } = FINDING_LIMITS;
+  const { min, max } = laws.spine.range;
+  const suspect = (code: string, path: string, text: string, value: number, limit: number, basis: string) =>
     findings.push({
-      code: "bevel-steep",
+      code,
       severity: "warn",
-      path: "blade.bevel.height",
-      text: "The bevel stands at {angle} per side at the heel; more than {limit} makes a wedge. Raise the bevel or thin the spine.",
-      values: { angle: angle(alpha), limit: angle(bevelAngle.value) },
-      basis: bevelAngle.basis,
+      path,
+      text,
+      values: { value: length(value), limit: length(limit) },
+      basis,
     });
+  if (max > thickSpine.value) {
+    suspect(
+      "spine-very-thick",
+      "blade.thickness",
+      "The spine is {value} thick; more than {limit} is rare. Is the unit or a digit wrong?",
+      max,
+      thickSpine.value,
+      thickSpine.basis,
+    );
   }
-  if (spec.blade.bevel.form === "convex") {
-    if (rise <= 0) {
-      findings.push({
-        code: "convex-is-flat",
-        severity: "warn",
-        path: "blade.bevel.form",
-        text: "No arc bulges outward between edge and bevel line here: the face is taken as flat.",
-        basis: "geometry",
-      });
-    }
-    const crown = laws.crown;
-    const asked = crown === undefined ? 0 : crown.law.valueAt(x) * (crown.kind === "mm" ? 1 : 2 * rise);
-    const most = levelCrown(height, rise);
-    if (asked > most + 1e-9) {
-      findings.push({
-        code: "crown-too-large",
-        severity: "stop",
-        path: "blade.bevel.crown",
-        text: "A crown of {asked} stands out beyond the flat; the most that fits is {most}, level at the bevel line.",
-        values: { asked: length(asked), most: length(most) },
-        basis: "geometry: the arc that is level at the bevel line",
-      });
-    }
+  const heel = laws.spine.valueAt(0);
+  const tip = laws.spine.valueAt(knife.outline.edgeLength);
+  if (tip > heel + 1e-9 && min < max) {
+    suspect(
+      "thicker-at-tip",
+      "blade.thickness",
+      "The blade is thicker at the tip ({value}) than at the heel ({limit}). Are the stations the right way round?",
+      tip,
+      heel,
+      "common practice, no source: blades thin toward the tip",
+    );
   }
-  if (Math.tan(spec.blade.edgeAngle) * height < rise + edge / 2) {
-    findings.push({
-      code: "edge-bevel-over-bevel-line",
-      severity: "warn",
-      path: "blade.edgeAngle",
-      text: "At {theta} per side the sharpening bevel runs up past the bevel line at the heel. Sharpen steeper, or grind higher or thinner.",
-      values: { theta: angle(spec.blade.edgeAngle) },
-      basis: "geometry",
-    });
+  const slab = spec.handle?.slabs?.thickness;
+  if (slab !== undefined && slab > thickSlab.value) {
+    suspect(
+      "slab-very-thick",
+      "handle.slabs.thickness",
+      "Each slab is {value} thick; more than {limit} is no handle. Is the unit or a digit wrong?",
+      slab,
+      thickSlab.value,
+      thickSlab.basis,
+    );
   }
   return findings;
 }
