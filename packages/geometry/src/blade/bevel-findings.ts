@@ -11,6 +11,7 @@ type Side = "right" | "left";
 export function bevelFindings(knife: Knife): Finding[] {
   const sides: readonly Side[] = knife.laws.symmetric ? ["right"] : ["right", "left"];
   return sides.flatMap((side) => [
+    ...height(knife, side),
     ...steepness(knife, side),
     ...convexity(knife, side),
     ...wheel(knife, side),
@@ -25,6 +26,24 @@ const heel = (knife: Knife): number => {
 
 const bevelPath = (knife: Knife, side: Side, key: string): string =>
   knife.spec.blade.bevel[side] === undefined ? `blade.bevel.${key}` : `blade.bevel.${side}`;
+
+function height(knife: Knife, side: Side): Finding[] {
+  const x = heel(knife);
+  const { bevelHeight } = knife.laws[side];
+  const { spineDistance } = bevelAt(knife, x, side);
+  const asked = bevelHeight === "full" ? 0 : bevelHeight.valueAt(x);
+  if (asked <= spineDistance + 1e-9) return [];
+  return [
+    {
+      code: "bevel-over-spine",
+      severity: "warn",
+      path: bevelPath(knife, side, "height"),
+      text: "A bevel {asked} high is more than the blade has at the heel ({height}): it is ground right to the spine. If that is meant, write full.",
+      values: { asked: length(asked), height: length(spineDistance) },
+      basis: "geometry",
+    },
+  ];
+}
 
 function steepness(knife: Knife, side: Side): Finding[] {
   const { angle: alpha } = bevelAt(knife, heel(knife), side);
@@ -107,9 +126,9 @@ function sharpening(knife: Knife, side: Side): Finding[] {
   const theta = sideAngle(knife.spec.blade.edgeAngle, side === "right" ? 1 : -1);
   if (theta === "flat") return [];
   const x = heel(knife);
-  const { height, apex, bevelLine, edge } = bevelAt(knife, x, side);
+  const { height, apex, bevelLine } = bevelAt(knife, x, side);
   const path = typeof knife.spec.blade.edgeAngle === "number" ? "blade.edgeAngle" : `blade.edgeAngle.${side}`;
-  if (edge > 0 && apex + Math.tan(theta) * height < bevelLine / 2) {
+  if (apex + Math.tan(theta) * height < bevelLine / 2) {
     return [
       {
         code: "edge-bevel-over-bevel-line",
@@ -125,7 +144,7 @@ function sharpening(knife: Knife, side: Side): Finding[] {
 }
 
 /** How nearly a plane may run along the face before a small error of the angle moves the bevel a long way. */
-const GRAZING = Math.PI / 180;
+const GRAZING = Math.PI / 180; // 1°
 
 function grazing(knife: Knife, side: Side, theta: number, path: string): Finding[] {
   const body = knife.body("unsharpened");

@@ -3,7 +3,6 @@ import { parametersAtX } from "../plane/at-x.js";
 import { derivativeAt, pointAt, type Segment } from "../plane/segment.js";
 import { lineHeight } from "./bevel-line.js";
 import type { EdgeElement, FootFrame } from "./edge-element.js";
-import type { BoundaryPiece } from "./footprint.js";
 import { HalfSection } from "./half-section.js";
 import type { SectionSource } from "./section-law.js";
 import { slabMoments } from "./slab-moments.js";
@@ -25,9 +24,13 @@ export function measureSurface(body: SteelBody): number {
   const slopeFactor = (x: number): number => 2 * Math.hypot(1, body.slab.slopeAt(x) / 2);
   const flats = { thicknessAt: slopeFactor, breaks: body.slab.breaks };
   let total = slabMoments(path, flats).value[0] as number;
-  total += new FaceSurface(body).extraOverOutline(total * AIM);
-  for (const segment of path.segments) total += rim(body, segment, total * AIM);
-  for (const cutout of cutouts) total += cutoutSurface(body, cutout, total * AIM);
+  const faces = new FaceSurface(body);
+  const tolerance = total * AIM;
+  total += faces.extraOverOutline(tolerance);
+  for (const segment of path.segments) total += rim(body, segment, tolerance);
+  for (const cutout of cutouts) {
+    total += cutoutSurface(body, cutout, tolerance) - faces.extraOverDisc(cutout, tolerance);
+  }
   return total + stepWalls(body);
 }
 
@@ -61,7 +64,11 @@ class FaceSurface {
       );
       total += integrateAdaptive(
         (u, out) => {
-          out[0] = this.station(map.x(u), interval.spans) * map.slope(u);
+          const x = map.x(u);
+          const heights = interval.spans.map(
+            ({ lower, upper }) => [lower.heightAt(x), upper.heightAt(x)] as const,
+          );
+          out[0] = (this.station(x, heights) + this.walls(x)) * map.slope(u);
         },
         1,
         pieces,
@@ -71,11 +78,28 @@ class FaceSurface {
     return total;
   }
 
-  /** Rate per mm of x: face area over flat area, and the walls where the section steps. */
-  private station(
-    x: number,
-    spans: readonly { readonly lower: BoundaryPiece; readonly upper: BoundaryPiece }[],
-  ): number {
+  /** The same inside a round cut-out; walls of steps that it meets are left standing. */
+  extraOverDisc({ centre, radius }: Cutout, tolerance: number): number {
+    const from = Math.max(centre.x - radius, this.body.input.plunge.at);
+    const to = centre.x + radius;
+    if (to <= from) return 0;
+    const angle = (x: number): number => Math.asin(Math.max(-1, Math.min(1, (x - centre.x) / radius)));
+    const pieces = stationPieces(this.body, from, to).map(
+      (piece): Piece => ({ from: angle(piece.from), to: angle(piece.to) }),
+    );
+    return integrateAdaptive(
+      (u, out) => {
+        const half = radius * Math.cos(u);
+        out[0] = this.station(centre.x + radius * Math.sin(u), [[centre.y - half, centre.y + half]]) * half;
+      },
+      1,
+      pieces,
+      { tolerance: new Float64Array([tolerance]), maxPieces: 60 },
+    ).value[0] as number;
+  }
+
+  /** Rate per mm of x: what the faces have over the flats between the given heights. */
+  private station(x: number, heights: readonly (readonly [number, number])[]): number {
     const { body } = this;
     this.x = x;
     this.sum = 0;
@@ -84,10 +108,8 @@ class FaceSurface {
     this.after.at(x + STEP, body.spineDistanceAt(x + STEP));
     const section = body.sectionAt(x);
     const whole = body.slab.thicknessAt(x) / 2;
-    for (const { lower, upper } of spans) {
-      this.zones.walk(x, lower.heightAt(x), upper.heightAt(x), section, whole, this.zone);
-    }
-    return 2 * (this.sum + this.steps(x, section));
+    for (const [low, high] of heights) this.zones.walk(x, low, high, section, whole, this.zone);
+    return 2 * this.sum;
   }
 
   /** Half-thickness with the plunge eased in. */
@@ -132,7 +154,8 @@ class FaceSurface {
   };
 
   /** Walls where one piece of the section does not meet the next (a face that was not ground beside one that was). */
-  private steps(x: number, section: HalfSection): number {
+  private walls(x: number): number {
+    const section = this.body.sectionAt(x);
     let walls = 0;
     for (let i = 0; i + 1 < section.count; i++) {
       const v = section.start[i + 1] as number;
@@ -141,7 +164,7 @@ class FaceSurface {
       const slope = (lineHeight(this.body, x + STEP) - lineHeight(this.body, x - STEP)) / (2 * STEP);
       walls += gap * Math.hypot(1, slope);
     }
-    return walls;
+    return 2 * walls;
   }
 }
 

@@ -11,6 +11,9 @@ import type { LawSpec, StationSpec } from "./spec.js";
 /** Rounding of stated places, mm. */
 const ROUNDING = 1e-9;
 
+/** Less steel than this between two holes is none, mm. */
+const TOUCHING = 1e-3;
+
 /** Checks what needs the built outline; with no issue left, also what is unwise. */
 export function checkBuilt(knife: Knife): { readonly issues: Issue[]; readonly findings: Finding[] } {
   const { spec, outline } = knife;
@@ -48,7 +51,7 @@ function checkStations(knife: Knife): Issue[] {
         issues.push({
           code: "station-outside",
           path: `${path}[${i}].at`,
-          text: "A station at {at} lies outside: this law runs from 0 to {most}.",
+          text: beyondText(path, at < 0),
           values: { at: length(at), most: length(most) },
         });
       } else if (seen.some((other) => Math.abs(other - at) < 1e-6)) {
@@ -63,6 +66,18 @@ function checkStations(knife: Knife): Issue[] {
     });
     return issues;
   });
+}
+
+function beyondText(path: string, before: boolean): string {
+  const tang = path.startsWith("tang");
+  if (before) {
+    return tang
+      ? "A station at {at} lies ahead of the handle front. Give its distance behind it, or write handle."
+      : "A station at {at} lies behind the heel. Give its distance ahead of it, or write heel.";
+  }
+  return tang
+    ? "A station at {at} lies beyond the butt, {most} behind the handle front. Write butt, or a smaller distance."
+    : "A station at {at} lies beyond the tip, {most} ahead of the heel. Write tip, or a smaller distance.";
 }
 
 function checkPlunge(knife: Knife): Issue[] {
@@ -88,7 +103,10 @@ function checkHoles(knife: Knife): Issue[] {
       issues.push({
         code: "hole-outside-steel",
         path: `${path}.at`,
-        text: "This hole of {diameter} does not lie in the steel: it passes the outline by {by} ({share} of it is outside). Move it or drill smaller.",
+        text:
+          outside > 0.999 * Math.PI * disc.radius ** 2
+            ? "This hole of {diameter} lies wholly outside the steel. Move it: x is mm ahead of the heel, y up from it."
+            : "This hole of {diameter} does not lie in the steel: it passes the outline by {by} ({share} of it is outside). Move it or drill smaller.",
         values: {
           diameter: length(hole.diameter),
           by: length(-wallAround(disc, knife.outline.path)),
@@ -98,12 +116,15 @@ function checkHoles(knife: Knife): Issue[] {
     }
     for (const [otherPath, other] of holes.slice(0, i)) {
       const otherDisc = { centre: other.at, radius: other.diameter / 2 };
-      if (sharedDiscArea(disc, otherDisc) > 0) {
+      if (wallBetween(disc, otherDisc) < TOUCHING) {
         issues.push({
           code: "holes-overlap",
           path: `${path}.at`,
-          text: "This hole runs into {other} by {by}. Move one of them.",
-          values: { other: otherPath, by: length(-wallBetween(disc, otherDisc)) },
+          text:
+            sharedDiscArea(disc, otherDisc) > 0
+              ? "This hole runs into {other} by {by}. Move one of them."
+              : "This hole touches {other}: no steel is left between them. Move one of them.",
+          values: { other: otherPath, by: length(Math.max(0, -wallBetween(disc, otherDisc))) },
         });
       }
     }

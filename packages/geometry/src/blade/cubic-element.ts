@@ -3,6 +3,7 @@ import { type EdgeElement, END_SLACK, type FootFrame } from "./edge-element.js";
 
 /** Points of the curve that are tried first, less one. */
 const SEEDS = 12;
+const FINE = 30;
 
 /** Share of |C′|² below which the slope at a foot says that the curve's centre of curvature is close by. */
 const NEAR_FOCAL = 0.2;
@@ -91,7 +92,7 @@ export class CubicElement implements EdgeElement {
       if (before <= 0 && after > 0) {
         // The distance stops falling and grows: there is a least one between.
         take(this.settle(x, y, from + before / (before - after) / SEEDS, from, to));
-        if (this.slope < NEAR_FOCAL * this.speed2) this.searchFinely(x, y, from, to, take);
+        if (this.slope < NEAR_FOCAL * this.speed2) this.searchFinely(x, y, i, take);
       } else if (before > 0 ? after > 0 && bendBefore < 0 && bend > 0 : bendBefore > 0 && bend < 0) {
         // The slope turns back on its way, perhaps past zero: beyond a focal point feet come in close pairs.
         const turn = this.turnOfSlope(x, y, from, to);
@@ -128,13 +129,14 @@ export class CubicElement implements EdgeElement {
     );
   }
 
-  /** Near a focal point several least distances may lie between two seeds; looks at each. */
-  private searchFinely(x: number, y: number, from: number, to: number, take: (d: number) => void): void {
-    const step = (to - from) / SEEDS;
+  /** Near a focal point several least distances may lie between two seeds; looks at each, from seed i − 2 to i + 1. */
+  private searchFinely(x: number, y: number, i: number, take: (d: number) => void): void {
+    const from = Math.max(0, (i - 2) / SEEDS);
+    const step = (Math.min(1, (i + 1) / SEEDS) - from) / FINE;
     this.evaluate(x, y, from);
     let before = this.g;
-    for (let i = 1; i <= SEEDS; i++) {
-      const t = from + i * step;
+    for (let k = 1; k <= FINE; k++) {
+      const t = from + k * step;
       this.evaluate(x, y, t);
       const after = this.g;
       if (before <= 0 && after > 0) take(this.settle(x, y, t - step / 2, t - step, t));

@@ -14,6 +14,9 @@ import { StraightElement } from "./straight-element.js";
  */
 const SMOOTH_JOINT = 1e-12;
 
+/** Heights at which a station is looked at for an element between two stretches of another. */
+const RIDGE_PROBES = 11;
+
 /** Where two neighbouring elements meet, and the unit normal there (of the elements' common tangent where it is smooth). */
 export interface Joint {
   readonly at: Vec2;
@@ -49,6 +52,9 @@ export class EdgeRun {
   element = 0;
   foot = 0;
   distance = 0;
+  /** Whether the edge turns toward the blade in a corner, and its greatest curvature: where a ridge starts. */
+  private readonly hollowCorner: boolean;
+  private readonly maxCurvature: number;
   private readonly frameBuffer: FootFrame = { normalX: 0, normalY: 1 };
 
   /** @param runs - one run, or several that lie apart; each heel to tip with the steel on its left. */
@@ -65,6 +71,8 @@ export class EdgeRun {
     this.joints = joints;
     this.sources = sources;
     this.plainReach = runs.length === 1 ? plainReach(elements, joints) : 0;
+    this.hollowCorner = joints.some((joint, i) => !joint.smooth && elements[i + 1] instanceof RoundElement);
+    this.maxCurvature = Math.max(...elements.map((element) => element.maxCurvature));
   }
 
   /** Distance from (x, y) to the run, mm; sets `element` and `foot`. */
@@ -122,11 +130,11 @@ export class EdgeRun {
   /** Visits the station x from y0 up to y1 in stretches over which one element is nearest and the distance is monotone. */
   walk(x: number, y0: number, y1: number, visit: StretchVisitor): void {
     if (!(y1 > y0)) return;
-    const v0 = this.nearest(x, y0);
-    const e0 = this.element;
-    const f0 = this.foot;
+    const v = this.nearest(x, y0);
+    const e = this.element;
+    const f = this.foot;
     const v1 = this.nearest(x, y1);
-    this.walkBetween(x, y0, v0, e0, f0, y1, v1, this.element, this.foot, visit);
+    this.walkBetween(x, y0, v, e, f, y1, v1, this.element, this.foot, visit);
   }
 
   /** The same where the nearest points of both ends are known: distance, element, parameter. */
@@ -147,19 +155,25 @@ export class EdgeRun {
       this.plainly(x, y0, v0, e0, f0, y1, v1, e1, f1, visit);
       return;
     }
-    if (e0 === e1) {
-      // Both ends belong to one element; what lies between may still be nearer to another.
-      const y = (y0 + y1) / 2;
-      const v = this.nearest(x, y);
-      if (this.element !== e0) {
-        const e = this.element;
-        const f = this.foot;
-        this.between(x, y0, v0, e0, f0, y, v, e, f, visit, 0);
-        this.between(x, y, v, e, f, y1, v1, e1, f1, visit, 0);
-        return;
-      }
+    let y = y0;
+    let v = v0;
+    let e = e0;
+    let f = f0;
+    // Where a ridge may run through the blade, an element can give way to another and come back higher up.
+    const probes = this.hollowCorner || this.maxCurvature * Math.max(v0, v1) > 0.98 ? RIDGE_PROBES : 0;
+    for (let k = 1; k <= probes; k++) {
+      const yk = y0 + ((y1 - y0) * k) / (probes + 1);
+      const vk = this.nearest(x, yk);
+      const ek = this.element;
+      if (ek === e) continue;
+      const fk = this.foot;
+      this.between(x, y, v, e, f, yk, vk, ek, fk, visit, 0);
+      y = yk;
+      v = vk;
+      e = ek;
+      f = fk;
     }
-    this.between(x, y0, v0, e0, f0, y1, v1, e1, f1, visit, 0);
+    this.between(x, y, v, e, f, y1, v1, e1, f1, visit, 0);
   }
 
   /** No ridge is near: the nearest element changes at the normals of the joints, one after the other. */

@@ -4,10 +4,12 @@ const PRACTICE = "common practice, no source";
 export const FINDING_LIMITS = {
   holeEdgeStop: {
     value: 1.5,
-    basis: "boiler rule: centre to edge 1.5 d (Indian Boiler Regulations, reg. 184)",
+    basis: "common practice, after the riveting rule of 1.5 diameters (Indian Boiler Regulations, reg. 184)",
   },
-  holeEdgeGood: { value: 2, basis: "aircraft rule: centre to edge 2 d" },
+  holeEdgeGood: { value: 2, basis: "common practice, after the aircraft rule of 2 diameters" },
   holeWall: { value: 3, basis: PRACTICE },
   tangAtPin: { value: 1.6, basis: PRACTICE },
   bevelAngle: { value: (5 * Math.PI) / 180, basis: PRACTICE },
+  thickSpine: { value: 10, basis: PRACTICE },
+  thickSlab: { value: 25, basis: PRACTICE },
 } as const;

@@ -1,5 +1,5 @@
 import { type Finding, length } from "../errors/issue.js";
-import { wallAround } from "../plane/disc.js";
+import { wallAround, wallBetween } from "../plane/disc.js";
 import { bevelFindings } from "./bevel-findings.js";
 import { FINDING_LIMITS } from "./finding-limits.js";
 import type { Knife } from "./knife.js";
@@ -7,7 +7,7 @@ import { namedHoles } from "./named-holes.js";
 
 /** What is legal but unwise about the finished blade. */
 export function knifeFindings(knife: Knife): Finding[] {
-  return [...holeFindings(knife), ...bevelFindings(knife)];
+  return [...holeFindings(knife), ...wallsBetween(knife), ...bevelFindings(knife), ...suspicions(knife)];
 }
 
 function holeFindings(knife: Knife): Finding[] {
@@ -19,7 +19,9 @@ function holeFindings(knife: Knife): Finding[] {
     const limits = FINDING_LIMITS;
     const stop = limits.holeEdgeStop.value * hole.diameter;
     const good = limits.holeEdgeGood.value * hole.diameter;
-    if (toEdge < stop - 1e-9) {
+    // Nothing pulls at a lightening hole: only the steel beside it counts.
+    const bears = hole.kind !== "lightening";
+    if (bears && toEdge < stop - 1e-9) {
       findings.push({
         code: "hole-too-near-edge",
         severity: "stop",
@@ -33,8 +35,8 @@ function holeFindings(knife: Knife): Finding[] {
         },
         basis: limits.holeEdgeStop.basis,
       });
-    } else if (toEdge < good - 1e-9 || wall < limits.holeWall.value - 1e-9) {
-      const short = toEdge < good - 1e-9;
+    } else if ((bears && toEdge < good - 1e-9) || wall < limits.holeWall.value - 1e-9) {
+      const short = bears && toEdge < good - 1e-9;
       findings.push({
         code: "hole-near-edge",
         severity: "warn",
@@ -63,6 +65,82 @@ function holeFindings(knife: Knife): Finding[] {
         basis: FINDING_LIMITS.tangAtPin.basis,
       });
     }
+  }
+  return findings;
+}
+
+/** Steel between holes, pair by pair. */
+function wallsBetween(knife: Knife): Finding[] {
+  const holes = namedHoles(knife.spec).map(
+    ([path, hole]) => [path, { centre: hole.at, radius: hole.diameter / 2 }] as const,
+  );
+  const { holeWall } = FINDING_LIMITS;
+  return holes.flatMap(([path, disc], i) =>
+    holes.slice(0, i).flatMap(([otherPath, other]): Finding[] => {
+      const wall = wallBetween(disc, other);
+      if (wall >= holeWall.value - 1e-9) return [];
+      return [
+        {
+          code: "holes-close",
+          severity: "warn",
+          path: `${path}.at`,
+          text: "Only {wall} of steel is left between this hole and {other}; {limit} is good. Move them apart.",
+          values: { wall: length(wall), other: otherPath, limit: length(holeWall.value) },
+          basis: holeWall.basis,
+        },
+      ];
+    }),
+  );
+}
+
+/** Values so far from the usual that a slipped digit or unit is likelier than the wish. */
+function suspicions(knife: Knife): Finding[] {
+  const findings: Finding[] = [];
+  const { spec, laws } = knife;
+  const { thickSpine, thickSlab } = FINDING_LIMITS;
+  const { min, max } = laws.spine.range;
+  const suspect = (code: string, path: string, text: string, value: number, limit: number, basis: string) =>
+    findings.push({
+      code,
+      severity: "warn",
+      path,
+      text,
+      values: { value: length(value), limit: length(limit) },
+      basis,
+    });
+  if (max > thickSpine.value) {
+    suspect(
+      "spine-very-thick",
+      "blade.thickness",
+      "The spine is {value} thick; more than {limit} is rare. Is the unit or a digit wrong?",
+      max,
+      thickSpine.value,
+      thickSpine.basis,
+    );
+  }
+  const heel = laws.spine.valueAt(0);
+  const tip = laws.spine.valueAt(knife.outline.edgeLength);
+  if (tip > heel + 1e-9 && min < max) {
+    suspect(
+      "thicker-at-tip",
+      "blade.thickness",
+      "The blade is thicker at the tip ({value}) than at the heel ({limit}). Are the stations the right way round?",
+      tip,
+      heel,
+      "common practice, no source: blades thin toward the tip",
+    );
+  }
+  const slabs = spec.handle?.slabs?.thickness ?? 0;
+  const slab = typeof slabs === "number" ? slabs : Math.max(...slabs.map(({ is }) => is));
+  if (slab > thickSlab.value) {
+    suspect(
+      "slab-very-thick",
+      "handle.slabs.thickness",
+      "Each slab is {value} thick; more than {limit} is no handle. Is the unit or a digit wrong?",
+      slab,
+      thickSlab.value,
+      thickSlab.basis,
+    );
   }
   return findings;
 }

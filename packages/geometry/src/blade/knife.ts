@@ -1,6 +1,7 @@
 import { SpecError } from "../errors/errors.js";
 import type { Finding, Issue } from "../errors/issue.js";
 import { materialDensity } from "../materials/material-density.js";
+import { suggestMaterials } from "../materials/materials.js";
 import { checkBuilt } from "./check-built.js";
 import { checkNumbers } from "./check-numbers.js";
 import { withDefaultAllowances, withDefaultFinish, withDefaultForging } from "./defaults.js";
@@ -126,17 +127,26 @@ function assemble(spec: KnifeSpec, outline: Outline, steelDensity: number): Knif
   };
 }
 
+/** What a density is likely to be in each place, for the example in a message, g/cm³. */
+const LIKELY_DENSITY: Readonly<Record<string, string>> = {
+  steel: "7.85",
+  "handle.slabs.material": "0.68",
+  "handle.pins.material": "8.5",
+};
+
 /** Density of a named material, g/mm³; adds an issue where the name is not in the table and no density is given. */
 function densityOf(material: MaterialSpec, path: string, issues: Issue[]): number {
   const density = materialDensity(material);
-  if (density === undefined) {
-    issues.push({
-      code: "unknown-material",
-      path,
-      text: "{name} is not in the table of materials. Give its density: { name: {name}, density: 7.85 g/cm3 }.",
-      values: { name: material.name },
-    });
-    return Number.NaN;
-  }
-  return density;
+  if (density !== undefined) return density;
+  const near = suggestMaterials(material.name);
+  issues.push({
+    code: "unknown-material",
+    path,
+    text:
+      near.length > 0
+        ? "{name} is not in the table of materials. Did you mean {near}? If not, give its own density, like { name: {name}, density: {like} g/cm3 }."
+        : "{name} is not in the table of materials. Give its own density, like { name: {name}, density: {like} g/cm3 }.",
+    values: { name: material.name, near: near.join(" or "), like: LIKELY_DENSITY[path] ?? "1.0" },
+  });
+  return Number.NaN;
 }

@@ -1,5 +1,6 @@
 import { BevelMoments } from "./bevel-moments.js";
 import { measureSurface } from "./body-surface.js";
+import { distinct } from "./footprint.js";
 import type { Knife } from "./knife.js";
 import { measureBody } from "./measure-body.js";
 import { VOLUME } from "./moments.js";
@@ -66,18 +67,26 @@ export function ledgerBodies(knife: Knife): LedgerBodies {
   };
 }
 
-/** Height and area of the forged sections, the profile allowance included. */
+/**
+ * Height and area of the forged sections, the profile allowance included. Where height or thickness steps there is one
+ * on either side, so that areas may be taken as straight between them.
+ */
 export function forgedStations(body: SteelBody, outlineAllowance: number): ForgedStation[] {
-  const { minX, maxX } = body.footprint;
+  const { minX, maxX, intervals } = body.footprint;
+  const beside = 1e-9 * (maxX - minX);
+  const steps = [...intervals.map(({ x0 }) => x0), body.input.plunge.at, body.slab.handleFront, maxX].filter(
+    (x) => x >= minX && x <= maxX,
+  );
   const count = Math.max(2, Math.ceil((maxX - minX) / SPACING));
-  const bevels = new BevelMoments(body);
-  const stations: ForgedStation[] = [];
+  const xs = steps.flatMap((x) => [x - beside, x + beside]);
   for (let i = 0; i <= count; i++) {
-    // Just inside the ends, where the outline may stand upright.
-    const x = minX + (maxX - minX) * Math.min(1 - 1e-9, Math.max(1e-9, i / count));
-    stations.push(forgedStation(body, bevels, x, outlineAllowance));
+    const x = minX + ((maxX - minX) * i) / count;
+    if (!steps.some((step) => Math.abs(step - x) <= beside)) xs.push(x);
   }
-  return stations;
+  const bevels = new BevelMoments(body);
+  return distinct(xs)
+    .filter((x) => x > minX && x < maxX)
+    .map((x) => forgedStation(body, bevels, x, outlineAllowance));
 }
 
 function forgedStation(body: SteelBody, bevels: BevelMoments, x: number, allowance: number): ForgedStation {

@@ -55,6 +55,14 @@ export interface WeightInterval {
   readonly contributions: readonly { readonly input: string; readonly share: number }[];
 }
 
+/** What is moved together: one number, a whole law, or the stations of a law that have no tolerance of their own. */
+interface MovedInput {
+  readonly input: string;
+  readonly paths: readonly string[];
+  readonly plus: number;
+  readonly minus: number;
+}
+
 interface Reading {
   readonly mass: number;
   readonly balance: number;
@@ -75,7 +83,8 @@ export function weighInterval(
   // From here on every material carries its density, so that it can be moved like any other number.
   const filled = knife.spec;
   const middle = read(knife);
-  const inputs = [...tolerances, ...defaultInputs(filled, knife, tolerances, defaults)].filter(
+  const given = tolerances.map(({ path, plus, minus }) => ({ input: path, paths: [path], plus, minus }));
+  const inputs = [...given, ...defaultInputs(filled, knife, tolerances, defaults)].filter(
     ({ plus, minus }) => plus > 0 || minus > 0,
   );
   const squares = { massUp: 0, massDown: 0, balanceUp: 0, balanceDown: 0 };
@@ -90,11 +99,12 @@ export function weighInterval(
     squares.balanceDown += (middle.balance - Math.min(middle.balance, high.balance, low.balance)) ** 2;
     contributions.push({ input, share: ((up + down) / 2) ** 2 });
   };
-  for (const { path, plus, minus } of inputs) {
-    take(path, moved(filled, path, plus, middle), moved(filled, path, -minus, middle));
+  for (const { input, paths, plus, minus } of inputs) {
+    take(input, moved(filled, paths, plus, middle), moved(filled, paths, -minus, middle));
   }
-  const given = tolerances.some(({ path }) => path.startsWith("blade.outline"));
-  if (!given && defaults.outline > 0) {
+  // The height is what the sides of the outline decide; a tolerance of its own takes the place of theirs.
+  const heightGiven = tolerances.some(({ path }) => path === "blade.outline.heelHeight");
+  if (!heightGiven && defaults.outline > 0) {
     take("outline", outlineMoved(knife, defaults.outline), outlineMoved(knife, -defaults.outline));
   }
   const total = contributions.reduce((sum, { share }) => sum + share, 0);
@@ -126,8 +136,8 @@ function gathered(
 }
 
 /** The knife with one input moved. An input that cannot go there (a taper below zero) stays where it is. */
-function moved(spec: KnifeSpec, path: string, by: number, middle: Reading): Reading {
-  const changed = changedAt(spec, path, by);
+function moved(spec: KnifeSpec, paths: readonly string[], by: number, middle: Reading): Reading {
+  const changed = paths.reduce((before, path) => changedAt(before, path, by), spec);
   if (checkNumbers(changed).length > 0) return middle;
   try {
     return read(rebuildKnife(changed));
@@ -157,11 +167,21 @@ function defaultInputs(
   knife: Knife,
   given: readonly InputTolerance[],
   defaults: ToleranceDefaults,
-): InputTolerance[] {
-  const even = (path: string, limit: number): InputTolerance => ({ path, plus: limit, minus: limit });
-  const inputs: InputTolerance[] = [];
+): MovedInput[] {
+  const inputs: MovedInput[] = [];
   const add = (path: string, limit: number): void => {
-    if (!given.some((other) => other.path.startsWith(path))) inputs.push(even(path, limit));
+    const own = given.filter((other) => other.path === path || other.path.startsWith(`${path}[`));
+    const law = readAt(spec, path);
+    if (law === undefined || own.some((other) => other.path === path)) return;
+    if (own.length === 0) inputs.push({ input: path, paths: [path], plus: limit, minus: limit });
+    else if (Array.isArray(law)) {
+      // Stations with a tolerance of their own err for themselves; the others still share one error.
+      const paths = law
+        .map((_, i) => `${path}[${i}].is`)
+        .filter((p) => own.every((other) => other.path !== p));
+      if (paths.length > 0)
+        inputs.push({ input: `${path}, other stations`, paths, plus: limit, minus: limit });
+    }
   };
   const { forgedThickness, groundThickness } = defaults;
   add("blade.thickness", knife.finish.flats === "forged" ? forgedThickness : groundThickness);
@@ -178,7 +198,7 @@ function defaultInputs(
   if (pins !== undefined) {
     add("handle.pins.material.density", densityBand(pins.material, defaults.steelDensity));
   }
-  return inputs.filter(({ path }) => readAt(knife.spec, path) !== undefined);
+  return inputs;
 }
 
 /** Half the band of a material's density, g/mm³. */

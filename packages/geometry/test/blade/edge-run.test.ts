@@ -50,7 +50,12 @@ describe("the distance to the edge run by hand", () => {
         for (const v of [1, 60, 900]) {
           for (let i = -60; i <= 60; i++) {
             const x = 50 + (i * turn * v) / 40;
-            expectWithin(run.nearest(x, v), v, 1e-5 * turn * v * v + 1e-12, `turn ${side * turn} at ${x}, ${v}`);
+            expectWithin(
+              run.nearest(x, v),
+              v,
+              1e-5 * turn * v * v + 1e-12,
+              `turn ${side * turn} at ${x}, ${v}`,
+            );
           }
         }
       }
@@ -58,10 +63,7 @@ describe("the distance to the edge run by hand", () => {
   });
 
   it("points its normal in the direction in which the distance grows", () => {
-    const run = new EdgeRun([
-      line(p(0, 0), p(40, 0)),
-      cubic(p(40, 0), p(60, 0), p(80, 10), p(90, 25)),
-    ]);
+    const run = new EdgeRun([line(p(0, 0), p(40, 0)), cubic(p(40, 0), p(60, 0), p(80, 10), p(90, 25))]);
     for (const [x, y] of [
       [20, 9],
       [55, 12],
@@ -100,7 +102,12 @@ const anyRun: fc.Arbitrary<Segment[]> = fc
       if (kind === "line") return line(from, pen);
       // A bow that stays clear of the vertical at both its ends.
       if (kind === "arc") return arcBetween(from, pen, Math.abs(bend) < 0.02 ? 0.02 : bend);
-      return cubic(from, p(from.x + dx / 3, from.y + (out * dx) / 3), p(pen.x - dx / 3, pen.y - (back * dx) / 3), pen);
+      return cubic(
+        from,
+        p(from.x + dx / 3, from.y + (out * dx) / 3),
+        p(pen.x - dx / 3, pen.y - (back * dx) / 3),
+        pen,
+      );
     });
   });
 
@@ -112,22 +119,29 @@ const ends = (run: readonly Segment[]): readonly [number, number] => [
 /** Height of a run that goes forward in x. */
 function heightOn(run: readonly Segment[], x: number): number {
   const s = run.find((piece) => x >= piece.from.x && x <= piece.to.x) as Segment;
-  return along(s, halving((t) => along(s, t).p.x - x, 0, 1)).p.y;
+  return along(
+    s,
+    halving((t) => along(s, t).p.x - x, 0, 1),
+  ).p.y;
 }
 
 describe("the distance to any run", () => {
   it("agrees with a search over all candidates", () => {
     fc.assert(
-      fc.property(anyRun, fc.array(fc.tuple(between(-0.15, 1.15), between(0.001, 1)), { minLength: 12, maxLength: 12 }), (run, places) => {
-        const [from, to] = ends(run);
-        const field = distanceField(run, FINE);
-        const edges = new EdgeRun(run);
-        for (const [u, v] of places) {
-          const x = from + u * (to - from);
-          const y = heightOn(run, Math.min(to, Math.max(from, x))) + v * 60;
-          expectWithin(edges.nearest(x, y), field(x, y).distance, 1e-9, `at ${x}, ${y}`);
-        }
-      }),
+      fc.property(
+        anyRun,
+        fc.array(fc.tuple(between(-0.15, 1.15), between(0.001, 1)), { minLength: 12, maxLength: 12 }),
+        (run, places) => {
+          const [from, to] = ends(run);
+          const field = distanceField(run, FINE);
+          const edges = new EdgeRun(run);
+          for (const [u, v] of places) {
+            const x = from + u * (to - from);
+            const y = heightOn(run, Math.min(to, Math.max(from, x))) + v * 60;
+            expectWithin(edges.nearest(x, y), field(x, y).distance, 1e-9, `at ${x}, ${y}`);
+          }
+        },
+      ),
       { seed: SEED, numRuns: 400, endOnFailure: true },
     );
   });

@@ -151,17 +151,23 @@ describe("the smaller and the larger of two sections", () => {
 
   it("of an arc and straight pieces, at every distance", () => {
     fc.assert(
-      fc.property(between(2, 30), between(1, 7), between(0.01, 2), straightPieces, (b, spine, crown, pieces) => {
-        const given = face({
-          bevelHeight: b,
-          bevelLineBelow: spine - 0.3,
-          bevelLineAbove: spine - 0.3,
-          spine,
-          spineDistance: b + 6,
-          crown,
-        });
-        holds(groundFace(given, "convex", new HalfSection()), built(pieces));
-      }),
+      fc.property(
+        between(2, 30),
+        between(1, 7),
+        between(0.01, 2),
+        straightPieces,
+        (b, spine, crown, pieces) => {
+          const given = face({
+            bevelHeight: b,
+            bevelLineBelow: spine - 0.3,
+            bevelLineAbove: spine - 0.3,
+            spine,
+            spineDistance: b + 6,
+            crown,
+          });
+          holds(groundFace(given, "convex", new HalfSection()), built(pieces));
+        },
+      ),
       { seed: SEED, numRuns: 300 },
     );
   });

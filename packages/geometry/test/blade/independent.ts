@@ -1,7 +1,8 @@
 // A second way to the same numbers, written from docs/model.md with no line in common with the kernel: a thickness
 // function of (x, y) with its own nearest-point search, summed over stations by repeated halving.
-import type { KnifeSpec, LawSpec, StationSpec } from "../../src/blade/spec.js";
+
 import type { Outline } from "../../src/blade/outline.js";
+import type { KnifeSpec, LawSpec, StationSpec } from "../../src/blade/spec.js";
 import type { Segment } from "../../src/plane/segment.js";
 
 interface Point {
@@ -60,7 +61,10 @@ export function distanceField(run: readonly Segment[], grid = 24): (x: number, y
   const end = along(last, 1);
   const candidates: readonly (readonly [number, Candidate])[] = [
     ...run.map((s, i) => [i, s.kind === "line" ? toStraight(s.from, s.to, 1) : toCurve(s, grid)] as const),
-    [-1, toStraight(start.p, { x: start.p.x - start.d.x, y: start.p.y - start.d.y }, Number.POSITIVE_INFINITY)],
+    [
+      -1,
+      toStraight(start.p, { x: start.p.x - start.d.x, y: start.p.y - start.d.y }, Number.POSITIVE_INFINITY),
+    ],
     [run.length, toStraight(end.p, { x: end.p.x + end.d.x, y: end.p.y + end.d.y }, Number.POSITIVE_INFINITY)],
   ];
   return (x, y) => {
@@ -95,7 +99,10 @@ function toCurve(s: Segment, grid: number): Candidate {
     for (let i = 1; i <= grid; i++) {
       const after = f(i / grid, x, y);
       if (before < 0 && after >= 0) {
-        const { p } = along(s, refine((t) => f(t, x, y), (i - 1) / grid, i / grid));
+        const { p } = along(
+          s,
+          refine((t) => f(t, x, y), (i - 1) / grid, i / grid),
+        );
         best = Math.min(best, Math.hypot(p.x - x, p.y - y));
       }
       before = after;
@@ -308,7 +315,9 @@ export function independentBody(spec: KnifeSpec, outline: Outline, sharpened = t
           },
           a,
           c,
-          [1e-9, 1e-9, 1e-9, 1e-9].map((r, j) => r * (high - low) * slab * [1, high, high * high, slab][j]!),
+          [1e-9, 1e-9, 1e-9, 1e-9].map(
+            (r, j) => r * (high - low) * slab * ([1, high, high * high, slab][j] as number),
+          ),
           10,
         );
         const [m0, m1, m2, mz] = part as [number, number, number, number];

@@ -1,7 +1,7 @@
 import fc from "fast-check";
-import { SpecError } from "../../src/errors/errors.js";
 import { type Knife, makeKnife } from "../../src/blade/knife.js";
 import type { FamilyName, KnifeSpec, LawSpec, StationSpec } from "../../src/blade/spec.js";
+import { SpecError } from "../../src/errors/errors.js";
 
 export const SEED = 20_261_125;
 
@@ -109,7 +109,10 @@ export const knifeSpec: fc.Arbitrary<KnifeSpec> = fc
   });
 
 /** The first `count` random descriptions that make a knife. */
-export function randomKnives(count: number, seed = SEED): { readonly spec: KnifeSpec; readonly knife: Knife }[] {
+export function randomKnives(
+  count: number,
+  seed = SEED,
+): { readonly spec: KnifeSpec; readonly knife: Knife }[] {
   const made: { spec: KnifeSpec; knife: Knife }[] = [];
   for (const spec of fc.sample(knifeSpec, { numRuns: 2 * count, seed })) {
     if (made.length === count) break;

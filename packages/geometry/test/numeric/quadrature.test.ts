@@ -94,7 +94,12 @@ describe("adaptive quadrature", () => {
   });
 
   it("says what is missing when it may not look at more pieces", () => {
-    const { value, error } = one((x) => Math.sqrt(Math.abs(Math.sin(31 * x))), [{ from: 0, to: 3 }], 1e-12, 6);
+    const { value, error } = one(
+      (x) => Math.sqrt(Math.abs(Math.sin(31 * x))),
+      [{ from: 0, to: 3 }],
+      1e-12,
+      6,
+    );
     const better = one((x) => Math.sqrt(Math.abs(Math.sin(31 * x))), [{ from: 0, to: 3 }], 1e-9, 5000).value;
     expect(error).toBeGreaterThan(1e-12);
     expect(Math.abs(value - better)).toBeLessThanOrEqual(error);
