@@ -62,6 +62,10 @@ export function referenceBody(
   const crown = bevel.crown && law("mm" in bevel.crown ? bevel.crown.mm : bevel.crown.share);
   const crownIsShare = bevel.crown !== undefined && "share" in bevel.crown;
   const plunge = blade.plunge ?? { at: 0, length: 0 };
+  if (typeof blade.edgeAngle !== "number" || bevel.form === "hollow") {
+    throw new Error("the reference is written for flat and convex blades with both sides alike");
+  }
+  const form = bevel.form;
   const tanEdge = Math.tan(blade.edgeAngle);
 
   // The tang's own coordinate runs from the handle front toward the butt.
@@ -108,7 +112,7 @@ export function referenceBody(
     const s = station(x);
     if (s.ground === 0) return { half: s.thickness / 2, zone: "unground" };
     const { distance: v, piece } = nearest(x, y);
-    const [face, name] = groundFace(s, v, bevel.form);
+    const [face, name] = groundFace(s, v, form);
     const plane = sharpened ? v * tanEdge : Number.POSITIVE_INFINITY;
     const finished = Math.min(face, plane);
     const half = (s.thickness / 2) * (1 - s.ground) + finished * s.ground;

@@ -61,7 +61,11 @@ export class BevelMoments {
       const pieces = stationPieces(body, x0, interval.x1, region).map(
         (piece): Piece => ({ from: map.u(piece.from), to: map.u(piece.to) }),
       );
-      const result = integrateAdaptive(at, MOMENTS, pieces, { tolerance: aim });
+      const result = integrateAdaptive(at, MOMENTS, pieces, {
+        tolerance: aim,
+        // A ridge leaves the blade somewhere between two breaks, and its kink may be short.
+        wary: body.edgeRun.plainReach < body.footprint.maxY - body.footprint.minY,
+      });
       const inner = this.innerError(at, pieces);
       for (let i = 0; i < MOMENTS; i++) {
         sum.value[i] = (sum.value[i] as number) + (result.value[i] as number);

@@ -1,3 +1,4 @@
+import { pathBounds } from "../plane/bounds.js";
 import { splitAtXExtremes } from "../plane/monotone.js";
 import type { Path } from "../plane/path.js";
 import { type Cubic, derivativeAt, pointAt, type Segment } from "../plane/segment.js";
@@ -127,6 +128,8 @@ export class Footprint {
   readonly intervals: readonly FootprintInterval[];
   readonly minX: number;
   readonly maxX: number;
+  readonly minY: number;
+  readonly maxY: number;
 
   constructor(path: Path) {
     const pieces = path.segments.flatMap((segment, index) =>
@@ -156,6 +159,9 @@ export class Footprint {
     this.intervals = intervals;
     this.minX = xs[0] ?? 0;
     this.maxX = xs[xs.length - 1] ?? 0;
+    const bounds = pathBounds(path);
+    this.minY = bounds.minY;
+    this.maxY = bounds.maxY;
   }
 
   /** The interval over x; at a break the one ahead of it (toward the tip), at the very tip the last. */

@@ -1,5 +1,6 @@
 import { Footprint } from "../../src/blade/footprint.js";
-import { type SectionInput, SectionLaw } from "../../src/blade/section-law.js";
+import type { FaceInput } from "../../src/blade/face-law.js";
+import { SectionLaw } from "../../src/blade/section-law.js";
 import { SlabLaw } from "../../src/blade/slab-law.js";
 import type { KnifeSpec } from "../../src/blade/spec.js";
 import { type Cutout, SteelBody } from "../../src/blade/steel-body.js";
@@ -20,6 +21,17 @@ export const linear = (x0: number, y0: number, x1: number, y1: number): Law =>
     { at: x0, is: y0 },
     { at: x1, is: y1 },
   ]);
+
+/** A section that is the same on both faces; sharpening by the tan of its angle. */
+export type SectionInput = Omit<FaceInput, "side" | "apex" | "sharpening"> & { readonly sharpening?: number };
+
+const bothFaces = ({ sharpening, ...input }: SectionInput): SectionLaw =>
+  new SectionLaw({
+    ...input,
+    side: 1,
+    apex: 0,
+    ...(sharpening === undefined ? {} : { sharpening: { tan: sharpening } }),
+  });
 
 export interface BladeOnly {
   readonly edge: readonly Segment[];
@@ -57,7 +69,7 @@ export function bladeOnly({ edge, around, section, plunge, cutouts = [] }: Blade
       onFlats: 0,
       onTang: 0,
     }),
-    section: new SectionLaw(input),
+    section: bothFaces(input),
     plunge: plunge ?? { at: 0, length: 0 },
     cutouts,
   });

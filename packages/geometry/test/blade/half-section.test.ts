@@ -6,16 +6,27 @@ import { expectWithin } from "../numeric/close.js";
 import { halves } from "./independent.js";
 import { between, SEED } from "./random-knives.js";
 
-const face = (given: Partial<FaceAtStation>): FaceAtStation => ({
-  edge: 0.4,
-  bevelHeight: 30,
-  bevelLineBelow: 4,
-  bevelLineAbove: 4,
-  spine: 4,
-  spineDistance: 30,
-  crown: Number.NaN,
-  ...given,
-});
+/** A face by the full thicknesses of a section that is the same on both sides. */
+const face = (given: Partial<FaceAtStation>): FaceAtStation => {
+  const full = {
+    edge: 0.4,
+    bevelHeight: 30,
+    bevelLineBelow: 4,
+    bevelLineAbove: 4,
+    spine: 4,
+    spineDistance: 30,
+    crown: Number.NaN,
+    wheelRadius: Number.POSITIVE_INFINITY,
+    ...given,
+  };
+  return {
+    ...full,
+    edge: full.edge / 2,
+    bevelLineBelow: full.bevelLineBelow / 2,
+    bevelLineAbove: full.bevelLineAbove / 2,
+    spine: full.spine / 2,
+  };
+};
 
 /** Area of the full section up to `top`, mm². */
 const area = (section: HalfSection, top: number): number =>

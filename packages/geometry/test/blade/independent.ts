@@ -271,6 +271,7 @@ export function independentBody(spec: KnifeSpec, outline: Outline, sharpened = t
       if (v >= B) return line / 2 + (((t - line) / 2) * (v - B)) / (V - B);
       return edge / 2 + (arc === undefined ? (rise * v) / B : arc(v));
     };
+    if (typeof blade.edgeAngle !== "number") throw new Error("written for blades with both sides alike");
     const tan = Math.tan(blade.edgeAngle);
     const half: Fn = sharpened ? (v) => Math.min(ground(v), v * tan) : ground;
     const corners = [B, V];

@@ -63,7 +63,7 @@ describe("random knives against a second method", () => {
           const off = Math.abs(value - (fine.value[j] as number));
           const covered = (coarse.error[j] as number) + (fine.error[j] as number);
           // Rounding of the finest sums, 1e-14 of the size of their terms.
-          const rounding = 1e-14 * (scales(fine.value[VOLUME] as number, 400)[j] as number);
+          const rounding = 1e-14 * (scales(fine.value[VOLUME] as number, 400)[j] ?? 0);
           expect(off, `knife ${i}, aim ${aim}, integral ${j}`).toBeLessThanOrEqual(covered + rounding);
         });
       }
