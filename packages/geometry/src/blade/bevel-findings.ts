@@ -144,7 +144,7 @@ function sharpening(knife: Knife, side: Side): Finding[] {
 }
 
 /** How nearly a plane may run along the face before a small error of the angle moves the bevel a long way. */
-const GRAZING = Math.PI / 180; // 1°
+const GRAZING = 0.0175; // rad, one degree
 
 function grazing(knife: Knife, side: Side, theta: number, path: string): Finding[] {
   const body = knife.body("unsharpened");

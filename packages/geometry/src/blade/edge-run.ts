@@ -1,39 +1,12 @@
-import { invariant } from "../errors/errors.js";
-import { splitAtXExtremes } from "../plane/monotone.js";
-import { endTangent, type Segment } from "../plane/segment.js";
+import type { Segment } from "../plane/segment.js";
 import type { Vec2 } from "../plane/vec2.js";
-import { cross, dot } from "../plane/vec2.js";
 import type { EdgeElement, FootFrame } from "./edge-element.js";
-import { elementOf } from "./element-of.js";
+import { addRun, type Joint, plainReach } from "./edge-run-parts.js";
+import { type StretchVisitor, visitTurning, walkPlainly } from "./plain-walk.js";
 import { RoundElement } from "./round-element.js";
-import { StraightElement } from "./straight-element.js";
-
-/**
- * Turning at a joint below which it is smooth, rad: rounding leaves less. Far above the joint a turn opens a fan that
- * neither neighbour reaches; a turn this small keeps it narrower than the slack at the ends of the elements.
- */
-const SMOOTH_JOINT = 1e-12;
 
 /** Heights at which a station is looked at for an element between two stretches of another. */
 const RIDGE_PROBES = 11;
-
-/** Where two neighbouring elements meet, and the unit normal there (of the elements' common tangent where it is smooth). */
-export interface Joint {
-  readonly at: Vec2;
-  readonly normal: Vec2;
-  readonly smooth: boolean;
-}
-
-/** A stretch of a station over which the distance to the edge is smooth and monotone. */
-export type StretchVisitor = (
-  element: number,
-  y0: number,
-  v0: number,
-  foot0: number,
-  y1: number,
-  v1: number,
-  foot1: number,
-) => void;
 
 /**
  * The edge run as a distance field: the run goes on past heel and tip along its end tangents.
@@ -152,7 +125,7 @@ export class EdgeRun {
   ): void {
     if (!(y1 > y0)) return;
     if (v0 <= this.plainReach && v1 <= this.plainReach) {
-      this.plainly(x, y0, v0, e0, f0, y1, v1, e1, f1, visit);
+      walkPlainly(this.elements, this.joints, x, y0, v0, e0, f0, y1, v1, e1, f1, visit);
       return;
     }
     let y = y0;
@@ -174,82 +147,6 @@ export class EdgeRun {
       f = fk;
     }
     this.between(x, y, v, e, f, y1, v1, e1, f1, visit, 0);
-  }
-
-  /** No ridge is near: the nearest element changes at the normals of the joints, one after the other. */
-  private plainly(
-    x: number,
-    y0: number,
-    v0: number,
-    e0: number,
-    f0: number,
-    y1: number,
-    v1: number,
-    e1: number,
-    f1: number,
-    visit: StretchVisitor,
-  ): void {
-    let y = y0;
-    let v = v0;
-    let foot = f0;
-    const step = e1 > e0 ? 1 : -1;
-    for (let e = e0; e !== e1; e += step) {
-      const joint = this.joints[step > 0 ? e : e - 1] as Joint;
-      const element = this.elements[e] as EdgeElement;
-      const next = this.elements[e + step] as EdgeElement;
-      if (joint.normal.x !== 0) {
-        const vJoint = (x - joint.at.x) / joint.normal.x;
-        const yJoint = Math.min(y1, joint.at.y + vJoint * joint.normal.y);
-        if (yJoint > y && vJoint >= 0) {
-          this.turning(
-            x,
-            e,
-            y,
-            v,
-            foot,
-            yJoint,
-            vJoint,
-            step > 0 ? element.footAtEnd : element.footAtStart,
-            visit,
-          );
-          y = yJoint;
-          v = vJoint;
-        }
-      }
-      foot = step > 0 ? next.footAtStart : next.footAtEnd;
-    }
-    if (y1 > y) this.turning(x, e1, y, v, foot, y1, v1, f1, visit);
-  }
-
-  /** Divides a stretch where the distance turns: at the height of a round centre, on a prolonged edge. */
-  private turning(
-    x: number,
-    e: number,
-    y0: number,
-    v0: number,
-    f0: number,
-    y1: number,
-    v1: number,
-    f1: number,
-    visit: StretchVisitor,
-  ): void {
-    const element = this.elements[e];
-    if (element instanceof RoundElement && element.cy > y0 && element.cy < y1) {
-      const v = Math.abs(Math.abs(x - element.cx) - element.radius);
-      visit(e, y0, v0, f0, element.cy, v, 0);
-      visit(e, element.cy, v, 0, y1, v1, f1);
-      return;
-    }
-    if (element instanceof StraightElement) {
-      // A prolonged edge may pass through the steel (a front that leans far forward): below it the distance grows again.
-      const y = element.heightAt(x);
-      if (y > y0 + 1e-12 && y < y1 - 1e-12) {
-        visit(e, y0, v0, f0, y, 0, f0);
-        visit(e, y, 0, f1, y1, v1, f1);
-        return;
-      }
-    }
-    visit(e, y0, v0, f0, y1, v1, f1);
   }
 
   private between(
@@ -355,7 +252,7 @@ export class EdgeRun {
         return;
       }
     }
-    this.turning(x, e, y0, v0, f0, y1, v1, f1, visit);
+    visitTurning(element, x, e, y0, v0, f0, y1, v1, f1, visit);
   }
 
   /** Finds a ridge inside one curve: the place where its nearest parameter jumps. */
@@ -406,62 +303,4 @@ export class EdgeRun {
     }
     return (low + high) / 2;
   }
-}
-
-/**
- * An edge that turns one way only, less than half a turn and nowhere tighter than a radius r, has no ridge within r of it
- * (Blaschke's rolling theorem: a circle of the least radius of curvature rolls freely inside a convex curve).
- */
-function plainReach(elements: readonly EdgeElement[], joints: readonly Joint[]): number {
-  if (joints.some((joint) => !joint.smooth) || elements.some((e) => e.minCurvature < -1e-12)) return 0;
-  if (elements.some((e) => e instanceof RoundElement && e.radius === 0)) return 0;
-  const first = joints[0]?.normal;
-  const last = joints[joints.length - 1]?.normal;
-  if (first === undefined || last === undefined) return 0;
-  if (cross(first, last) < 0 || dot(first, last) < 0) return 0;
-  const tightest = Math.max(...elements.map((e) => e.maxCurvature), 0);
-  return tightest === 0 ? Number.POSITIVE_INFINITY : 0.98 / tightest;
-}
-
-function addRun(
-  run: readonly Segment[],
-  elements: EdgeElement[],
-  joints: Joint[],
-  sources: (Segment | undefined)[],
-): void {
-  const pieces = run.flatMap((segment) => splitAtXExtremes(segment));
-  const first = pieces[0];
-  const last = pieces[pieces.length - 1];
-  invariant(first !== undefined && last !== undefined, "a run has at least one segment");
-  const start = tangent(first, "from");
-  const end = tangent(last, "to");
-  const join = (at: Vec2, before: Vec2, after: Vec2): void => {
-    const turn = Math.atan2(cross(before, after), dot(before, after));
-    const middle = { x: before.x + after.x, y: before.y + after.y };
-    const n = Math.hypot(middle.x, middle.y);
-    if (Math.abs(turn) <= SMOOTH_JOINT) {
-      joints.push({ at, normal: { x: -middle.y / n, y: middle.x / n }, smooth: true });
-      return;
-    }
-    // A corner has a point of its own: from its outer side every nearest point is the corner itself.
-    joints.push({ at, normal: { x: -before.y, y: before.x }, smooth: turn < 0 });
-    elements.push(RoundElement.corner(at));
-    joints.push({ at, normal: { x: -after.y, y: after.x }, smooth: turn < 0 });
-  };
-  elements.push(new StraightElement(first.from, start, Number.NEGATIVE_INFINITY, 0));
-  sources[elements.length - 1] = undefined;
-  join(first.from, start, start);
-  pieces.forEach((piece, i) => {
-    elements.push(elementOf(piece));
-    sources[elements.length - 1] = piece;
-    const next = pieces[i + 1];
-    join(piece.to, tangent(piece, "to"), next === undefined ? end : tangent(next, "from"));
-  });
-  elements.push(new StraightElement(last.to, end, 0, Number.POSITIVE_INFINITY));
-}
-
-function tangent(segment: Segment, end: "from" | "to"): Vec2 {
-  const t = endTangent(segment, end);
-  invariant(t !== undefined, "a segment of the edge has a length");
-  return t;
 }
