@@ -280,6 +280,13 @@ export class EdgeRun {
       // Behind a ridge the joint's normal goes on, but something else is nearer there.
       if (v >= 0 && y >= y0 && y <= y1 && this.nearest(x, y) > v - 1e-9) return y;
     }
+    const one = this.elements[e0];
+    const other = this.elements[e1];
+    if (one instanceof StraightElement && other instanceof StraightElement) {
+      // Between two facets: their bisector.
+      const y = one.equallyFar(other, x);
+      if (y >= y0 && y <= y1 && this.nearest(x, y) > one.distance(x, y) - 1e-9) return y;
+    }
     let low = y0;
     let high = y1;
     for (let pass = 0; pass < 60 && high - low > 1e-13 * Math.max(1, Math.abs(high)); pass++) {
