@@ -22,6 +22,8 @@ export interface AskAnswer {
   readonly band: number;
   /** Whether a limit lies inside the interval, so that the finished knife may fall on either side of it. */
   readonly limitInBand: boolean;
+  /** Whether the value is a limit itself, as far as can be told. */
+  readonly onLimit: boolean;
 }
 
 export interface AskLimits {
@@ -68,6 +70,7 @@ export function answerAsk(ask: Ask, figure: AskedFigure): AskAnswer {
     margin: marginOf(figure.value),
     band: (high - low) / 2,
     limitInBand: [limits.atLeast, limits.atMost].some((limit) => low < limit && limit < high),
+    onLimit: Math.abs(marginOf(figure.value)) <= TIE,
   };
 }
 

@@ -8,6 +8,8 @@ export interface DrawnSheet extends OutputFile {
   readonly state: string;
   readonly width: number;
   readonly height: number;
+  /** The standard paper whose size the page has, "A3"; undefined where none is large enough. */
+  readonly paper: string | undefined;
 }
 
 /** Draws the true-size pattern. The drawing side is loaded here, for most commands never need it. */
@@ -22,5 +24,6 @@ export async function drawPattern(measured: Measured): Promise<DrawnSheet> {
     state: model.state,
     width: drawing.width,
     height: drawing.height,
+    paper: drawing.paper,
   };
 }

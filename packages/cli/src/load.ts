@@ -7,7 +7,7 @@ import {
   type ShopSpec,
   type ToleranceDefaults,
 } from "@scantling/geometry";
-import type { FileUnits } from "@scantling/geometry/units";
+import { type FileUnits, inchesToMm } from "@scantling/geometry/units";
 import { EXIT } from "./exit-code.js";
 import { CommandFailure } from "./failure.js";
 import {
@@ -34,6 +34,8 @@ export interface Job {
   readonly spec: KnifeSpec;
   /** Names output files: `harvest` for `harvest.knife.yaml`. */
   readonly name: string;
+  /** Whether the knife was read from standard input, so that no shop file can lie beside it. */
+  readonly fromStdin: boolean;
   /** Units to show. */
   readonly units: FileUnits;
   /** Undefined where there is no shop file: the defaults stand in, the rack is empty. */
@@ -59,7 +61,7 @@ export async function loadJob(io: Io, given: string, options: CommonOptions): Pr
       "Give one of them as a file.",
     );
   }
-  const input = await readInput(io, given);
+  const input = await readInput(io, given, "knife");
   const folder = input.path === undefined ? io.cwd : dirname(input.path);
   const knife = await readItsDrawing(io, readKnifeFile(input.text, input.shown), folder);
   const shopFile = await loadShop(io, folder, options);
@@ -68,6 +70,7 @@ export async function loadJob(io: Io, given: string, options: CommonOptions): Pr
     knife,
     spec: { ...knife.spec, allowances: { ...shopFile?.allowances, ...knife.spec.allowances } },
     name: input.path === undefined ? nameOfCode(knife.order.code) : nameOfFile(input.path),
+    fromStdin: input.path === undefined,
     units,
     shopPlaces: shopFile,
     shop: shopFile === undefined ? DEFAULT_SHOP : fillShop(shopFile),
@@ -78,7 +81,7 @@ export async function loadJob(io: Io, given: string, options: CommonOptions): Pr
 async function loadShop(io: Io, from: string, options: CommonOptions): Promise<ShopFile | undefined> {
   const given = options.shop ?? (await findShop(io, from));
   if (given === undefined) return undefined;
-  const input = await readInput(io, given);
+  const input = await readInput(io, given, "shop");
   return readShopFile(input.text, input.shown);
 }
 
@@ -98,6 +101,7 @@ function fillShop(file: ShopFile): ShopSpec {
   const { losses, limits, press, ...given } = file.shop;
   const shop: ShopSpec = {
     ...DEFAULT_SHOP,
+    ...sawOf(file.units),
     ...given,
     losses: { ...DEFAULT_SHOP.losses, ...losses },
     press: { ...DEFAULT_SHOP.press, ...press },
@@ -110,6 +114,13 @@ function fillShop(file: ShopFile): ShopSpec {
   const issues = checkShop(shop);
   if (issues.length > 0) throw new FileError(file.fileName, placeIssues(issues, file, file.units));
   return shop;
+}
+
+/** Saw of a shop that measures in inches, mm. Basis like that of the metric one: common practice, no source. */
+const INCH_SAW = { cutStep: inchesToMm(1 / 4), kerf: inchesToMm(1 / 16) } as const;
+
+function sawOf(units: FileUnits): Pick<ShopSpec, "cutStep" | "kerf"> {
+  return units === "in" ? INCH_SAW : { cutStep: DEFAULT_SHOP.cutStep, kerf: DEFAULT_SHOP.kerf };
 }
 
 function fillTolerances(file: ShopFile | undefined): ToleranceDefaults {

@@ -4,7 +4,6 @@ import {
   type Issue,
   type Knife,
   type KnifeWeight,
-  makeKnife,
   SpecError,
   type WeightInterval,
   weighInterval,
@@ -13,8 +12,9 @@ import {
 import { type AskAnswer, type AskedFigure, answerAsk } from "./asks.js";
 import { EXIT } from "./exit-code.js";
 import { CommandFailure } from "./failure.js";
-import { type AskName, FileError, placeIssues } from "./file/index.js";
+import { type AskName, buildKnife, FileError, placeIssues } from "./file/index.js";
 import type { Job } from "./load.js";
+import { sizeFigures } from "./size-intervals.js";
 import { sizesOf } from "./sizes.js";
 
 /** A job with everything that is computed of the knife alone. */
@@ -35,10 +35,10 @@ export interface Measured {
  */
 export function measure(job: Job): Measured {
   return inFileTerms(job, () => {
-    const knife = makeKnife(job.spec);
+    const knife = buildKnife(job.spec);
     const weight = weighKnife(knife);
     const interval = weighInterval(job.spec, job.knife.tolerances, job.tolerances);
-    const figures = figuresOf(knife, weight, interval);
+    const figures = figuresOf(job, knife, weight, interval);
     return {
       job,
       knife,
@@ -50,20 +50,17 @@ export function measure(job: Job): Measured {
   });
 }
 
-/** What the asks are held against. Sizes are those of the drawing and have no interval. */
+/** What the asks are held against. */
 function figuresOf(
+  job: Job,
   knife: Knife,
   weight: KnifeWeight,
   interval: WeightInterval,
 ): Record<AskName, AskedFigure> {
-  const sizes = sizesOf(knife.outline);
   return {
     mass: { value: weight.knife.mass, interval: interval.massInterval },
     balance: { value: weight.knife.balanceFromHeel, interval: interval.balanceInterval },
-    overallLength: { value: sizes.overallLength },
-    edgeLength: { value: sizes.edgeLength },
-    heelHeight: { value: sizes.heelHeight },
-    thickness: { value: knife.laws.spine.valueAt(0) },
+    ...sizeFigures(knife, sizesOf(knife.outline), job.knife.tolerances, job.tolerances),
   };
 }
 

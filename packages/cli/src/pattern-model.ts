@@ -1,5 +1,14 @@
-import { patternGeometry } from "@scantling/geometry";
-import type { PatternModel } from "@scantling/render";
+import {
+  bevelAt,
+  crossingsAtX,
+  extremeParameters,
+  type Knife,
+  type Outline,
+  patternGeometry,
+  pointAt,
+  type Vec2,
+} from "@scantling/geometry";
+import type { PatternHeight, PatternModel } from "@scantling/render";
 import { inFileTerms, type Measured } from "./measure.js";
 import { sizesOf } from "./sizes.js";
 
@@ -7,6 +16,8 @@ import { sizesOf } from "./sizes.js";
 export function makePatternModel({ job, knife, weight }: Measured): PatternModel {
   const { outline } = knife;
   const geometry = inFileTerms(job, () => patternGeometry(knife, "finished"));
+  const sizes = sizesOf(outline);
+  const bevelHeight = inFileTerms(job, () => bevelHeightOf(knife));
   return {
     ...geometry,
     code: job.knife.order.code,
@@ -14,9 +25,70 @@ export function makePatternModel({ job, knife, weight }: Measured): PatternModel
     steel: job.spec.steel.name,
     state: "finished",
     handleFront: outline.handleFront,
-    ...sizesOf(outline),
+    ...sizes,
+    ...furtherSizes(outline, sizes.heelHeight),
+    ...(bevelHeight === undefined ? {} : { bevelHeight }),
     steelMass: weight.steel.mass,
     knifeMass: weight.knife.mass,
     units: job.units,
   };
+}
+
+/** Sizes nearer than this are one, mm. */
+const SAME_SIZE = 0.01;
+/** Where the outline turns a corner it is read this little beside it, mm. */
+const BESIDE = 1e-6;
+
+/** Sizes by which the outline is laid out, read off the outline itself so that they hold however it was given. */
+function furtherSizes(outline: Outline, heelHeight: number): Partial<PatternModel> {
+  const { runs, edgeLength, handleFront, butt } = outline;
+  const tip = runs.edge.at(-1)?.to ?? { x: edgeLength, y: 0 };
+  const front = runs.front.at(-1)?.to;
+  const highest = highestOf(outline);
+  const straight = runs.edge[0]?.kind === "line" ? runs.edge[0].to.x : 0;
+  return {
+    tangHeights: {
+      front: heightAt(outline, handleFront - BESIDE, handleFront),
+      middle: heightAt(outline, (handleFront + butt) / 2),
+      butt: buttHeight(outline),
+    },
+    ...(front === undefined
+      ? { tipHeight: { x: tip.x, low: 0, high: tip.y } }
+      : { frontHeight: { x: tip.x, low: tip.y, high: front.y } }),
+    ...(highest.y - heelHeight > SAME_SIZE
+      ? { greatestHeight: { x: highest.x, low: 0, high: highest.y } }
+      : {}),
+    ...(straight > SAME_SIZE && edgeLength - straight > SAME_SIZE ? { straightEdge: straight } : {}),
+  };
+}
+
+/** Steel between the lowest and the highest crossing at x, told as standing at `shown`. */
+function heightAt({ path }: Outline, x: number, shown = x): PatternHeight {
+  const ys = crossingsAtX(path, x).map(({ point }) => point.y);
+  return { x: shown, low: Math.min(...ys), high: Math.max(...ys) };
+}
+
+/** At the butt's foremost end: the ends of a straight one, the full height before a rounded one. */
+function buttHeight(outline: Outline): PatternHeight {
+  const ends = outline.runs.butt.flatMap(({ from, to }) => [from.x, to.x]);
+  const x = Math.max(outline.butt, ...ends);
+  return heightAt(outline, x + BESIDE, x);
+}
+
+function highestOf({ runs }: Outline): Vec2 {
+  const points = [...runs.front, ...runs.spine].flatMap((segment) =>
+    [0, ...extremeParameters(segment, "y"), 1].map((t) => pointAt(segment, t)),
+  );
+  return points.reduce((a, b) => (b.y > a.y ? b : a));
+}
+
+/** The bevel where it is all there, at the heel or before the plunge; nothing where it reaches the spine. */
+function bevelHeightOf(knife: Knife): PatternHeight | undefined {
+  const { at, length } = knife.spec.blade.plunge ?? { at: 0, length: 0 };
+  const x = Math.max(0, at + length);
+  if (x >= knife.outline.edgeLength) return undefined;
+  const { height, spineDistance } = bevelAt(knife, x + BESIDE);
+  if (spineDistance - height < SAME_SIZE) return undefined;
+  const low = heightAt(knife.outline, x + BESIDE).low;
+  return { x, low, high: low + height };
 }

@@ -12,6 +12,9 @@ export const STDIN = "-";
 /** Far beyond any file of a shop, yet an end to a device that has none. */
 export const MOST_BYTES = 64 * 1024 * 1024;
 
+/** What a file is to be; decides which names are proposed where it is not there. */
+export type FileKind = "knife" | "shop";
+
 export interface InputText {
   /** As messages name it. */
   readonly shown: string;
@@ -31,7 +34,7 @@ export function showPath(io: Io, path: string): string {
  * @throws {CommandFailure} exit code 3 where it cannot be read.
  * @throws {FileError} where it is no text.
  */
-export async function readInput(io: Io, given: string): Promise<InputText> {
+export async function readInput(io: Io, given: string, kind: FileKind): Promise<InputText> {
   if (given === STDIN) {
     const shown = "standard input";
     if (io.stdinIsTTY) io.stderr.write("Reading standard input; end with Ctrl-D.\n");
@@ -47,27 +50,45 @@ export async function readInput(io: Io, given: string): Promise<InputText> {
       EXIT.file,
       "cannot-read",
       `cannot read ${shown}: ${describeSystemError(error)}`,
-      await advise(io, path, systemCode(error)),
+      await advise(io, path, kind, systemCode(error)),
       { file: shown },
     );
   }
 }
 
-async function advise(io: Io, path: string, code: string | undefined): Promise<string> {
-  if (code === "EISDIR") return `Name a file in it: ${await knifeFilesIn(io, path)}`;
+async function advise(io: Io, path: string, kind: FileKind, code: string | undefined): Promise<string> {
+  if (code === "EISDIR") return `Name a file in it: ${await filesIn(io, path, kind)}`;
   if (code !== "ENOENT") return "Check the path, and that you may read it.";
   const folder = dirname(path);
   const names = await io.disk.list(folder).catch(() => undefined);
   if (names === undefined) return `There is no folder ${showPath(io, folder)} to read from. Check the path.`;
-  const near = nearestWord(basename(path), names);
+  const near = nearestFile(basename(path), names.filter(isOfKind[kind]));
   if (near !== undefined) return `Did you mean ${showPath(io, resolve(folder, near))}?`;
-  return `Check the name: ${await knifeFilesIn(io, folder)}`;
+  return `Check the name: ${await filesIn(io, folder, kind)}`;
 }
 
-async function knifeFilesIn(io: Io, folder: string): Promise<string> {
-  const names = await io.disk.list(folder).catch(() => []);
-  const knives = names.filter((name) => /\.knife\.(?:ya?ml|json)$/u.test(name)).sort();
-  if (knives.length === 0) return "there is no NAME.knife.yaml in that folder.";
-  const shown = knives.slice(0, 5).map((name) => showPath(io, resolve(folder, name)));
-  return `${shown.join(", ")}${knives.length > shown.length ? " …" : ""}`;
+const KNIFE_NAME = /\.knife\.(?:ya?ml|json)$/iu;
+const SHOP_NAME = /\.(?:ya?ml|json)$/iu;
+
+const isOfKind: Readonly<Record<FileKind, (name: string) => boolean>> = {
+  knife: (name) => KNIFE_NAME.test(name),
+  shop: (name) => SHOP_NAME.test(name) && !KNIFE_NAME.test(name),
+};
+
+/** Compared without their endings: those are alike in every name and would make any two of them near. */
+function nearestFile(name: string, names: readonly string[]): string | undefined {
+  const stem = (text: string): string => text.replace(KNIFE_NAME, "").replace(SHOP_NAME, "");
+  const near = nearestWord(stem(name), names.map(stem));
+  return names.find((each) => stem(each) === near);
+}
+
+async function filesIn(io: Io, folder: string, kind: FileKind): Promise<string> {
+  const names = (await io.disk.list(folder).catch(() => [])).filter(isOfKind[kind]).sort();
+  if (names.length === 0) {
+    return kind === "knife"
+      ? "there is no NAME.knife.yaml in that folder."
+      : "there is no shop file (NAME.yaml) in that folder.";
+  }
+  const shown = names.slice(0, 5).map((name) => showPath(io, resolve(folder, name)));
+  return `${shown.join(", ")}${names.length > shown.length ? " …" : ""}`;
 }

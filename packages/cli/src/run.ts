@@ -63,15 +63,16 @@ function asFailure(error: unknown, argv: readonly string[]): CommandFailure {
   );
 }
 
-function brokenFile({ fileName, problems }: FileError): CommandFailure {
+function brokenFile({ fileName, problems, notReached }: FileError): CommandFailure {
   const many = problems.length === 1 ? "an error" : `${problems.length} errors`;
+  const mend = problems.length === 1 ? "Mend it and try again" : "Mend them and try again";
   return new CommandFailure(
     EXIT.file,
     "file-errors",
     `${fileName} has ${many}; nothing was written`,
-    problems.length === 1
-      ? "Mend it and try again."
-      : "Mend them and try again; all that could be found are listed.",
+    notReached === undefined
+      ? `${mend}${problems.length === 1 ? "" : "; all that could be found are listed"}.`
+      : `${mend}. Later checks (${notReached}) were not reached.`,
     { file: fileName, problems },
   );
 }

@@ -1,6 +1,18 @@
-import { type Finding, ledgerBodies, makeSteelChain, planStock, type StockReport } from "@scantling/geometry";
+import {
+  type Finding,
+  findMaterial,
+  type Issue,
+  isSameMaterial,
+  ledgerBodies,
+  makeSteelChain,
+  planStock,
+  type Refusal,
+  type StockReport,
+  suggestMaterials,
+} from "@scantling/geometry";
 import type { Job } from "./load.js";
 import { inFileTerms, type Measured } from "./measure.js";
+import { wishFindings } from "./wishes.js";
 
 /** The bars for a knife, and what they have to become. */
 export interface Bars extends StockReport {
@@ -19,36 +31,90 @@ export function planBars({ job, knife }: Measured): Bars {
   });
 }
 
-/** What is to be said of the best plan, or of there being none. */
-export function stockFindings(bars: Bars, job: Job): readonly Finding[] {
-  const [best] = bars.plans;
-  if (best !== undefined) return best.findings;
-  return [job.shop.rack.length === 0 ? RACK_EMPTY : noBarsFit(bars)];
+/** All that is to be said of a job: of the knife, of wishes that are missed, of the bars. */
+export function allFindings(measured: Measured, bars: Bars): readonly Finding[] {
+  return [...measured.findings, ...wishFindings(measured.answers), ...stockFindings(bars, measured.job)];
 }
 
-const RACK_EMPTY: Finding = {
-  code: "rack-empty",
-  severity: "note",
-  path: "",
-  text: "No bars are known, so none can be planned. List those in the shop in shop.yaml beside the knife file: scantling: 1, units: in, rack: and a line such as - size: 1/4 x 2 for each.",
-  basis: "the shop file",
-};
+/** What is to be said of the best plan, or of there being none, and of the rack. */
+function stockFindings(bars: Bars, job: Job): readonly Finding[] {
+  const [best] = bars.plans;
+  const { rack } = job.shop;
+  if (rack.length === 0) return [rackEmpty(job)];
+  return [...(best === undefined ? [noBarsFit(bars, job)] : best.findings), ...unknownSteels(job)];
+}
+
+/** Where the bars are to be listed: nothing can lie beside standard input. */
+export function rackEmpty({ shopPlaces, fromStdin }: Job): Finding {
+  const folder = fromStdin
+    ? "in the current folder (or another file, named with --shop FILE)"
+    : "beside the knife file";
+  const place = shopPlaces === undefined ? `shop.yaml ${folder}: scantling: 1, units: in,` : "{file}:";
+  return {
+    code: "rack-empty",
+    severity: "note",
+    path: "",
+    text: `No bars are known, so none can be planned. List those in the shop in ${place} rack: and a line such as - size: 1/4 x 2 for each.`,
+    ...(shopPlaces === undefined ? {} : { values: { file: shopPlaces.fileName } }),
+    basis: "the shop file",
+  };
+}
+
+/** Why stacks were refused, in a sentence with its numbers. */
+export function refusalIssue({ reason, text, example }: Refusal, steel: string): Issue {
+  const { bar, value, limit } = example;
+  const other = reason === "wrong-steel" && bar.steel !== undefined;
+  return {
+    code: reason,
+    path: "",
+    text: other ? text.replace(/\.$/u, " (bar: {barSteel}; knife: {knifeSteel}).") : text,
+    values: {
+      ...(other ? { barSteel: bar.steel, knifeSteel: steel } : {}),
+      // Where not even all of the thinning would do, the share has no end.
+      ...(value === undefined ? {} : { value: Number.isFinite(value.value) ? value : "more than 100 %" }),
+      ...(limit === undefined ? {} : { limit }),
+    },
+  };
+}
 
 /** Says why, by the reason that refused most stacks. */
-function noBarsFit({ rejected, considered }: Bars): Finding {
+function noBarsFit({ rejected, considered }: Bars, { spec }: Job): Finding {
   const [most] = [...rejected].sort((a, b) => b.count - a.count);
-  const { value, limit } = most?.example ?? {};
+  const why = most === undefined ? undefined : refusalIssue(most, spec.steel.name);
   return {
     code: "no-bars-fit",
     severity: "stop",
     path: "",
-    text: `Nothing on the rack can become this blade.${most === undefined ? "" : ` For {count} of {considered} stacks: ${most.text}`} Every reason: scantling stock FILE.`,
+    text: `Nothing on the rack can become this blade.${why === undefined ? "" : ` For {count} of {considered} stacks: ${why.text}`} Every reason: scantling stock FILE.`,
     values: {
       count: { quantity: "count", value: most?.count ?? 0 },
       considered: { quantity: "count", value: considered },
-      ...(value === undefined ? {} : { value }),
-      ...(limit === undefined ? {} : { limit }),
+      ...why?.values,
     },
     basis: "the shop file",
   };
+}
+
+/** A bar whose steel is misspelt is passed over without a word: each such name once. */
+function unknownSteels({ shop, spec }: Job): Finding[] {
+  const seen = new Set<string>();
+  return shop.rack.flatMap(({ steel }, index): Finding[] => {
+    if (steel === undefined || seen.has(steel)) return [];
+    seen.add(steel);
+    if (findMaterial(steel) !== undefined || isSameMaterial(steel, spec.steel.name)) return [];
+    const near = suggestMaterials(steel);
+    return [
+      {
+        code: "bar-steel-unknown",
+        severity: "note",
+        path: `rack[${index}]`,
+        text:
+          near.length === 0
+            ? "{steel}, the steel of this bar, is not in the table of materials; the bar serves knives of that very name only."
+            : "{steel}, the steel of this bar, is not in the table of materials; the bar serves knives of that very name only. Did you mean {near}?",
+        values: { steel, near: near.join(" or ") },
+        basis: "the table of materials",
+      },
+    ];
+  });
 }

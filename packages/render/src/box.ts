@@ -1,13 +1,14 @@
 import { type Bounds, pathBounds } from "@scantling/geometry";
-import { type DrawingItem, flattenItems } from "./drawing.js";
+import { type DrawingItem, flattenItems, type GroupItem } from "./drawing.js";
 import { textBox } from "./text-metrics.js";
 
 /** The box that holds the items, lettering included; undefined for none. Line widths are not counted. */
 export function boxOfItems(items: readonly DrawingItem[]): Bounds | undefined {
-  return uniteBoxes(flattenItems(items).flatMap((item) => boxesOf(item)));
+  return uniteBoxes(flattenItems(items).flatMap(boxesOfItem));
 }
 
-function boxesOf(item: ReturnType<typeof flattenItems>[number]): Bounds[] {
+/** Boxes that hold one item: one to each of its paths. */
+export function boxesOfItem(item: Exclude<DrawingItem, GroupItem>): Bounds[] {
   switch (item.kind) {
     case "path":
       return item.paths.filter((path) => path.segments.length > 0).map(pathBounds);

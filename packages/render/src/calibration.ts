@@ -10,7 +10,7 @@ export const INCH_BAR = 4;
 const TICK = 2.5;
 const END_TICK = 4;
 /** Between the base lines of the two bars, mm. */
-const BAR_PITCH = 4;
+const BAR_PITCH = 3;
 const LABEL_GAP = 1.2;
 
 /** How far the pair of bars reaches over and under its corner, and past its ends, mm. */

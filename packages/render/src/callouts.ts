@@ -11,7 +11,7 @@ export interface Callout {
 }
 
 /** Height of the part in which the lines fan out to their labels, mm. */
-const FAN = 7;
+const FAN = 6;
 const LABEL_GAP = 1.5;
 /** Clear space between neighbouring labels, mm. */
 const BETWEEN = 2.5;

@@ -1,7 +1,7 @@
 import type { Vec2 } from "@scantling/geometry";
 import { type DrawingItem, lettering, type PathItem, polyline, strokes } from "./drawing.js";
-import { KEY } from "./lettering-size.js";
-import { textWidth } from "./text-metrics.js";
+import { KEY, SMALL } from "./lettering-size.js";
+import { textReach, textWidth } from "./text-metrics.js";
 
 /** Space between a feature and the start of its extension line, mm. */
 export const EXTENSION_GAP = 1;
@@ -81,8 +81,11 @@ export function levelDimension(dimension: LevelDimension): DrawingItem[] {
   ];
 }
 
+/** Clear space between lettering and the line on which it stands, mm: a little more than half an arrowhead. */
+const OVER_LINE = ARROW_HALF_WIDTH + 0.1;
+
 /** From a line to the base line of the lettering above it, mm: room for descenders and a gap. */
-const baseLineAbove = (height: number): number => 0.35 * height + TEXT_GAP / 2;
+const baseLineAbove = (height: number): number => textReach("", height).under + OVER_LINE;
 
 /** Two places nearer than this are one, mm. */
 const ROUNDING = 1e-6;
@@ -119,13 +122,11 @@ export interface UprightDimension {
   /** The figure, and the same in the other unit. */
   readonly main: string;
   readonly other: string;
-  readonly height?: number;
 }
 
-/** An upright dimension: the figure along its line, or level beside it, in two lines, where the line is too short. */
+/** An upright dimension: the figure along its line where it fits, else on both sides of it, else level beside it. */
 export function uprightDimension(dimension: UprightDimension): DrawingItem[] {
   const { low, high, lowFrom, highFrom, x } = dimension;
-  const height = dimension.height ?? KEY;
   const side = Math.sign(x - lowFrom);
   const past = x + side * EXTENSION_PAST;
   const inside = high - low >= SHORTEST_WITH_HEADS_INSIDE;
@@ -147,22 +148,40 @@ export function uprightDimension(dimension: UprightDimension): DrawingItem[] {
     ]),
     arrowhead({ x, y: low }, inside ? -Math.PI / 2 : Math.PI / 2),
     arrowhead({ x, y: high }, inside ? Math.PI / 2 : -Math.PI / 2),
-    ...uprightText(dimension, height, side),
+    ...uprightText(dimension, side),
   ];
 }
 
-function uprightText(dimension: UprightDimension, height: number, side: number): DrawingItem[] {
+/** Lettering heights that a figure along an upright line may take, the first that fits. */
+const ALONG = [KEY, SMALL] as const;
+
+const fits = (text: string, height: number, length: number): boolean =>
+  textWidth(text, height) + 2 * TEXT_GAP <= length;
+
+/** Whether a figure fits along an upright dimension line of this length, mm. */
+export const fitsAlong = (text: string, length: number): boolean =>
+  ALONG.some((height) => fits(text, height, length));
+
+function uprightText(dimension: UprightDimension, side: number): DrawingItem[] {
   const { low, high, x, main, other } = dimension;
+  const length = high - low;
   const middle = (low + high) / 2;
+  const along = (text: string, height: number, at: number): DrawingItem =>
+    lettering(text, { x: at, y: middle }, { height, anchor: "middle", rotation: Math.PI / 2 });
+  const left = (height: number): number => x - baseLineAbove(height);
   const whole = `${main} ${other}`;
-  if (textWidth(whole, height) + 2 * TEXT_GAP <= high - low) {
-    const at = { x: x - baseLineAbove(height), y: middle };
-    return [lettering(whole, at, { height, anchor: "middle", rotation: Math.PI / 2 })];
+  for (const height of ALONG) {
+    if (fits(whole, height, length)) return [along(whole, height, left(height))];
+  }
+  for (const height of ALONG) {
+    if (!fits(main, height, length) || !fits(other, height, length)) continue;
+    const right = x + OVER_LINE + textReach(other, height).over;
+    return [along(main, height, left(height)), along(other, height, right)];
   }
   const anchor = side < 0 ? "end" : "start";
   const beside = x + side * (EXTENSION_PAST + TEXT_GAP);
   return [
-    lettering(main, { x: beside, y: middle + 0.4 * height }, { height, anchor }),
-    lettering(other, { x: beside, y: middle - 1.3 * height }, { height, anchor }),
+    lettering(main, { x: beside, y: middle + 0.4 * KEY }, { height: KEY, anchor }),
+    lettering(other, { x: beside, y: middle - 1.3 * KEY }, { height: KEY, anchor }),
   ];
 }

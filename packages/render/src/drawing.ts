@@ -1,5 +1,6 @@
 import { type Path, translateSegment, type Vec2 } from "@scantling/geometry";
 import { cleanText } from "./clean-text.js";
+import type { PaperName } from "./paper.js";
 import type { Role } from "./role.js";
 
 /** Lines and curves of one role. `name` marks a part that can be found again in the written file; unique on a sheet. */
@@ -55,6 +56,8 @@ export interface Drawing {
   readonly height: number;
   /** Where the origin of the items falls on the page, mm right of and above its lower left corner. */
   readonly origin: Vec2;
+  /** The standard paper whose size the page has; undefined where none is large enough. */
+  readonly paper?: PaperName;
   readonly title: string;
   /** What the sheet shows, in a sentence or two, for those who cannot see it. */
   readonly description: string;

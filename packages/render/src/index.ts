@@ -2,6 +2,7 @@ export * from "./calibration.js";
 export * from "./check-layout.js";
 export * from "./clean-text.js";
 export * from "./drawing.js";
+export * from "./paper.js";
 export * from "./pattern-model.js";
 export * from "./role.js";
 export * from "./sheets/pattern-sheet.js";

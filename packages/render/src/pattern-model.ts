@@ -17,6 +17,13 @@ export interface PatternHole {
   readonly kind: string;
 }
 
+/** A height measured upright at x, with its two ends; mm. */
+export interface PatternHeight {
+  readonly x: number;
+  readonly low: number;
+  readonly high: number;
+}
+
 /** Everything that a pattern sheet shows of the knife: the measured curves themselves, in mm, y up, heel at the origin. */
 export interface PatternModel {
   readonly code: string;
@@ -34,6 +41,22 @@ export interface PatternModel {
   readonly edgeLength: number;
   readonly heelHeight: number;
   readonly overallLength: number;
+  /** Steel of the tang at the handle front, half way and at the butt. */
+  readonly tangHeights?: {
+    readonly front: PatternHeight;
+    readonly middle: PatternHeight;
+    readonly butt: PatternHeight;
+  };
+  /** The upright front, where the blade ends in one. */
+  readonly frontHeight?: PatternHeight;
+  /** The tip above the level of the heel, where the blade ends in one. */
+  readonly tipHeight?: PatternHeight;
+  /** The highest place of the spine above the level of the heel, where it is higher than at the heel. */
+  readonly greatestHeight?: PatternHeight;
+  /** The bevel at its rear end, from the edge to the bevel line; left out where it reaches the spine. */
+  readonly bevelHeight?: PatternHeight;
+  /** Distance along x from the heel to where the edge begins to lift, mm; left out where it does not. */
+  readonly straightEdge?: number;
   /** Finished steel mass and whole knife mass, g. */
   readonly steelMass: number;
   readonly knifeMass: number;

@@ -1,6 +1,6 @@
 import { cubic, line, type Path, vec2 } from "@scantling/geometry";
 import fc from "fast-check";
-import type { PatternModel } from "../src/pattern-model.js";
+import type { PatternHeight, PatternModel } from "../src/pattern-model.js";
 
 const STEPS = 1e6;
 
@@ -33,6 +33,9 @@ export const randomModel: fc.Arbitrary<PatternModel> = fc
     ),
     texts: fc.record({ code: anyText, title: anyText, steel: anyText, state: anyText }),
     revision: fc.option(anyText, { nil: undefined }),
+    bevel: between(0.05, 0.95),
+    bevelFrom: fc.oneof(fc.constant(0), between(0, 0.5)),
+    further: fc.boolean(),
     mass: between(1, 5000),
     units: fc.constantFrom("mm" as const, "in" as const),
   })
@@ -58,12 +61,27 @@ export const randomModel: fc.Arbitrary<PatternModel> = fc
       edgeLength: edge,
       heelHeight: height,
       overallLength: edge + ricasso + tang,
+      ...(random.further ? furtherSizes(random) : {}),
       steelMass: mass,
       knifeMass: mass * 1.4,
       units,
       ...(revision === undefined ? {} : { revision }),
     };
   });
+
+/** Sizes as the random outline has them; a bevel of any height, from anywhere. */
+function furtherSizes(random: Proportions): Partial<PatternModel> {
+  const { edge, height, tang, ricasso, tipShare, belly } = random;
+  const tangAt = (x: number): PatternHeight => ({ x, low: height - random.tangHeight, high: height });
+  const front = 0 - ricasso;
+  return {
+    tangHeights: { front: tangAt(front), middle: tangAt(front - tang / 2), butt: tangAt(front - tang) },
+    tipHeight: { x: edge, low: 0, high: height * tipShare },
+    bevelHeight: { x: random.bevelFrom * edge, low: 0, high: height * random.bevel },
+    greatestHeight: { x: edge / 4, low: 0, high: height },
+    straightEdge: edge * belly,
+  };
+}
 
 interface Proportions {
   readonly edge: number;
@@ -73,6 +91,8 @@ interface Proportions {
   readonly tipShare: number;
   readonly belly: number;
   readonly tangHeight: number;
+  readonly bevel: number;
+  readonly bevelFrom: number;
 }
 
 function outlineOf(random: Proportions): Path {

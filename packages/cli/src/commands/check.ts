@@ -8,20 +8,20 @@ import { checkJson } from "../report/check-json.js";
 import { checkText } from "../report/check-text.js";
 import { jsonText, reportText } from "../report/documents.js";
 import { headingLines } from "../report/heading.js";
-import { planBars, stockFindings } from "../stock-report.js";
+import { allFindings, planBars } from "../stock-report.js";
 import { exitCodeOf, verdictOf } from "../verdict.js";
 
 /** `scantling check FILE`: what was asked, one by one, and every warning with the number behind it. */
 export async function check(io: Io, file: string, options: CommonOptions): Promise<ExitCode> {
   const measured = measure(await loadJob(io, file, options));
   const { answers, job } = measured;
-  const findings = [...measured.findings, ...stockFindings(planBars(measured), job)];
+  const findings = allFindings(measured, planBars(measured));
   const verdict = verdictOf(answers, findings);
   const report = options.json
-    ? { name: "check.json", content: jsonText(checkJson(answers, findings, verdict)) }
+    ? { name: "check.json", content: jsonText(checkJson(answers, findings, verdict, job)) }
     : {
         name: "check.txt",
-        content: reportText([...headingLines(measured), "", ...checkText(answers, findings, job.units)]),
+        content: reportText([...headingLines(measured), "", ...checkText(answers, findings, job)]),
       };
   await deliverReport(io, report, options);
   return exitCodeOf(verdict);

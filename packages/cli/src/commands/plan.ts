@@ -14,7 +14,7 @@ import { planJson } from "../report/plan-json.js";
 import { planSummary } from "../report/plan-summary.js";
 import { stockJson } from "../report/stock-json.js";
 import { weighJson } from "../report/weigh-json.js";
-import { planBars, stockFindings } from "../stock-report.js";
+import { allFindings, planBars } from "../stock-report.js";
 import { exitCodeOf, verdictOf } from "../verdict.js";
 
 /**
@@ -25,7 +25,7 @@ import { exitCodeOf, verdictOf } from "../verdict.js";
 export async function plan(io: Io, file: string, options: CommonOptions): Promise<ExitCode> {
   const measured = measure(await loadJob(io, file, options));
   const bars = planBars(measured);
-  const findings = [...measured.findings, ...stockFindings(bars, measured.job)];
+  const findings = allFindings(measured, bars);
   const verdict = verdictOf(measured.answers, findings);
   const sheet = await drawPattern(measured);
 
@@ -38,8 +38,8 @@ export async function plan(io: Io, file: string, options: CommonOptions): Promis
   );
   const documents = {
     weigh: weighJson(measured),
-    stock: stockJson(bars),
-    check: checkJson(measured.answers, findings, verdict),
+    stock: stockJson(bars, measured.job),
+    check: checkJson(measured.answers, findings, verdict, measured.job),
   };
   const files = await writeOutput(
     io,

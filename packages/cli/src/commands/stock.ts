@@ -15,7 +15,7 @@ export async function stock(io: Io, file: string, options: CommonOptions): Promi
   const measured = measure(await loadJob(io, file, options));
   const bars = planBars(measured);
   const report = options.json
-    ? { name: "stock.json", content: jsonText(stockJson(bars)) }
+    ? { name: "stock.json", content: jsonText(stockJson(bars, measured.job)) }
     : {
         name: "stock.txt",
         content: reportText([...headingLines(measured), "", ...stockText(bars, measured.job)]),

@@ -3,7 +3,7 @@ import type { z } from "zod";
 import type { JsonSchema } from "./json-schema.js";
 import { groupsOf, keysAt } from "./known-keys.js";
 import { isKeyNotYet, isWordNotYet } from "./not-yet.js";
-import { type FilePath, formatPath } from "./path.js";
+import { type FilePath, formatPath, parsePath, valueAt } from "./path.js";
 import { type Problem, showText } from "./problem.js";
 import type { FileTree } from "./yaml-tree.js";
 
@@ -20,20 +20,36 @@ export interface ExplainContext {
 /** More unknown keys than this in one group are one mistake: the wrong file. */
 const MOST_KEYS = 20;
 
+/** A key that stands under a wrong name, and where it was meant to stand. */
+export interface Rename {
+  readonly from: FilePath;
+  readonly to: FilePath;
+}
+
+export interface Explained {
+  readonly problems: readonly Problem[];
+  /** Wrong keys of which only one thing can be meant. */
+  readonly renames: readonly Rename[];
+}
+
 /** Findings of the schema as problems of the file, each with its place. */
-export function explainIssues(issues: readonly Issue[], context: ExplainContext): Problem[] {
+export function explainIssues(issues: readonly Issue[], context: ExplainContext): Explained {
   const { leftOut } = context.tree;
   const flat = issues.flatMap((issue) => flatten(issue, [], context));
   const drafts = flat.flatMap((issue) => explain(issue, context));
   const guesses = new Set(drafts.flatMap(({ guess }) => guess ?? []));
-  return drafts
-    .filter(({ missing, path }) => {
-      // One mistake, one problem: a key that is there under a wrong name or could not be read is not missing too.
-      if (missing && (guesses.has(formatPath(path)) || guesses.has(formatPath(path.slice(0, -1)))))
-        return false;
-      return !leftOut.some((out) => out.every((step, index) => path[index] === step));
-    })
-    .map(({ problem }) => problem);
+  const kept = drafts.filter(({ missing, path }) => {
+    // One mistake, one problem: a key that is there under a wrong name or could not be read is not missing too.
+    if (missing && (guesses.has(formatPath(path)) || guesses.has(formatPath(path.slice(0, -1)))))
+      return false;
+    return !leftOut.some((out) => out.every((step, index) => path[index] === step));
+  });
+  const renames = kept.flatMap(({ problem, path, guess = [] }) => {
+    const [only] = guess;
+    const certain = problem.code === "unknown-key" && guess.length === 1 && only !== undefined;
+    return certain ? [{ from: path, to: parsePath(only) }] : [];
+  });
+  return { problems: kept.map(({ problem }) => problem), renames };
 }
 
 interface FlatIssue {
@@ -223,13 +239,6 @@ function nearestPosition(tree: FileTree, path: FilePath): { line: number; column
     if (position !== undefined) return position;
   }
   return { line: 1, column: 1 };
-}
-
-function valueAt(data: unknown, path: FilePath): unknown {
-  return path.reduce<unknown>((value, step) => {
-    if (typeof value !== "object" || value === null || !Object.hasOwn(value, step)) return undefined;
-    return (value as Record<string | number, unknown>)[step];
-  }, data);
 }
 
 function describeValue(value: unknown): string {

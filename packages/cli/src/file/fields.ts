@@ -37,6 +37,8 @@ export interface QuantityRule {
   readonly to?: number;
   /** Whether a tolerance may follow; yes by default. */
   readonly tolerance?: boolean;
+  /** What is usual, for whoever wrote something that cannot be. */
+  readonly usual?: string;
   /** What the key means, for editors. */
   readonly about: string;
 }
@@ -105,7 +107,8 @@ export function readQuantity(
   }
   const wrong = outOfRange(value, rule, (limit) => showLimit(limit, kind, units));
   if (wrong !== undefined) {
-    complain("out-of-range", `"${showText(String(raw))}" ${wrong}`);
+    const usual = rule.usual === undefined ? "" : `, for example ${rule.usual}`;
+    complain("out-of-range", `"${showText(String(raw))}" ${wrong}${usual}`);
     return undefined;
   }
   const ends = outOfRange(value - minus, rule, String) ?? outOfRange(value + plus, rule, String);

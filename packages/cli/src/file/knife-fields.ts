@@ -132,8 +132,18 @@ export function point(units: FileUnits) {
 
 /** Sharpening angle per side, or `{ included: … }` for both together. */
 export function edgeAngle(units: FileUnits) {
-  const side = { above: 0, below: Math.PI / 2, about: "Sharpening angle per side" };
-  const both = { above: 0, below: Math.PI, about: "Sharpening angle of both sides together" };
+  const side = {
+    above: 0,
+    below: Math.PI / 2,
+    usual: "15 deg per side",
+    about: "Sharpening angle per side",
+  };
+  const both = {
+    above: 0,
+    below: Math.PI,
+    usual: "30 deg for both sides",
+    about: "Sharpening angle of both sides together",
+  };
   return z
     .union([quantity("angle", units, side), z.strictObject({ included: quantity("angle", units, both) })], {
       error: "needs an angle per side, such as 16 deg, or { included: 32 deg }",

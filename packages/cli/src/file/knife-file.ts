@@ -3,6 +3,7 @@ import type { FileUnits } from "@scantling/geometry/units";
 import { ASK_KINDS, type Ask, type AskName, type AskTest } from "./ask-fields.js";
 import { knifeJsonSchema, shopJsonSchema } from "./json-schema.js";
 import { knifeSchema } from "./knife-schema.js";
+import { laterKnifeChecks } from "./later-checks.js";
 import { liftTolerances, type SpecTolerance } from "./lift.js";
 import type { Position } from "./problem.js";
 import { positionFinder, readShape } from "./read-shape.js";
@@ -44,10 +45,14 @@ export interface KnifeFile {
  * @throws {FileError} with every problem found, in the order of the file.
  */
 export function readKnifeFile(text: string, fileName: string): KnifeFile {
-  const { data, tree, units } = readShape(text, fileName, schemaFor, () => ({
-    schema: knifeJsonSchema(),
-    other: { schema: shopJsonSchema(), called: "the shop file" },
-  }));
+  const { data, tree, units } = readShape(text, fileName, {
+    schemaFor,
+    explained: () => ({
+      schema: knifeJsonSchema(),
+      other: { schema: shopJsonSchema(), called: "the shop file" },
+    }),
+    later: (failure) => laterKnifeChecks(failure, schemaFor),
+  });
   const { scantling: _version, units: _units, order = {}, ...knife } = data;
   const { plain: spec, tolerances } = liftTolerances(knife);
   const { outline } = spec.blade;

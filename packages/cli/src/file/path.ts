@@ -20,3 +20,11 @@ export function parsePath(text: string): FilePath {
     index === undefined ? word : Number(index),
   );
 }
+
+/** What stands at a path in plain data; undefined where there is nothing. */
+export function valueAt(data: unknown, path: FilePath): unknown {
+  return path.reduce<unknown>((value, step) => {
+    if (typeof value !== "object" || value === null || !Object.hasOwn(value, step)) return undefined;
+    return (value as Record<string | number, unknown>)[step];
+  }, data);
+}

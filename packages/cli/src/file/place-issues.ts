@@ -30,7 +30,8 @@ export function placeIssues(issues: readonly Issue[], file: PlacedFile, units: F
   });
 }
 
-function nearestPosition(path: string, file: PlacedFile): Position | undefined {
+/** Where a value stands, or the nearest group around it that the file has. */
+export function nearestPosition(path: string, file: PlacedFile): Position | undefined {
   const steps = parsePath(path);
   for (let length = steps.length; length > 0; length--) {
     const position = file.positionOf(formatPath(steps.slice(0, length)));

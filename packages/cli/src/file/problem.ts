@@ -25,11 +25,14 @@ export class FileError extends Error {
   override readonly name = "FileError";
   readonly fileName: string;
   readonly problems: readonly Problem[];
+  /** What could not be looked at because of these problems; undefined where that is nothing, or everything. */
+  readonly notReached: string | undefined;
 
-  constructor(fileName: string, problems: readonly Problem[]) {
+  constructor(fileName: string, problems: readonly Problem[], notReached?: string) {
     super(problems.map((problem) => `${problem.code} at ${problem.path || "(whole file)"}`).join("; "));
     this.fileName = fileName;
     this.problems = [...problems].sort(inFileOrder);
+    this.notReached = notReached;
   }
 }
 

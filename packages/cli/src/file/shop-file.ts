@@ -45,10 +45,13 @@ export interface ShopFile {
  * @throws {FileError} with every problem found, in the order of the file.
  */
 export function readShopFile(text: string, fileName: string): ShopFile {
-  const { data, tree, units } = readShape(text, fileName, schemaFor, () => ({
-    schema: shopJsonSchema(),
-    other: { schema: knifeJsonSchema(), called: "the knife file" },
-  }));
+  const { data, tree, units } = readShape(text, fileName, {
+    schemaFor,
+    explained: () => ({
+      schema: shopJsonSchema(),
+      other: { schema: knifeJsonSchema(), called: "the knife file" },
+    }),
+  });
   const { plain } = liftTolerances(data);
   const { scantling: _version, units: _units, allowances = {}, tolerances = {}, losses, ...shop } = plain;
   return {

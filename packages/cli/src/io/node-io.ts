@@ -1,5 +1,6 @@
 import { randomUUID } from "node:crypto";
 import { link, mkdir, open, readdir, rename, rmdir, stat, unlink } from "node:fs/promises";
+import { dirname } from "node:path";
 import type { Readable, Writable } from "node:stream";
 import type { Disk, Entry, Io, OutStream } from "./io.js";
 import { systemCode } from "./system-code.js";
@@ -35,6 +36,40 @@ async function entry(path: string): Promise<Entry> {
   }
 }
 
+/**
+ * One folder at a time: asked to make all of them at once, Node goes round for ever where a folder answers that it does
+ * not exist although the one above it does (/proc).
+ */
+async function makeFolder(path: string): Promise<string | undefined> {
+  const missing: string[] = [];
+  for (let folder = path; (await entry(folder)) === "nothing"; folder = dirname(folder)) {
+    missing.unshift(folder);
+    if (folder === dirname(folder)) break;
+  }
+  if (missing.length === 0 && (await entry(path)) === "file") {
+    throw Object.assign(new Error(`${path} is a file`), { code: "EEXIST" });
+  }
+  const made: string[] = [];
+  try {
+    for (const folder of missing) if (await makeOne(folder)) made.push(folder);
+  } catch (error) {
+    for (const folder of made.reverse()) await rmdir(folder).catch(() => undefined);
+    throw error;
+  }
+  return made[0];
+}
+
+/** Whether it had to be made: someone else may have been faster. */
+async function makeOne(folder: string): Promise<boolean> {
+  try {
+    await mkdir(folder);
+    return true;
+  } catch (error) {
+    if (systemCode(error) === "EEXIST" && (await entry(folder)) === "folder") return false;
+    throw error;
+  }
+}
+
 async function createFile(path: string, bytes: Uint8Array): Promise<void> {
   const handle = await open(path, "wx");
   try {
@@ -50,7 +85,7 @@ export const nodeDisk: Disk = {
   readFile,
   entry,
   list: (folder) => readdir(folder),
-  makeFolder: (path) => mkdir(path, { recursive: true }),
+  makeFolder,
   createFile,
   link,
   rename,

@@ -171,7 +171,7 @@ async function attempt<T>(path: string, options: WriteOptions, step: () => Promi
       EXIT.write,
       "cannot-write",
       `cannot write ${shown}: ${describeSystemError(error)}`,
-      "Free the disk or the folder's permissions, or choose another folder with --out DIR.",
+      "Make the folder writable, or give another with --out DIR.",
       { file: shown },
     );
   }

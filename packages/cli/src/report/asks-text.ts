@@ -1,17 +1,9 @@
 import type { FileUnits } from "@scantling/geometry/units";
 import { type AskAnswer, limitsOf, type Verdict } from "../asks.js";
-import { ASK_KINDS, type AskName } from "../file/ask-fields.js";
-import { lengthText, massText } from "./figures.js";
+import { ASK_KINDS } from "../file/index.js";
+import { ASK_WORDS } from "../wishes.js";
+import { type Figure, LENGTH_FIGURES, lengthText, MASS_FIGURES, massText } from "./figures.js";
 import { layOutTable, wrap } from "./layout.js";
-
-const NAMES: Readonly<Record<AskName, string>> = {
-  mass: "mass",
-  balance: "balance",
-  overallLength: "overall length",
-  edgeLength: "edge length",
-  heelHeight: "heel height",
-  thickness: "thickness",
-};
 
 export const VERDICTS: Readonly<Record<Verdict, string>> = {
   met: "met",
@@ -22,12 +14,15 @@ export const VERDICTS: Readonly<Record<Verdict, string>> = {
 /** One line for each ask: what was asked, what was computed with its band, the verdict and by how much. */
 export function askTable(answers: readonly AskAnswer[], units: FileUnits): string[] {
   if (answers.length === 0) return ["Nothing was asked for: see order.asks in the knife file."];
-  const rows = answers.map((answer) => [
-    `${NAMES[answer.ask.name]}${answer.ask.should ? "*" : ""}`,
-    conditionText(answer, units),
-    valueText(answer, units),
-    verdictText(answer, units),
-  ]);
+  const rows = answers.map((answer) => {
+    const show = figureFor(answer, units);
+    return [
+      `${ASK_WORDS[answer.ask.name]}${answer.ask.should ? "*" : ""}`,
+      conditionText(answer, show),
+      valueText(answer, show, bandFigure(answer, units)),
+      verdictText(answer, show),
+    ];
+  });
   const wish = answers.some(({ ask }) => ask.should) ? ["* wished for, not required"] : [];
   return [...layOutTable(rows, ["left", "left", "left", "left"]), ...wish];
 }
@@ -50,14 +45,28 @@ export function askRemarks(answers: readonly AskAnswer[]): string[] {
   ];
 }
 
-const names = (answers: readonly AskAnswer[]): string => answers.map(({ ask }) => NAMES[ask.name]).join(", ");
+const names = (answers: readonly AskAnswer[]): string =>
+  answers.map(({ ask }) => ASK_WORDS[ask.name]).join(", ");
 
-function figureOf(name: AskName): (value: number, units: FileUnits) => string {
-  return ASK_KINDS[name] === "mass" ? massText : lengthText;
+type Show = (value: number) => string;
+
+/** With the fewest digits in which value and limit differ, so that no verdict hangs on rounding. */
+function figureFor({ ask, figure, margin }: AskAnswer, units: FileUnits): Show {
+  const figures: readonly Figure[] = ASK_KINDS[ask.name] === "mass" ? MASS_FIGURES : LENGTH_FIGURES;
+  const shows = figures.map(
+    (each): Show =>
+      (value) =>
+        each(value, units),
+  );
+  const { atLeast, atMost } = limitsOf(ask.test);
+  const limits = [atLeast, atMost].filter(Number.isFinite);
+  const tells = (show: Show): boolean =>
+    show(Math.abs(margin)) !== show(0) && limits.every((limit) => show(limit) !== show(figure.value));
+  // Where none tells them apart they are equal, and that is said.
+  return shows.find(tells) ?? shows[0] ?? String;
 }
 
-function conditionText({ ask }: AskAnswer, units: FileUnits): string {
-  const show = (value: number): string => figureOf(ask.name)(value, units);
+function conditionText({ ask }: AskAnswer, show: Show): string {
   const { atLeast, atMost } = limitsOf(ask.test);
   switch (ask.test.kind) {
     case "below":
@@ -70,11 +79,23 @@ function conditionText({ ask }: AskAnswer, units: FileUnits): string {
   }
 }
 
-function valueText({ ask, figure, band }: AskAnswer, units: FileUnits): string {
-  const show = (value: number): string => figureOf(ask.name)(value, units);
-  return band > 0 ? `${show(figure.value)} ± ${show(band)}` : show(figure.value);
+/** A band is known to no more digits than usual. */
+function bandFigure({ ask }: AskAnswer, units: FileUnits): Show {
+  const figure = ASK_KINDS[ask.name] === "mass" ? massText : lengthText;
+  return (value) => figure(value, units);
 }
 
-function verdictText({ ask, verdict, margin }: AskAnswer, units: FileUnits): string {
-  return `${VERDICTS[verdict]}${verdict === "at-risk" ? ":" : " by"} ${figureOf(ask.name)(Math.abs(margin), units)}`;
+function valueText({ figure }: AskAnswer, show: Show, band: Show): string {
+  const value = show(figure.value);
+  if (figure.interval === undefined) return value;
+  const [plus, minus] = [band(figure.interval[1] - figure.value), band(figure.value - figure.interval[0])];
+  if (plus === minus) return plus === band(0) ? value : `${value} ± ${plus}`;
+  const unit = / \p{L}+$/u.exec(minus)?.[0] ?? "";
+  const shared = unit !== "" && plus.endsWith(unit);
+  return `${value} +${shared ? plus.slice(0, -unit.length) : plus}/−${minus}`;
+}
+
+function verdictText({ verdict, margin, onLimit }: AskAnswer, show: Show): string {
+  if (onLimit) return `${VERDICTS[verdict]}: equal to the limit`;
+  return `${VERDICTS[verdict]}${verdict === "at-risk" ? ":" : " by"} ${show(Math.abs(margin))}`;
 }

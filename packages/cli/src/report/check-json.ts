@@ -1,6 +1,7 @@
 import type { Finding } from "@scantling/geometry";
 import { type AskAnswer, limitsOf, type Verdict } from "../asks.js";
 import { ASK_KINDS } from "../file/ask-fields.js";
+import type { Job } from "../load.js";
 import { findingJson } from "./findings.js";
 
 /**
@@ -11,12 +12,13 @@ export function checkJson(
   answers: readonly AskAnswer[],
   findings: readonly Finding[],
   verdict: Verdict,
+  job: Job,
 ): unknown {
   return {
     schema: "scantling/check/1",
     verdict,
     asks: answers.map(askJson),
-    findings: findings.map(findingJson),
+    findings: findings.map((finding) => findingJson(finding, job)),
   };
 }
 

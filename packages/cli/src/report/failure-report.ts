@@ -1,5 +1,6 @@
 import type { CommandFailure } from "../failure.js";
 import { formatProblems } from "../file/problem.js";
+import { withLegend } from "./documents.js";
 import { REPORT_WIDTH, wrap } from "./layout.js";
 
 /** A failure for people: what is wrong, each problem with its place, and what to do next. */
@@ -10,7 +11,7 @@ export function failureText(failure: CommandFailure): string {
     ...(problems.length > 0 ? [formatProblems(problems)] : []),
     ...wrap(failure.todo, REPORT_WIDTH - 2).map((line) => `  ${line}`),
   ];
-  return `${lines.join("\n")}\n`;
+  return `${withLegend(lines).join("\n")}\n`;
 }
 
 /**

@@ -1,5 +1,7 @@
 import type { Finding, QuantityValue, Severity } from "@scantling/geometry";
-import { describeIssue, type FileUnits, radiansToDegrees } from "@scantling/geometry/units";
+import { describeIssue, radiansToDegrees } from "@scantling/geometry/units";
+import { placeFinding } from "../finding-place.js";
+import type { Job } from "../load.js";
 import { wrap } from "./layout.js";
 
 const WORDS: Readonly<Record<Severity, string>> = { stop: "STOP", warn: "warning", note: "note" };
@@ -15,29 +17,36 @@ export function isStop(finding: Finding): boolean {
 }
 
 /** A finding in words: how grave, what, where, and what to do. */
-export function findingText(finding: Finding, units: FileUnits): string {
-  const place = finding.path === "" ? "" : ` (${finding.path})`;
-  return `${WORDS[finding.severity]}: ${describeIssue(finding, units)}${place}`;
+export function findingText(finding: Finding, job: Job): string {
+  const { name, position } = placeFinding(finding, job);
+  const stands = position === undefined ? "" : `${position.file}:${position.line}:${position.column}`;
+  const place = [name, stands].filter((part) => part !== "").join(", ");
+  return `${WORDS[finding.severity]}: ${describeIssue(finding, job.units)}${place === "" ? "" : ` (${place})`}`;
 }
 
 /** The same as a paragraph; with `basis`, where its limit comes from. */
-export function findingLines(finding: Finding, units: FileUnits, options: { basis: boolean }): string[] {
+export function findingLines(finding: Finding, job: Job, options: { basis: boolean }): string[] {
   const basis = options.basis ? ` Limit: ${finding.basis}.` : "";
-  return wrap(findingText(finding, units) + basis, undefined, "  ");
+  return wrap(findingText(finding, job) + basis, undefined, "  ");
 }
 
 /** A finding for programs; the message is in mm and g, its numbers stand in `values` with their units in the keys. */
-export function findingJson(finding: Finding): unknown {
+export function findingJson(finding: Finding, job: Job): unknown {
+  const { position } = placeFinding(finding, job);
   return {
     severity: finding.severity,
     code: finding.code,
     path: finding.path,
+    file: position?.file ?? null,
+    line: position?.line ?? null,
+    column: position?.column ?? null,
     message: describeIssue(finding, "mm"),
     basis: finding.basis,
     values: Object.fromEntries(
-      Object.entries(finding.values ?? {}).map(([name, value]) =>
-        typeof value === "string" ? [name, value] : namedValue(name, value),
-      ),
+      Object.entries(finding.values ?? {})
+        // JSON has no infinity: a number that there is not is left out.
+        .filter(([, value]) => typeof value === "string" || Number.isFinite(value.value))
+        .map(([name, value]) => (typeof value === "string" ? [name, value] : namedValue(name, value))),
     ),
   };
 }

@@ -25,16 +25,27 @@ const ROW_WORDS: Readonly<Record<LedgerRowName, string>> = {
   "bars-as-cut": "bars as cut",
 };
 
+/** Rows that a solid bar does not have. */
+const WELDED_ONLY: ReadonlySet<LedgerRowName> = new Set([
+  "cropping",
+  "weld-dressing",
+  "welding-scale",
+  "bar-cleaning",
+]);
+
 /** The ledger of a plan: what the steel is at each state, and what each step takes, at usual and at high losses. */
 export function ledgerLines(plan: StockPlan, units: FileUnits): string[] {
   const cell = (row: LedgerRow | undefined, figure: (row: LedgerRow) => string): string =>
     row === undefined ? "" : figure(row);
-  const rows = plan.ledger.map((row, index) => [
-    LEDGER_TOTALS.includes(row.row) ? ROW_WORDS[row.row] : `  + ${ROW_WORDS[row.row]}`,
-    massText(row.mass, units),
-    volumeText(row.volume, units),
-    cell(plan.ledgerHigh[index], ({ mass }) => massText(mass, units)),
-  ]);
+  const shown = plan.ledger.map((row, index) => ({ row, index }));
+  const rows = shown
+    .filter(({ row }) => plan.bars > 1 || !WELDED_ONLY.has(row.row))
+    .map(({ row, index }) => [
+      LEDGER_TOTALS.includes(row.row) ? ROW_WORDS[row.row] : `  + ${ROW_WORDS[row.row]}`,
+      massText(row.mass, units),
+      volumeText(row.volume, units),
+      cell(plan.ledgerHigh[index], ({ mass }) => massText(mass, units)),
+    ]);
   return layOutTable(
     [["Steel ledger of plan 1", "usual", "", "high losses"], ...rows],
     ["left", "right", "right", "right"],

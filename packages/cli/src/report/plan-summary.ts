@@ -1,6 +1,7 @@
 import type { Finding } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
 import type { DrawnSheet } from "../draw-pattern.js";
+import type { Job } from "../load.js";
 import type { Measured } from "../measure.js";
 import type { Bars } from "../stock-report.js";
 import { verdictOf } from "../verdict.js";
@@ -11,7 +12,7 @@ import { bySeverity, findingLines, isStop } from "./findings.js";
 import { headingLines } from "./heading.js";
 import { layOutTable, wrap } from "./layout.js";
 import { ledgerTotals } from "./ledger-text.js";
-import { costText, cutText, noPlanLines, reachText, sawLength } from "./stock-text.js";
+import { costText, cutText, jointsText, noPlanLines, reachText, sawLength } from "./stock-text.js";
 import { balanceLines, causeLines } from "./weigh-text.js";
 
 /** Findings that the one screen has room for; the others stand in the check report. */
@@ -35,8 +36,8 @@ export function planSummary(parts: PlanParts): string[] {
   return [
     ...headingLines(measured),
     "",
-    `ASKED: ${VERDICTS[verdictOf(measured.answers, [])]}${findings.some(isStop) ? "; but see STOP below" : ""}`,
-    ...askTable(measured.answers, units),
+    `ASKED: ${measured.answers.length === 0 ? "nothing" : VERDICTS[verdictOf(measured.answers, [])]}${findings.some(isStop) ? "; but see STOP below" : ""}`,
+    ...(measured.answers.length === 0 ? [] : askTable(measured.answers, units)),
     ...askRemarks(measured.answers),
     "",
     ...weightLines(measured, units),
@@ -44,7 +45,7 @@ export function planSummary(parts: PlanParts): string[] {
     ...barLines(parts, units),
     ...CAUTIONS,
     "",
-    ...findingSection(parts.findings, units),
+    ...findingSection(parts.findings, measured.job),
     ...drawingLines(parts),
   ];
 }
@@ -86,7 +87,9 @@ function barLines({ bars, measured }: PlanParts, units: FileUnits): string[] {
       "  ",
     ),
     ...wrap(
-      `${inBoth(massText, best.mass, units)} of bar; ${best.joints} joints, ${best.heats} heats${costText(best, measured.job.shop.currency)}`,
+      `${inBoth(massText, best.mass, units)} of bar; ${jointsText(best)}, ${best.heats} heats${costText(best, measured.job.shop.currency)}`,
+      undefined,
+      "  ",
     ),
     ...wrap(`Reach: ${reachText(best)}`, undefined, "  "),
     ...(others > 0
@@ -96,13 +99,13 @@ function barLines({ bars, measured }: PlanParts, units: FileUnits): string[] {
   ];
 }
 
-function findingSection(findings: readonly Finding[], units: FileUnits): string[] {
+function findingSection(findings: readonly Finding[], job: Job): string[] {
   if (findings.length === 0) return [];
   const sorted = bySeverity(findings);
   const more = sorted.length - MOST_FINDINGS;
   return [
     "WARNINGS",
-    ...sorted.slice(0, MOST_FINDINGS).flatMap((finding) => findingLines(finding, units, { basis: false })),
+    ...sorted.slice(0, MOST_FINDINGS).flatMap((finding) => findingLines(finding, job, { basis: false })),
     ...(more > 0 ? [`and ${more} more: scantling check FILE`] : []),
     "",
   ];

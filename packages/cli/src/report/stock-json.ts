@@ -1,17 +1,18 @@
 import type { StockPlan, StockReport } from "@scantling/geometry";
 import { describeIssue } from "@scantling/geometry/units";
+import type { Job } from "../load.js";
 import { findingJson } from "./findings.js";
 
 /** The stock report for programs: `scantling/stock/1`. Plans stand best first; lengths mm, masses g. */
-export function stockJson(report: StockReport): unknown {
+export function stockJson(report: StockReport, job: Job): unknown {
   return {
     schema: "scantling/stock/1",
-    plans: report.plans.map(planJson),
+    plans: report.plans.map((plan) => planJson(plan, job)),
     rejected: report.rejected.map(({ reason, count }) => ({ reason, count })),
   };
 }
 
-function planJson(plan: StockPlan): unknown {
+function planJson(plan: StockPlan, job: Job): unknown {
   return {
     bar: plan.bar.name,
     bars: plan.bars,
@@ -25,11 +26,16 @@ function planJson(plan: StockPlan): unknown {
     joints: plan.joints,
     reach: plan.reach.wholeShare,
     reachClass: plan.reach.class,
-    reachOneFewer: plan.reach.oneFewer ?? null,
-    reachOneMore: plan.reach.oneMore,
+    ...finite("reachOneFewer", plan.reach.oneFewer),
+    ...finite("reachOneMore", plan.reach.oneMore),
     ...(plan.cost === undefined ? {} : { cost: plan.cost }),
     why: plan.why.map((reason) => describeIssue({ ...reason, path: "" }, "mm")),
-    findings: plan.findings.map(findingJson),
+    findings: plan.findings.map((finding) => findingJson(finding, job)),
     ledger: plan.ledger.map(({ row, volume, mass }) => ({ row, volumeMm3: volume, massG: mass })),
   };
+}
+
+/** A key with its number; left out where there is none, for JSON has no infinity. */
+function finite(key: string, value: number | undefined): Readonly<Record<string, number>> {
+  return value !== undefined && Number.isFinite(value) ? { [key]: value } : {};
 }

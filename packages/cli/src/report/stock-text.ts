@@ -3,15 +3,14 @@ import {
   describeIssue,
   type FileUnits,
   formatLength,
-  formatQuantity,
   inchesToMm,
   mmToInches,
 } from "@scantling/geometry/units";
 import type { Job } from "../load.js";
-import type { Bars } from "../stock-report.js";
+import { type Bars, rackEmpty, refusalIssue } from "../stock-report.js";
 import { CAUTIONS } from "./cautions.js";
 import { inBoth, lengthText, massText, percentText } from "./figures.js";
-import { findingText } from "./findings.js";
+import { findingLines, findingText } from "./findings.js";
 import { item, layOutTable, wrap } from "./layout.js";
 import { ledgerLines } from "./ledger-text.js";
 
@@ -20,18 +19,24 @@ const MOST_IN_FULL = 3;
 const MOST_LINES = 12;
 
 /** The stock report for people: plans best first, the steel ledger of the first one, and what was refused. */
-export function stockText(report: Bars, { units, shop, shopPlaces }: Job): string[] {
+export function stockText(report: Bars, job: Job): string[] {
+  const { units, shop, shopPlaces } = job;
   const [first] = report.plans;
-  if (first === undefined) return [...noPlanLines(report, units), "", ...refusalLines(report, units)];
+  if (first === undefined) {
+    return [
+      ...noPlanLines(report, units),
+      ...(shop.rack.length === 0 ? findingLines(rackEmpty(job), job, { basis: false }) : []),
+      "",
+      ...refusalLines(report, job),
+    ];
+  }
   return [
     ...(shopPlaces === undefined ? [] : [...wrap(`Bars from the rack of ${shopPlaces.fileName}`), ""]),
-    ...report.plans
-      .slice(0, MOST_IN_FULL)
-      .flatMap((plan, index) => [...planLines(plan, index + 1, units, shop.currency), ""]),
+    ...report.plans.slice(0, MOST_IN_FULL).flatMap((plan, index) => [...planLines(plan, index + 1, job), ""]),
     ...otherPlans(report.plans, units),
     ...ledgerLines(first, units),
     "",
-    ...refusalLines(report, units),
+    ...refusalLines(report, job),
     "",
     ...CAUTIONS,
   ];
@@ -95,13 +100,16 @@ const REACH_WORDS: Readonly<Record<ReachClass, string>> = {
 };
 
 /**
- * The reach in words, with one bar fewer and one more: `49 % of the thinning has to go into height: flat dies, with
+ * The reach in words; for a stack with one bar fewer and one more: `49 % of the thinning has to go into height: flat dies, with
  * bites longer than the bar is wide; with 2 bars 74 %; with 4 bars 40 %`.
  */
 export function reachText({ bars, reach }: StockPlan): string {
-  const share = (value: number): string => (Number.isFinite(value) ? percentText(value) : "out of reach");
+  // More than the whole of the thinning cannot go into height.
+  const share = (value: number): string => (value <= 1 ? percentText(value) : "out of reach");
+  const own = `${share(reach.wholeShare)} of the thinning has to go into height: ${REACH_WORDS[reach.class]}`;
+  if (bars === 1) return own;
   return [
-    `${share(reach.wholeShare)} of the thinning has to go into height: ${REACH_WORDS[reach.class]}`,
+    own,
     ...(reach.oneFewer === undefined ? [] : [`with ${barCount(bars - 1)} ${share(reach.oneFewer)}`]),
     `with ${barCount(bars + 1)} ${share(reach.oneMore)}`,
   ].join("; ");
@@ -109,34 +117,41 @@ export function reachText({ bars, reach }: StockPlan): string {
 
 const barCount = (bars: number): string => (bars === 1 ? "1 bar" : `${bars} bars`);
 
-function planLines(plan: StockPlan, place: number, units: FileUnits, currency: string | undefined): string[] {
+function planLines(plan: StockPlan, place: number, job: Job): string[] {
   const { billet } = plan;
+  const { units } = job;
   // Sections to 0.01 mm: a bar of 1/4 in is 6.35 mm.
   const size = (a: number, b: number): string => `${formatLength(a, units)} × ${formatLength(b, units)}`;
   const worked = (a: number, b: number): string => `${lengthText(a, units)} × ${lengthText(b, units)}`;
   const stack =
     plan.bars === 1
       ? "One solid bar, nothing to weld"
-      : `Stack ${lengthText(billet.stackHeight, units)} high, welded and dressed to ${worked(billet.dressedWidth, billet.weldedHeight)}; layers ${plan.layers === "flat" ? "flat" : "on edge"} in the blade; ${plan.joints === 1 ? "1 joint" : `${plan.joints} joints`}`;
+      : `Stack ${lengthText(billet.stackHeight, units)} high, welded and dressed to ${worked(billet.dressedWidth, billet.weldedHeight)}; layers ${plan.layers === "flat" ? "flat" : "on edge"} in the blade; ${jointsText(plan)}`;
   const body = [
     `Bar ${size(plan.width, plan.thickness)}; ${sawLength(plan.cutLengthNominal, units)} would do at the usual losses, the rest covers high ones.`,
     ...cutsText(plan, units),
     `${stack}, ${plan.heats} heats.`,
-    `${inBoth(massText, plan.mass, units)} of bar, of which ${massText(plan.waste, units)} does not end in the blade${costText(plan, currency)}.`,
+    `${inBoth(massText, plan.mass, units)} of bar, of which ${massText(plan.waste, units)} does not end in the blade${costText(plan, job.shop.currency)}.`,
     `Reach: ${reachText(plan)}.`,
     ...plan.why.map((reason) => describeIssue({ ...reason, path: "" }, units)),
   ];
   return [
     ...item(`${place}. `, `Cut ${cutText(plan, units)}`),
     ...body.flatMap((line) => item("   ", line)),
-    ...plan.findings.flatMap((finding) => item("   ", findingText(finding, units))),
+    ...plan.findings.flatMap((finding) => item("   ", findingText(finding, job))),
   ];
 }
 
-/** `; 10.78 EUR`, or nothing where the bar has no price. */
+/** `2 joints`; a solid bar has nothing to weld. */
+export function jointsText({ joints }: StockPlan): string {
+  if (joints === 0) return "nothing to weld";
+  return joints === 1 ? "1 joint" : `${joints} joints`;
+}
+
+/** `; cost 10.78 EUR, saw cuts included`, or nothing where the bar has no price. */
 export function costText({ cost }: StockPlan, currency: string | undefined): string {
   if (cost === undefined) return "";
-  return `; ${cost.toFixed(2)}${currency === undefined ? "" : ` ${currency}`}`;
+  return `; cost ${cost.toFixed(2)}${currency === undefined ? "" : ` ${currency}`}, saw cuts included`;
 }
 
 function cutsText({ cuts }: StockPlan, units: FileUnits): string[] {
@@ -148,16 +163,19 @@ function cutsText({ cuts }: StockPlan, units: FileUnits): string[] {
   return [`Sawn from ${from} of the rack; ${left.join(" and ")} left over.`];
 }
 
-function refusalLines(report: StockReport, units: FileUnits): string[] {
+function refusalLines(report: StockReport, { units, spec }: Job): string[] {
   if (report.rejected.length === 0) return [];
-  const tried = `${report.considered} stacks were tried; ${report.superfluous} could be made but are better in nothing.`;
+  const { considered, superfluous } = report;
+  const idle =
+    superfluous === 0
+      ? ""
+      : `; ${superfluous} could be made but ${superfluous === 1 ? "is" : "are"} better in nothing`;
+  const tried = `${considered === 1 ? "1 stack was" : `${considered} stacks were`} tried${idle}`;
   return [
     ...wrap(`Refused (${tried})`),
     ...report.rejected.flatMap((refusal) => {
-      const { bar, bars, value, limit } = refusal.example;
-      const text = refusal.text
-        .replace("{value}", value === undefined ? "" : formatQuantity(value, units))
-        .replace("{limit}", limit === undefined ? "" : formatQuantity(limit, units));
+      const { bar, bars } = refusal.example;
+      const text = describeIssue(refusalIssue(refusal, spec.steel.name), units);
       return item(`${String(refusal.count).padStart(4)}  `, `${text} Nearest: ${bars} × ${bar.name}.`);
     }),
   ];

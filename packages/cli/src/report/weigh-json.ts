@@ -9,7 +9,7 @@ const point = ({ x, y, z }: Point): [number, number, number] => [x, y, z];
  * The weight for programs: `scantling/weigh/1`. `steel` is blade and tang in one piece; `parts` add up to the knife,
  * the steel among them; intervals hold 95 times of 100. mm, mm³, g, g·mm².
  */
-export function weighJson({ weight, interval, findings }: Measured): unknown {
+export function weighJson({ weight, interval, findings, job }: Measured): unknown {
   const { steel, knife, parts } = weight;
   const { xx, yy, zz, xy, yz, zx } = steel.inertia;
   return {
@@ -30,6 +30,6 @@ export function weighJson({ weight, interval, findings }: Measured): unknown {
     },
     parts: parts.map(({ name, mass, centre }) => ({ name, massG: mass, centreMm: point(centre) })),
     interval: interval.contributions.map(({ input, share }) => ({ input, share })),
-    findings: findings.map(findingJson),
+    findings: findings.map((finding) => findingJson(finding, job)),
   };
 }

@@ -1,6 +1,16 @@
 import type { FileUnits } from "@scantling/geometry/units";
 import type { Measured } from "../measure.js";
-import { inBoth, lengthText, massText, otherUnits, percentText, range, volumeText } from "./figures.js";
+import {
+  inBoth,
+  lengthText,
+  massText,
+  otherUnits,
+  partMassText,
+  percentText,
+  range,
+  volumeText,
+} from "./figures.js";
+import { inputWords } from "./input-words.js";
 import { layOutTable, wrap } from "./layout.js";
 
 /** Causes that are shown; the rest are summed up. */
@@ -14,8 +24,8 @@ export function weighText(measured: Measured): string[] {
   const other = otherUnits(units);
   const rows = parts.map(({ name, mass, centre }) => [
     name,
-    massText(mass, units),
-    massText(mass, other),
+    partMassText(mass, units),
+    partMassText(mass, other),
     lengthText(centre.x, units),
   ]);
   return [
@@ -25,8 +35,8 @@ export function weighText(measured: Measured): string[] {
         ...rows,
         [
           "whole knife",
-          massText(knife.mass, units),
-          massText(knife.mass, other),
+          partMassText(knife.mass, units),
+          partMassText(knife.mass, other),
           lengthText(knife.balanceFromHeel, units),
         ],
       ],
@@ -60,12 +70,12 @@ function placeRange([low, high]: readonly [number, number], units: FileUnits): s
 }
 
 /** The inputs that the mass interval comes from, largest first, in one sentence. */
-export function causeLines({ interval }: Measured): string[] {
+export function causeLines({ interval, job }: Measured): string[] {
   const shown = interval.contributions.slice(0, MOST_CAUSES);
   const rest = interval.contributions.slice(MOST_CAUSES).reduce((sum, { share }) => sum + share, 0);
   if (shown.length === 0) return [];
   const causes = [
-    ...shown.map(({ input, share }) => `${input} ${percentText(share)}`),
+    ...shown.map(({ input, share }) => `${inputWords(input, job.spec)} ${percentText(share)}`),
     ...(rest > 0 ? [`all others ${percentText(rest)}`] : []),
   ];
   return wrap(`The band comes from: ${causes.join(", ")}.`, undefined, "  ");

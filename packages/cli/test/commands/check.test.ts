@@ -110,7 +110,17 @@ describe("findings", () => {
   it("names for each finding where its limit comes from", async () => {
     const { out } = await check(DEMO_KNIFE, "--json");
     for (const finding of JSON.parse(out).findings) {
-      expect(Object.keys(finding)).toEqual(["severity", "code", "path", "message", "basis", "values"]);
+      expect(Object.keys(finding)).toEqual([
+        "severity",
+        "code",
+        "path",
+        "file",
+        "line",
+        "column",
+        "message",
+        "basis",
+        "values",
+      ]);
       expect(finding.basis).not.toBe("");
       expect(finding.message).not.toMatch(/[{}]/);
     }

@@ -58,6 +58,23 @@ describe("a file that cannot be read: exit 3, its path, what to do, nothing writ
     expect(err).toContain("Did you mean shop.yaml?");
   });
 
+  it("proposes no knife file where a shop file is missing", async () => {
+    const files = { ...DEMO_FILES, "a.knife.yaml": "", "b.knife.yaml": "", "prices.yaml": "" };
+    const { err } = await answer(["weigh", "harvest.knife.yaml", "--shop", "none.yaml"], { files });
+    expect(err).toContain("Check the name: prices.yaml, shop.yaml");
+    expect(err).not.toContain("a.knife.yaml");
+    const alone = await answer(["weigh", "a.knife.yaml", "--shop", "none.yaml"], {
+      files: { "a.knife.yaml": DEMO_FILES["harvest.knife.yaml"] },
+    });
+    expect(alone.err).toContain("there is no shop file (NAME.yaml) in that folder");
+  });
+
+  it("proposes no name that is near by its ending alone", async () => {
+    const { err } = await answer(["weigh", "axe.knife.yaml"], { files: { "bread.knife.yaml": "" } });
+    expect(err).not.toContain("Did you mean");
+    expect(err).toContain("Check the name: bread.knife.yaml");
+  });
+
   it("refuses two files from one standard input", async () => {
     const { code, err } = await answer(["weigh", "-", "--shop", "-"], { stdin: "" });
     expect(code).toBe(EXIT.usage);
@@ -133,6 +150,24 @@ describe("a file with errors: exit 3, line and column, all at once, nothing writ
         { code: "unknown-key", file: "k.knife.yaml", line, column, path: "blade.outline.heelHigth" },
       ],
     });
+  });
+
+  it("says which checks were not reached, or that all were made", async () => {
+    const said = async (...changes: (readonly [string, string])[]): Promise<string> =>
+      (await answer(["check", "k.knife.yaml"], { files: { "k.knife.yaml": demoWith(...changes) } })).err;
+    expect(await said(["height: 48", "height: 48 g"])).toContain(
+      "Mend it and try again. Later checks (outline, stations, holes) were not reached.",
+    );
+    expect(await said(["ricasso:", "ricaso:"], ["edgeAngle: 16 deg", "edgeAngle: 18 mm"])).toContain(
+      "Mend them and try again; all that could be found are listed.",
+    );
+  });
+
+  it("hides nothing behind a material that is not known", async () => {
+    const text = demoWith(['steel: "1084"', 'steel: "1048"'], ["at: [-26, 76]", "at: [-26, 20]"]);
+    const { err } = await answer(["check", "k.knife.yaml"], { files: { "k.knife.yaml": text } });
+    expect(err).toContain("1048 is not in the table of materials");
+    expect(err).toContain("outside the steel");
   });
 
   it("tells errors of the shop file with its own name", async () => {

@@ -57,6 +57,12 @@ describe("plan: the main job", () => {
     expect(written).toEqual(inOut);
   });
 
+  it("has nothing to say of asks where nothing was asked", async () => {
+    const text = DEMO_KNIFE.replace(/ {2}asks:[\s\S]*?(?=^units)/m, "");
+    const { out } = await answer(["plan", FILE, "--out", "out"], { files: { ...DEMO_FILES, [FILE]: text } });
+    expect(out).toContain("\nASKED: nothing\n\nWEIGHT");
+  });
+
   it("plans without a shop too, and says what is missing", async () => {
     const { code, out } = await answer(["plan", FILE, "--out", "out"], { files: { [FILE]: DEMO_KNIFE } });
     expect(code).toBe(EXIT.done);

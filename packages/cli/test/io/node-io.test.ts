@@ -35,6 +35,27 @@ describe("the real disk", () => {
     expect(readdirSync(join(folder, "a", "b"))).toEqual(["c.txt"]);
   });
 
+  it("gives up where a folder cannot be made, and does not go round for ever", async () => {
+    // A folder below /proc answers that it does not exist; elsewhere it is not permitted.
+    await expect(nodeDisk.makeFolder("/proc/scantling/x")).rejects.toMatchObject({
+      code: expect.stringMatching(/^(ENOENT|EACCES|EPERM|EROFS)$/u),
+    });
+    await expect(
+      writeWhole(nodeDisk, [{ path: "/proc/scantling/x/y.txt", content: "y" }], options(false)),
+    ).rejects.toMatchObject({ exitCode: 5, code: "cannot-write" });
+  });
+
+  it("makes folders from the top down and says which it had to make", async () => {
+    const deep = join(folder, "p", "q", "r");
+    expect(await nodeDisk.makeFolder(deep)).toBe(join(folder, "p"));
+    expect(await nodeDisk.makeFolder(deep)).toBeUndefined();
+    writeFileSync(join(folder, "p", "file"), "");
+    await expect(nodeDisk.makeFolder(join(folder, "p", "file"))).rejects.toMatchObject({ code: "EEXIST" });
+    await expect(nodeDisk.makeFolder(join(folder, "p", "file", "s"))).rejects.toMatchObject({
+      code: "ENOTDIR",
+    });
+  });
+
   it("takes back the folders that it made when a later file cannot be written", async () => {
     writeFileSync(join(folder, "blocker"), "");
     const files = [

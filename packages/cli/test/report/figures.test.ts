@@ -4,6 +4,7 @@ import {
   inBoth,
   lengthText,
   massText,
+  partMassText,
   percentText,
   range,
   volumeText,
@@ -41,5 +42,15 @@ describe("numbers as reports show them", () => {
     expect(percentText(0.004)).toBe("<1 %");
     expect(percentText(0)).toBe("0 %");
     expect(percentText(0.614)).toBe("61 %");
+  });
+});
+
+describe("masses of parts", () => {
+  it("are shown to 0.01 oz below a pound, so that they add up", () => {
+    // 4.44 + 1.06 oz: to 0.1 they would be 4.4 and 1.1, and their sum 5.5.
+    expect(partMassText(4.44 * 28.349523125, "in")).toBe("4.44 oz");
+    expect(partMassText(1.06 * 28.349523125, "in")).toBe("1.06 oz");
+    expect(partMassText(544.6, "in")).toBe("1 lb 3.2 oz");
+    expect(partMassText(125.9, "mm")).toBe("126 g");
   });
 });

@@ -1,10 +1,10 @@
 import { LEDGER_ROWS } from "@scantling/geometry";
 import { describe, expect, it } from "vitest";
-import type { Job } from "../../src/load.js";
 import { jsonText } from "../../src/report/documents.js";
 import { stockJson } from "../../src/report/stock-json.js";
-import { cutText, reachText, sawLength, stockText } from "../../src/report/stock-text.js";
-import { SAMPLE_SHOP, SAMPLE_STOCK } from "../support/sample-stock.js";
+import { costText, cutText, reachText, sawLength, stockText } from "../../src/report/stock-text.js";
+import { sampleJob } from "../support/sample-job.js";
+import { SAMPLE_STOCK } from "../support/sample-stock.js";
 
 interface PlanDocument {
   readonly why: readonly string[];
@@ -18,8 +18,9 @@ interface PlanDocument {
   readonly wasteG: number;
 }
 
+const jobs = { mm: await sampleJob("mm"), in: await sampleJob("in") };
 const document: { schema: string; plans: PlanDocument[]; rejected: unknown[] } = JSON.parse(
-  jsonText(stockJson(SAMPLE_STOCK)),
+  jsonText(stockJson(SAMPLE_STOCK, jobs.mm)),
 );
 const [first] = SAMPLE_STOCK.plans;
 const [firstDocument] = document.plans;
@@ -76,8 +77,7 @@ describe("scantling/stock/1", () => {
 
 describe("the stock report for people", () => {
   for (const units of ["mm", "in"] as const) {
-    // Only units and shop are read.
-    const lines = stockText(SAMPLE_STOCK, { units, shop: SAMPLE_SHOP } as Job);
+    const lines = stockText(SAMPLE_STOCK, jobs[units]);
 
     it(`fits on 80 columns in ${units}`, () => {
       for (const line of lines) expect(line.length, line).toBeLessThanOrEqual(80);
@@ -97,10 +97,8 @@ describe("the stock report for people", () => {
 
   it("says so where there is no plan", () => {
     const none = { ...SAMPLE_STOCK, plans: [] };
-    expect(stockText({ ...none, considered: 0 }, { units: "mm", shop: SAMPLE_SHOP } as Job)[0]).toContain(
-      "no bars are known",
-    );
-    expect(stockText(none, { units: "mm", shop: SAMPLE_SHOP } as Job)[0]).toContain("No plan");
+    expect(stockText({ ...none, considered: 0 }, jobs.mm)[0]).toContain("no bars are known");
+    expect(stockText(none, jobs.mm)[0]).toContain("No plan");
   });
 });
 
@@ -116,5 +114,49 @@ describe("lengths on a saw are never shorter than needed", () => {
     expect(sawLength(130.175, "mm")).toBe("130.2 mm");
     expect(sawLength(130, "mm")).toBe("130 mm");
     expect(sawLength(5 * 26.1, "mm")).toBe("130.5 mm");
+  });
+});
+
+describe("what means nothing is left out", () => {
+  const solid = { ...first, bars: 1, joints: 0 };
+  const text = (plan: typeof first, over: object = {}): string =>
+    stockText({ ...SAMPLE_STOCK, plans: [plan], ...over }, jobs.mm)
+      .join(" ")
+      .replace(/\s+/g, " ");
+
+  it("shows the rows of welding, and the reach of other stacks, for stacks only", () => {
+    for (const row of ["cropping", "weld dressing", "welding scale", "bar cleaning"]) {
+      expect(text(first)).toContain(`+ ${row} `);
+      expect(text(solid)).not.toContain(row);
+    }
+    expect(reachText(first)).toContain(`with ${first.bars + 1} bars`);
+    expect(reachText(solid)).not.toMatch(/with \d/);
+    expect(text(solid)).not.toContain("0 joints");
+  });
+
+  it("says out of reach where more than the whole thinning would be needed", () => {
+    const reach = { ...first.reach, oneFewer: 2.3, oneMore: Number.POSITIVE_INFINITY };
+    const said = reachText({ ...first, bars: 3, reach });
+    expect(said).toContain("with 2 bars out of reach; with 4 bars out of reach");
+    const [plan] = (
+      stockJson({ ...SAMPLE_STOCK, plans: [{ ...first, reach }] }, jobs.mm) as {
+        plans: Record<string, unknown>[];
+      }
+    ).plans;
+    expect(plan).toMatchObject({ reachOneFewer: 2.3 });
+    expect(plan).not.toHaveProperty("reachOneMore");
+  });
+
+  it("calls the cost a cost, with or without a currency", () => {
+    expect(costText({ ...first, cost: 4.834 }, undefined)).toBe("; cost 4.83, saw cuts included");
+    expect(costText({ ...first, cost: 4.834 }, "EUR")).toBe("; cost 4.83 EUR, saw cuts included");
+  });
+
+  it("counts superfluous stacks only where there are any", () => {
+    const rejected = SAMPLE_STOCK.rejected.slice(0, 1);
+    expect(text(first, { rejected, considered: 1, superfluous: 0 })).toContain("Refused (1 stack was tried)");
+    expect(text(first, { rejected, considered: 9, superfluous: 1 })).toContain(
+      "(9 stacks were tried; 1 could be made but is better in nothing)",
+    );
   });
 });

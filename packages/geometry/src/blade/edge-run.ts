@@ -4,6 +4,7 @@ import type { EdgeElement, FootFrame } from "./edge-element.js";
 import { addRun, type Joint, plainReach } from "./edge-run-parts.js";
 import { type StretchVisitor, visitTurning, walkPlainly } from "./plain-walk.js";
 import { RoundElement } from "./round-element.js";
+import { StraightElement } from "./straight-element.js";
 
 /** Heights at which a station is looked at for an element between two stretches of another. */
 const RIDGE_PROBES = 11;
@@ -291,6 +292,13 @@ export class EdgeRun {
       const y = joint.at.y + v * joint.normal.y;
       // Behind a ridge the joint's normal goes on, but something else is nearer there.
       if (v >= 0 && y >= y0 && y <= y1 && this.nearest(x, y) > v - 1e-9) return y;
+    }
+    const one = this.elements[e0];
+    const other = this.elements[e1];
+    if (one instanceof StraightElement && other instanceof StraightElement) {
+      // Between two facets: their bisector.
+      const y = one.equallyFar(other, x);
+      if (y >= y0 && y <= y1 && this.nearest(x, y) > one.distance(x, y) - 1e-9) return y;
     }
     let low = y0;
     let high = y1;

@@ -35,6 +35,12 @@ export class StraightElement implements EdgeElement {
     return this.origin.y + ((x - this.origin.x) * this.ty) / this.tx;
   }
 
+  /** y at x of the points on the left of both lines that are equally far from them; not finite where they are parallel. */
+  equallyFar(other: StraightElement, x: number): number {
+    const along = (line: StraightElement): number => line.tx * line.origin.y + line.ty * (x - line.origin.x);
+    return (along(this) - along(other)) / (this.tx - other.tx);
+  }
+
   frame(x: number, y: number, out: FootFrame): void {
     // Seen from below the edge the normal is the other one; inside the outline this is always the left one.
     const side = this.tx * (y - this.origin.y) - this.ty * (x - this.origin.x) < 0 ? -1 : 1;

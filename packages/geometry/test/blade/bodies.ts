@@ -1,5 +1,5 @@
-import { Footprint } from "../../src/blade/footprint.js";
 import type { FaceInput } from "../../src/blade/face-law.js";
+import { Footprint } from "../../src/blade/footprint.js";
 import { SectionLaw } from "../../src/blade/section-law.js";
 import { SlabLaw } from "../../src/blade/slab-law.js";
 import type { KnifeSpec } from "../../src/blade/spec.js";

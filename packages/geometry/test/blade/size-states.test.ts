@@ -108,7 +108,7 @@ describe("a knife", () => {
   });
 
   it("with a thicker spine is never lighter, with a thinner edge never heavier", () => {
-    forKnives(60, (spec, knife, u) => {
+    forKnives(40, (spec, knife, u) => {
       const { blade } = spec;
       const thicker = rebuildKnife({
         ...spec,
@@ -154,8 +154,8 @@ const finish: fc.Arbitrary<FinishSpec> = fc.record({
 });
 
 describe("size states from finished to forged", () => {
-  const stages = fc.sample(fc.tuple(allowances, finish), { numRuns: 60, seed: SEED });
-  const knives = randomKnives(60, 7);
+  const stages = fc.sample(fc.tuple(allowances, finish), { numRuns: 40, seed: SEED });
+  const knives = randomKnives(40, 7);
 
   it("never lose steel anywhere, nor in volume", () => {
     knives.forEach(({ spec }, i) => {
@@ -253,7 +253,7 @@ describe("size states from finished to forged", () => {
 });
 
 describe("the ledger's bodies", () => {
-  const knives = randomKnives(20, 11);
+  const knives = randomKnives(14, 11);
 
   it("have rows that are never negative and stations that sum to the forged blade", () => {
     knives.forEach(({ knife }, i) => {

@@ -1,29 +1,23 @@
 import { type Bounds, invariant } from "@scantling/geometry";
-import { inchesToMm } from "@scantling/geometry/units";
 import { boxOfItems } from "../box.js";
-import { CHECK_BARS_END, CHECK_BARS_OVER, CHECK_BARS_UNDER, checkBars, INCH_BAR } from "../calibration.js";
 import { type Drawing, type DrawingItem, moveItem, rectangle } from "../drawing.js";
+import { type PaperName, papersFor } from "../paper.js";
 import type { PatternModel } from "../pattern-model.js";
+import { TITLE_BLOCK_WIDTH, titleBlock, titleBlockHeight } from "../title-block.js";
+import { type Arrangement, arrange, CONTENT_MARGIN, type Contents, FRAME_MARGIN } from "./pattern/arrange.js";
 import { patternDimensions } from "./pattern/dimensions.js";
-import { type Foot, footLayouts } from "./pattern/foot.js";
+import { footprintOf, steelColumns } from "./pattern/footprint.js";
+import { holeTable } from "./pattern/hole-table.js";
 import { patternLabels } from "./pattern/labels.js";
-import { silhouetteOf } from "./pattern/silhouette.js";
+import { noteAndLevelBars, type Part, tablePart, uprightBars } from "./pattern/parts.js";
+import { type Silhouette, silhouetteOf } from "./pattern/silhouette.js";
+import { sizeTable } from "./pattern/sizes.js";
 import { patternView } from "./pattern/view.js";
-import { patternTexts } from "./pattern/words.js";
-
-/** From the page's edge to the frame, mm: most printers reach that far. */
-const FRAME_MARGIN = 7;
-/** From the frame to what it holds, mm. */
-const PADDING = 5;
-/** Between the parts of the sheet, mm. */
-const GAP = 6;
-/** Column for the upright check bars, whole mm. */
-const COLUMN = Math.ceil(CHECK_BARS_OVER) + Math.ceil(CHECK_BARS_UNDER);
-/** Where both pairs of check bars begin, over the frame's lower line; whole mm. */
-const BARS_FOOT = PADDING + Math.ceil(CHECK_BARS_UNDER);
+import { patternFields, patternTexts } from "./pattern/words.js";
 
 /**
- * The true-size pattern of a blade: one page just large enough, blade level, tip to the right, edge down.
+ * The true-size pattern of a blade: one page of the smallest standard paper that holds it, blade level, tip to the
+ * right, edge down, with 6 mm left white about it. Only where no paper is large enough is the page one of its own.
  *
  * The curves of the model are drawn as they are, moved by whole mm only; nothing is measured on the drawing. Where
  * labels are many they are moved apart or turned upright, and the page grows: lettering is never set smaller.
@@ -33,63 +27,126 @@ const BARS_FOOT = PADDING + Math.ceil(CHECK_BARS_UNDER);
  */
 export function patternSheet(model: PatternModel): Drawing {
   const silhouette = silhouetteOf(model.outline);
-  const view = patternView(model, silhouette);
-  const taken = boxOfItems(view) ?? silhouette.bounds;
-  const knife: DrawingItem[] = [
-    { kind: "group", name: "knife", items: view },
-    { kind: "group", name: "labels", items: patternLabels(model, silhouette, taken) },
-    { kind: "group", name: "dimensions", items: patternDimensions(model, silhouette, taken) },
-  ];
-  const zone = boxOfItems(knife);
-  const drawnLength = silhouette.bounds.maxX - silhouette.bounds.minX;
-  invariant(Math.abs(drawnLength - model.overallLength) < 0.005, "the overall length is that of the outline");
-  invariant(zone !== undefined, "an outline has segments");
-
-  const { foot, page } = smallestPage(footLayouts(model), zone);
+  const steel = steelColumns(silhouette);
+  const sets = [true, false].map((roomy) => contentsOf(model, silhouette, steel, roomy));
+  const { page, set, arrangement } = onPaper(model, sets) ?? onOwnPage(sets);
+  const { origin, corners } = arrangement;
   const right = page.width - FRAME_MARGIN;
-  const top = page.height - FRAME_MARGIN;
-  const column = FRAME_MARGIN + PADDING;
-  const bars = { x: column + Math.ceil(CHECK_BARS_OVER), y: FRAME_MARGIN + BARS_FOOT };
-  const note = { x: column + COLUMN + GAP, y: FRAME_MARGIN + PADDING };
-  const origin = {
-    x: middle(note.x - GAP / 2, right - PADDING, zone.minX, zone.maxX),
-    y: middle(FRAME_MARGIN + foot.height + GAP, top - PADDING, zone.minY, zone.maxY),
-  };
+  const frame = rectangle(
+    "frame",
+    { x: FRAME_MARGIN, y: FRAME_MARGIN },
+    { x: right, y: page.height - FRAME_MARGIN },
+  );
+  const title = titleBlock(
+    patternFields(model, page.paper),
+    { x: right, y: FRAME_MARGIN },
+    TITLE_BLOCK_WIDTH,
+  );
   const surround: DrawingItem[] = [
-    rectangle("frame", { x: FRAME_MARGIN, y: FRAME_MARGIN }, { x: right, y: top }),
-    { kind: "group", name: "check-bars-up", items: checkBars("up", bars) },
-    { kind: "group", name: "foot", items: foot.items({ note, right, bottom: FRAME_MARGIN }) },
+    frame,
+    ...set.parts.map((part, index): DrawingItem => {
+      const corner = corners[index];
+      invariant(corner !== undefined, "every part has found its place");
+      return { kind: "group", name: part.name, items: part.items(corner) };
+    }),
+    { kind: "group", name: "title-block", items: title },
   ];
-  const items = [...surround.map((item) => moveItem(item, -origin.x, -origin.y)), ...knife];
-  return { ...page, origin, ...patternTexts(model), items };
+  const items = [...surround.map((item) => moveItem(item, -origin.x, -origin.y)), ...set.drawn];
+  return { ...page, origin, ...patternTexts(model, page.paper), items };
 }
-
-/** Whole mm by which to move a part so that it stands in the middle of its room. */
-const middle = (from: number, to: number, low: number, high: number): number =>
-  Math.round((from + to) / 2 - (low + high) / 2);
-
-/** Share of the paper below which a saving counts. */
-const WORTH_SAVING = 0.95;
 
 interface Page {
   readonly width: number;
   readonly height: number;
+  readonly paper?: PaperName;
 }
 
-/** The first layout, unless another one saves more than it is worth. */
-function smallestPage(layouts: readonly Foot[], zone: Bounds): { foot: Foot; page: Page } {
-  const choices = layouts.map((foot) => ({ foot, page: pageFor(foot, zone) }));
-  return choices.reduce((a, b) => (needs(b.page) < WORTH_SAVING * needs(a.page) ? b : a));
+/** What goes on the sheet, with the knife as it will be drawn. */
+interface SheetContents extends Contents {
+  readonly drawn: readonly DrawingItem[];
 }
 
-/** Longer side of the paper in ISO 216 proportions, side to side as 1 to √2, that holds the page, mm. */
-const needs = (page: Page): number => Math.max(page.width, page.height * Math.SQRT2);
+interface Layout {
+  readonly page: Page;
+  readonly set: SheetContents;
+  readonly arrangement: Arrangement;
+}
 
-function pageFor(foot: Foot, zone: Bounds): Page {
-  const beside = PADDING + COLUMN + GAP;
-  const barsTop = BARS_FOOT + inchesToMm(INCH_BAR) + CHECK_BARS_END;
-  // One mm more than the parts need: the knife is moved by whole mm.
-  const width = beside + Math.max(zone.maxX - zone.minX + PADDING + 1, foot.width);
-  const height = Math.max(foot.height + GAP + zone.maxY - zone.minY + PADDING + 1, barsTop);
-  return { width: Math.ceil(width) + 2 * FRAME_MARGIN, height: Math.ceil(height) + 2 * FRAME_MARGIN };
+/** @param roomy - with every dimension that has a place of its own; else more of them stand in the table. */
+function contentsOf(
+  model: PatternModel,
+  silhouette: Silhouette,
+  steel: readonly Bounds[],
+  roomy: boolean,
+): SheetContents {
+  const { bounds } = silhouette;
+  invariant(
+    Math.abs(bounds.maxX - bounds.minX - model.overallLength) < 0.005,
+    "the overall length is that of the outline",
+  );
+  const items = patternView(model, silhouette);
+  const box = boxOfItems(items) ?? bounds;
+  const dimensions = patternDimensions(model, { silhouette, items, box, roomy });
+  const drawn: DrawingItem[] = [
+    { kind: "group", name: "knife", items },
+    { kind: "group", name: "labels", items: patternLabels(model, silhouette, box) },
+    { kind: "group", name: "dimensions", items: dimensions.items },
+  ];
+  const fields = patternFields(model, undefined);
+  return {
+    drawn,
+    knife: [...steel, ...footprintOf(drawn)],
+    zone: boxOfItems(drawn) ?? bounds,
+    title: { width: TITLE_BLOCK_WIDTH, height: titleBlockHeight(fields, TITLE_BLOCK_WIDTH) },
+    parts: partsOf(model, new Set(dimensions.shown)),
+  };
+}
+
+function partsOf(model: PatternModel, shown: Parameters<typeof sizeTable>[1]): Part[] {
+  const holes = holeTable(model);
+  const sizes = sizeTable(model, shown);
+  return [
+    uprightBars,
+    noteAndLevelBars,
+    ...(sizes === undefined ? [] : [tablePart("sizes", sizes)]),
+    ...(holes === undefined ? [] : [tablePart("holes", holes)]),
+  ];
+}
+
+/** The smallest paper, lying before standing, with as many dimensions as it has room for. */
+function onPaper(model: PatternModel, sets: readonly SheetContents[]): Layout | undefined {
+  for (const { name, width, height } of papersFor(model.units)) {
+    for (const turned of [false, true]) {
+      const page = { paper: name, width: turned ? height : width, height: turned ? width : height };
+      const layout = onPage(page, sets);
+      if (layout !== undefined) return layout;
+    }
+  }
+  return undefined;
+}
+
+function onPage(page: Page, sets: readonly SheetContents[]): Layout | undefined {
+  for (const set of sets) {
+    const arrangement = arrange(page, set);
+    if (arrangement !== undefined) return { page, set, arrangement };
+  }
+  return undefined;
+}
+
+/** Steps in which a page of its own grows upward, mm. */
+const GROWTH = 50;
+
+/** A page just wide enough for the widest part, and as high as it must be. */
+function onOwnPage(sets: readonly SheetContents[]): Layout {
+  const across = ({ minX, maxX }: Bounds): number => maxX - minX;
+  // One mm more than the knife needs: it is moved by whole mm.
+  const needed = sets.flatMap(({ zone, title, parts }) => [
+    across(zone) + 1,
+    ...parts.map((part) => part.width + title.width),
+  ]);
+  const width = Math.ceil(Math.max(...needed)) + 2 * CONTENT_MARGIN + GROWTH;
+  for (let height = GROWTH; ; height += GROWTH) {
+    const layout = onPage({ width, height }, sets);
+    if (layout !== undefined) return layout;
+  }
 }

@@ -1,34 +1,48 @@
 import { cleanText } from "../../clean-text.js";
 import { lengthText, massText, onOneLine } from "../../label-text.js";
+import type { PaperName } from "../../paper.js";
 import type { PatternModel } from "../../pattern-model.js";
 import type { TitleField } from "../../title-block.js";
 
+/** How to print the sheet, by the name of its paper. */
+export const printWords = (paper: PaperName | undefined): string =>
+  paper === undefined ? "Print at 100 %" : `Print at 100 % on ${paper}`;
+
 /** The fields of the title block, row by row. */
-export function patternFields(model: PatternModel): TitleField[][] {
-  const { units } = model;
+export function patternFields(model: PatternModel, paper: PaperName | undefined): TitleField[][] {
+  const { units, revision } = model;
   return [
     [
       { label: "Order", value: model.code, share: 0.28, lines: 2 },
       { label: "Title", value: model.title, share: 0.72, lines: 2 },
     ],
-    [
-      { label: "Steel", value: model.steel, share: 0.58 },
-      { label: "Outline", value: model.state, share: 0.42 },
-    ],
+    revision === undefined
+      ? [
+          { label: "Steel", value: model.steel, share: 0.58 },
+          { label: "Outline", value: model.state, share: 0.42 },
+        ]
+      : [
+          { label: "Steel", value: model.steel, share: 0.34 },
+          { label: "Outline", value: model.state, share: 0.32 },
+          { label: "Revision", value: revision, share: 0.34 },
+        ],
     [
       { label: "Steel mass, finished", value: onOneLine(massText(model.steelMass, units)), share: 0.5 },
       { label: "Knife mass", value: onOneLine(massText(model.knifeMass, units)), share: 0.5 },
     ],
     [
-      { label: "Units", value: units === "mm" ? "mm [inches]" : "inches [mm]", share: 0.3 },
-      { label: "Drawn", value: "1 : 1", share: 0.2 },
-      { label: "Revision", value: model.revision ?? "", share: 0.5 },
+      { label: "Units", value: units === "mm" ? "mm [inches]" : "inches [mm]", share: 0.29 },
+      { label: "Drawn", value: "1 : 1", share: 0.13 },
+      { label: "Paper", value: printWords(paper), share: 0.58 },
     ],
   ];
 }
 
 /** Title and description of the sheet, for those who hear it read. */
-export function patternTexts(model: PatternModel): { title: string; description: string } {
+export function patternTexts(
+  model: PatternModel,
+  paper: PaperName | undefined,
+): { title: string; description: string } {
   const write = (mm: number): string => onOneLine(lengthText(mm, model.units));
   const count = model.holes.length;
   const holes = count === 0 ? "no holes" : count === 1 ? "one hole" : `${count} holes`;
@@ -38,7 +52,7 @@ export function patternTexts(model: PatternModel): { title: string; description:
     description: cleanText(
       `Blade outline, ${model.state}, tip to the right, edge down. Overall length ${write(model.overallLength)}, ` +
         `edge length ${write(model.edgeLength)}, height at the heel ${write(model.heelHeight)}, ${holes} in the steel. ` +
-        "Print at 100 %; check bars of 100 mm and 4 in stand at the lower left, across and up.",
+        `${printWords(paper)}; check bars of 100 mm and 4 in stand on it, across and up.`,
     ),
   };
 }

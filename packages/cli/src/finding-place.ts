@@ -1,0 +1,44 @@
+import type { Finding } from "@scantling/geometry";
+import { formatPath, nearestPosition, parsePath } from "./file/index.js";
+import type { Job } from "./load.js";
+
+/** Where in a file that which was found stands. */
+export interface FindingPosition {
+  readonly file: string;
+  readonly line: number;
+  readonly column: number;
+}
+
+/** What a finding is about, and where that stands. */
+export interface FindingPlace {
+  /** In words, as the drawing and the rack call it; empty for the whole knife. */
+  readonly name: string;
+  readonly position: FindingPosition | undefined;
+}
+
+/** Finds what a finding is about: paths count lists from 0, people do not. */
+export function placeFinding({ path }: Finding, job: Job): FindingPlace {
+  const inShop = path.startsWith("rack");
+  const file = inShop ? job.shopPlaces : job.knife;
+  const position = file === undefined ? undefined : nearestPosition(path, file);
+  return {
+    name: nameOf(path, job),
+    position: file === undefined || position === undefined ? undefined : { file: file.fileName, ...position },
+  };
+}
+
+function nameOf(path: string, { shop, spec }: Job): string {
+  const [, owner, hole] = /^(blade|tang)\.holes\[(\d+)\]/u.exec(path) ?? [];
+  if (owner !== undefined) {
+    return `hole ${holeLetter(Number(hole) + (owner === "blade" ? 0 : (spec.blade.holes?.length ?? 0)))}`;
+  }
+  const [, bar] = /^rack\[(\d+)\]$/u.exec(path) ?? [];
+  if (bar !== undefined) return shop.rack[Number(bar)]?.name ?? "the rack";
+  return formatPath(parsePath(path).filter((step) => typeof step === "string"));
+}
+
+/** A, B, … Z, A2, B2, …: what a hole is called on the pattern; those of the blade come first. */
+export function holeLetter(index: number): string {
+  const round = Math.floor(index / 26);
+  return `${String.fromCharCode(65 + (index % 26))}${round === 0 ? "" : round + 1}`;
+}

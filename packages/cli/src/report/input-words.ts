@@ -1,0 +1,80 @@
+import type { KnifeSpec } from "@scantling/geometry";
+import { holeLetter } from "../finding-place.js";
+
+/** Inputs of the interval as people call them, by their paths without indices. */
+const WORDS: Readonly<Record<string, string>> = {
+  outline: "each side of the outline",
+  "blade.outline.edgeLength": "edge length",
+  "blade.outline.heelHeight": "heel height",
+  "blade.outline.straightEdge": "straight edge",
+  "blade.outline.tipHeight": "tip height",
+  "blade.outline.spineBreak": "spine break",
+  "blade.ricasso": "ricasso",
+  "blade.thickness": "thickness at the spine",
+  "blade.flankTaper": "flank taper",
+  "blade.plunge.at": "place of the plunge",
+  "blade.plunge.length": "length of the plunge",
+  "blade.bevel.height": "bevel height",
+  "blade.bevel.edgeThickness": "thickness at the edge",
+  "blade.bevel.crown": "crown",
+  "blade.edgeAngle": "sharpening angle",
+  "tang.length": "tang length",
+  "tang.heights": "tang height",
+  "tang.drop": "drop of the tang",
+  "tang.buttThickness": "thickness at the butt",
+  "tang.thickness": "thickness of the tang",
+  "steel.density": "density of the steel",
+  "handle.slabs.thickness": "thickness of the slabs",
+  "handle.slabs.edgeRadius": "edge radius of the slabs",
+  "handle.slabs.material.density": "density of the slabs",
+  "handle.pins.material.density": "density of the pins",
+};
+
+/** What of a hole or a part a path leads to. */
+const DETAILS: Readonly<Record<string, string>> = {
+  diameter: "diameter",
+  pin: "pin",
+  mass: "mass",
+  at: "place",
+};
+
+/**
+ * An input of the interval in words: `thickness at the spine (2nd station)`, `diameter of hole B`.
+ *
+ * @param input - Its path into the knife's description, as the JSON report gives it.
+ */
+export function inputWords(input: string, spec: KnifeSpec): string {
+  const [, owner, hole, detail = ""] = /^(blade|tang)\.holes\[(\d+)\]\.(\w+)/u.exec(input) ?? [];
+  if (owner !== undefined) {
+    const before = owner === "blade" ? 0 : (spec.blade.holes?.length ?? 0);
+    return `${DETAILS[detail] ?? detail} of hole ${holeLetter(before + Number(hole))}`;
+  }
+  const [, part, of = ""] = /^handle\.parts\[(\d+)\]\.(\w+)/u.exec(input) ?? [];
+  if (part !== undefined) {
+    return `${DETAILS[of] ?? of} of ${spec.handle?.parts?.[Number(part)]?.name ?? "a part"}`;
+  }
+  const [path = "", others] = input.split(", ");
+  const station = /\[(\d+)\]/u.exec(path)?.[1];
+  const which = station === undefined ? "" : ` (${ordinal(Number(station) + 1)} station)`;
+  const law = path.replace(/\[\d+\].*$/u, "").replace(/\.(?:mm|share|front|middle|butt)$/u, "");
+  const words = WORDS[law];
+  return words === undefined
+    ? input
+    : `${words}${endOf(path)}${which}${others === undefined ? "" : ` (${others})`}`;
+}
+
+/** Which of the tang's heights. */
+function endOf(path: string): string {
+  const places: Readonly<Record<string, string>> = {
+    "tang.heights.front": " at the handle front",
+    "tang.heights.middle": " half way",
+    "tang.heights.butt": " at the butt",
+  };
+  return places[path] ?? "";
+}
+
+function ordinal(n: number): string {
+  const tens = n % 100;
+  const ending = tens >= 11 && tens <= 13 ? "th" : (["th", "st", "nd", "rd"][n % 10] ?? "th");
+  return `${n}${ending}`;
+}

@@ -1,0 +1,96 @@
+import type { Bounds, Vec2 } from "@scantling/geometry";
+
+/**
+ * Where a box would best stand: `foot` is as low as can be, then as far to the left; `corner` as near to the lower left
+ * corner of the page as can be, by the sum of the ways right and up.
+ */
+export type Wish = "foot" | "corner";
+
+/** Where there is still room on a page, kept in cells of 1 mm; page mm, y up from the lower left corner. */
+export class FreeSpace {
+  private readonly columns: number;
+  private readonly rows: number;
+  private readonly taken: Uint8Array;
+  private sums: Int32Array | undefined;
+
+  /** A page with nothing on it; a last part of a mm counts as taken. */
+  constructor(width: number, height: number) {
+    this.columns = Math.floor(width);
+    this.rows = Math.floor(height);
+    this.taken = new Uint8Array(this.columns * this.rows);
+  }
+
+  /** Marks a box and `gap` mm about it as taken; what lies off the page does not matter. */
+  take(box: Bounds, gap = 0): void {
+    const fromX = Math.max(0, Math.floor(box.minX - gap));
+    const toX = Math.min(this.columns, Math.ceil(box.maxX + gap));
+    const fromY = Math.max(0, Math.floor(box.minY - gap));
+    const toY = Math.min(this.rows, Math.ceil(box.maxY + gap));
+    if (fromX >= toX) return;
+    for (let y = fromY; y < toY; y++) {
+      this.taken.fill(1, y * this.columns + fromX, y * this.columns + toX);
+    }
+    this.sums = undefined;
+  }
+
+  /** Whether nothing in a box is taken; false for a box that reaches off the page. */
+  isFree(box: Bounds): boolean {
+    const fromX = Math.floor(box.minX);
+    const toX = Math.ceil(box.maxX);
+    const fromY = Math.floor(box.minY);
+    const toY = Math.ceil(box.maxY);
+    if (fromX < 0 || fromY < 0 || toX > this.columns || toY > this.rows) return false;
+    return this.countTaken(fromX, fromY, toX, toY) === 0;
+  }
+
+  /**
+   * The best free place for a box of this size.
+   *
+   * @returns the lower left corner, whole mm; undefined where there is no room.
+   */
+  find(width: number, height: number, wish: Wish): Vec2 | undefined {
+    const across = Math.ceil(width);
+    const up = Math.ceil(height);
+    const lastX = this.columns - across;
+    const lastY = this.rows - up;
+    if (lastX < 0 || lastY < 0) return undefined;
+    const isFree = (x: number, y: number): boolean => this.countTaken(x, y, x + across, y + up) === 0;
+    if (wish === "foot") {
+      for (let y = 0; y <= lastY; y++) {
+        for (let x = 0; x <= lastX; x++) if (isFree(x, y)) return { x, y };
+      }
+      return undefined;
+    }
+    for (let sum = 0; sum <= lastX + lastY; sum++) {
+      for (let y = Math.max(0, sum - lastX); y <= Math.min(sum, lastY); y++) {
+        if (isFree(sum - y, y)) return { x: sum - y, y };
+      }
+    }
+    return undefined;
+  }
+
+  private countTaken(fromX: number, fromY: number, toX: number, toY: number): number {
+    this.sums ??= this.sumUp();
+    const sums = this.sums;
+    const stride = this.columns + 1;
+    const low = fromY * stride;
+    const high = toY * stride;
+    return (
+      (sums[high + toX] ?? 0) - (sums[high + fromX] ?? 0) - (sums[low + toX] ?? 0) + (sums[low + fromX] ?? 0)
+    );
+  }
+
+  /** Taken cells left of and below each corner of the cells, so that any box is counted in four steps. */
+  private sumUp(): Int32Array {
+    const stride = this.columns + 1;
+    const sums = new Int32Array(stride * (this.rows + 1));
+    for (let y = 0; y < this.rows; y++) {
+      let inRow = 0;
+      for (let x = 0; x < this.columns; x++) {
+        inRow += this.taken[y * this.columns + x] ?? 0;
+        sums[(y + 1) * stride + x + 1] = (sums[y * stride + x + 1] ?? 0) + inRow;
+      }
+    }
+    return sums;
+  }
+}

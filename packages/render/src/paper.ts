@@ -1,0 +1,44 @@
+/** A standard paper in landscape; mm. */
+export interface Paper {
+  readonly name: PaperName;
+  readonly width: number;
+  readonly height: number;
+}
+
+export type PaperName =
+  | "A4"
+  | "A3"
+  | "A2"
+  | "A1"
+  | "A0"
+  | "Letter"
+  | "Tabloid"
+  | "ANSI C"
+  | "ANSI D"
+  | "ANSI E";
+
+// ISO 216 (from memory).
+const METRIC: readonly Paper[] = [
+  { name: "A4", width: 297, height: 210 },
+  { name: "A3", width: 420, height: 297 },
+  { name: "A2", width: 594, height: 420 },
+  { name: "A1", width: 841, height: 594 },
+  { name: "A0", width: 1189, height: 841 },
+];
+
+// ANSI/ASME Y14.1 (from memory): 11 × 8.5, 17 × 11, 22 × 17, 34 × 22, 44 × 34 in, A and B by their trade names.
+const INCH: readonly Paper[] = [
+  { name: "Letter", width: 279.4, height: 215.9 },
+  { name: "Tabloid", width: 431.8, height: 279.4 },
+  { name: "ANSI C", width: 558.8, height: 431.8 },
+  { name: "ANSI D", width: 863.6, height: 558.8 },
+  { name: "ANSI E", width: 1117.6, height: 863.6 },
+];
+
+/**
+ * The papers of the series that goes with a unit of length, smallest first: who works in inches has Letter, not A4.
+ *
+ * @example
+ * papersFor("mm")[0]; // { name: "A4", width: 297, height: 210 }
+ */
+export const papersFor = (units: "mm" | "in"): readonly Paper[] => (units === "mm" ? METRIC : INCH);
