@@ -2,7 +2,7 @@ import { editDistance, nearestWord } from "@scantling/geometry/units";
 import type { z } from "zod";
 import type { JsonSchema } from "./json-schema.js";
 import { groupsOf, keysAt } from "./known-keys.js";
-import { isKeyNotYet, isWordNotYet } from "./not-yet.js";
+import { isKeyNotYet } from "./not-yet.js";
 import { type FilePath, formatPath, parsePath, valueAt } from "./path.js";
 import { type Problem, showText } from "./problem.js";
 import type { FileTree } from "./yaml-tree.js";
@@ -141,12 +141,6 @@ function explainWord(
 ): Draft[] {
   const name = formatPath(path);
   const words = values.map(String);
-  if (isWordNotYet(path, value)) {
-    return problem(
-      "not-in-this-version",
-      `${name}: ${String(value)} is not in this version; use ${words.join(", ")}`,
-    );
-  }
   const near = typeof value === "string" ? nearestWord(value, words) : undefined;
   if (near !== undefined)
     return problem(

@@ -130,23 +130,31 @@ export function point(units: FileUnits) {
   return z.tuple([x, y], { error: expected }).transform(([px, py]) => ({ x: px, y: py }));
 }
 
-/** Sharpening angle per side, or `{ included: … }` for both together. */
+/** An angle of a plane against the centre plane. */
+export const ANGLE = { above: 0, below: Math.PI / 2 } as const;
+
+/** Sharpening angle per side, `{ included: … }` for both together, or `{ right, left }` each its own. */
 export function edgeAngle(units: FileUnits) {
-  const side = {
-    above: 0,
-    below: Math.PI / 2,
-    usual: "15 deg per side",
-    about: "Sharpening angle per side",
-  };
+  const side = { ...ANGLE, usual: "15 deg per side", about: "Sharpening angle per side" };
   const both = {
     above: 0,
     below: Math.PI,
     usual: "30 deg for both sides",
     about: "Sharpening angle of both sides together",
   };
+  const own = (about: string) => quantityOrWord("angle", units, ["flat"], { ...side, about });
+  const forms = [
+    quantity("angle", units, side),
+    z.strictObject({ included: quantity("angle", units, both) }),
+    z.strictObject({ right: own("Angle of the right-hand side"), left: own("Angle of the left-hand side") }),
+  ] as const;
   return z
-    .union([quantity("angle", units, side), z.strictObject({ included: quantity("angle", units, both) })], {
-      error: "needs an angle per side, such as 16 deg, or { included: 32 deg }",
+    .union(forms, {
+      error:
+        "needs an angle per side, such as 16 deg, { included: 32 deg }, or { right: 16 deg, left: flat }",
     })
-    .transform((angle) => (angle instanceof Reading ? angle : angle.included.scaled(0.5)));
+    .transform((angle) => {
+      if (angle instanceof Reading || !("included" in angle)) return angle;
+      return angle.included.scaled(0.5);
+    });
 }

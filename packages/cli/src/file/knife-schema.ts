@@ -1,10 +1,12 @@
+import { FAMILY_NAMES } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
 import { z } from "zod";
 import { asks } from "./ask-fields.js";
+import { bevel, choil, fullers, microbevel, swedge } from "./blade-fields.js";
 import { cornersOutline, runsOutline } from "./drawing-fields.js";
 import { count, NOT_NEGATIVE, name, POSITIVE, type QuantityRule, quantity } from "./fields.js";
 import { handle } from "./handle-fields.js";
-import { bevelHeight, crown, edgeAngle, law, point, stations } from "./knife-fields.js";
+import { edgeAngle, law, point, stations } from "./knife-fields.js";
 import { material } from "./material-fields.js";
 import { allowances, betweenField, GROUP, unitsField, versionField } from "./shared-fields.js";
 
@@ -81,20 +83,17 @@ export function knifeSchema(units: FileUnits) {
             { error: GROUP },
           )
           .optional(),
-        bevel: z.strictObject(
-          {
-            form: z.enum(["flat", "convex"]).meta({ description: "Form of the ground face" }),
-            height: bevelHeight(bladeUnits),
-            edgeThickness: law(bladeUnits, {
-              ...NOT_NEGATIVE,
-              about: "Full thickness at the edge before sharpening",
-            }),
-            crown: crown(bladeUnits).optional(),
-          },
-          { error: "needs a group of keys: form, height, edgeThickness" },
-        ),
+        bevel: bevel(bladeUnits),
         edgeAngle: edgeAngle(bladeUnits),
+        microbevel: microbevel(bladeUnits).optional(),
+        swedge: swedge(bladeUnits).optional(),
+        fullers: fullers(bladeUnits).optional(),
         holes: holes(bladeUnits).optional(),
+        choil: choil(bladeUnits).optional(),
+        easedSpine: length({
+          ...NOT_NEGATIVE,
+          about: "Radius that eases both edges of the spine and of the heel face",
+        }).optional(),
       },
       { error: "needs a group of keys: outline, thickness, bevel, edgeAngle" },
     );
@@ -135,9 +134,7 @@ export function knifeSchema(units: FileUnits) {
 function outline(units: FileUnits) {
   const length = (about: string) => quantity("length", units, { ...POSITIVE, about });
   const landmarks = z.strictObject({
-    family: z
-      .enum(["vegetable", "straight-back", "drop-point"])
-      .meta({ description: "Table of ratios that fills in what is left out" }),
+    family: z.enum(FAMILY_NAMES).meta({ description: "Table of ratios that fills in what is left out" }),
     edgeLength: length("Heel to tip, along x"),
     heelHeight: length("Height of the spine above the heel"),
     straightEdge: quantity("length", units, {
@@ -155,7 +152,7 @@ function outline(units: FileUnits) {
   });
 }
 
-/** Round holes that go straight through. */
+/** Round holes and slots that go straight through. */
 function holes(units: FileUnits) {
   const length = (about: string) => quantity("length", units, { ...POSITIVE, about });
   return z.array(
@@ -163,7 +160,8 @@ function holes(units: FileUnits) {
       {
         kind: z.enum(["pin", "lightening", "hanging", "thong"]).meta({ description: "What the hole is for" }),
         at: point(units),
-        diameter: length("Diameter of the hole"),
+        to: point(units).meta({ description: "Slot: centre of its other end" }).optional(),
+        diameter: length("Diameter of the hole, or width of the slot"),
         pin: length("The pin's own diameter, where it differs").optional(),
       },
       { error: "needs a group of keys: kind, at, diameter" },

@@ -36,7 +36,8 @@ export function laterKnifeChecks(
       ),
   };
   const shape = complete ? schemaFor(units).safeParse(data) : undefined;
-  if (shape?.success !== true) {
+  // A drawing is not read yet here, so there is no shape to look at.
+  if (shape?.success !== true || "drawing" in shape.data.blade.outline) {
     const issues = materialIssues(materialsIn(data)).filter(({ path }) => isSound(path, problems));
     return { problems: placeIssues(issues, placed, units), notReached: SHAPE_CHECKS };
   }

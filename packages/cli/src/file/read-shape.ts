@@ -62,10 +62,14 @@ export function positionFinder(tree: FileTree): (path: string) => Position | und
   return (path) => tree.positionOf(toFilePath(parsePath(path)));
 }
 
+/** Keys of points. */
+const POINTS = new Set<string | number>(["at", "from", "to"]);
+
 const INDEX_OF_COORDINATE: Readonly<Record<string, number>> = { x: 0, y: 1 };
 
 function toFilePath(path: FilePath): FilePath {
-  return path.map((step, index) =>
-    path[index - 1] === "at" && typeof step === "string" ? (INDEX_OF_COORDINATE[step] ?? step) : step,
-  );
+  return path.map((step, index) => {
+    const isOfPoint = POINTS.has(path[index - 1] ?? "") && typeof step === "string";
+    return isOfPoint ? (INDEX_OF_COORDINATE[step] ?? step) : step;
+  });
 }

@@ -17,7 +17,22 @@ const WORDS: Readonly<Record<string, string>> = {
   "blade.bevel.height": "bevel height",
   "blade.bevel.edgeThickness": "thickness at the edge",
   "blade.bevel.crown": "crown",
+  "blade.bevel.wheelRadius": "radius of the wheel",
+  "blade.bevel.right.height": "bevel height of the right face",
+  "blade.bevel.right.crown": "crown of the right face",
+  "blade.bevel.right.wheelRadius": "radius of the wheel of the right face",
+  "blade.bevel.left.height": "bevel height of the left face",
+  "blade.bevel.left.crown": "crown of the left face",
+  "blade.bevel.left.wheelRadius": "radius of the wheel of the left face",
   "blade.edgeAngle": "sharpening angle",
+  "blade.edgeAngle.right": "sharpening angle of the right side",
+  "blade.edgeAngle.left": "sharpening angle of the left side",
+  "blade.microbevel.height": "height of the microbevel",
+  "blade.microbevel.angle": "angle of the microbevel",
+  "blade.swedge.angle": "angle of the swedge",
+  "blade.swedge.thickness": "thickness left by the swedge",
+  "blade.choil.radius": "radius of the choil",
+  "blade.easedSpine": "easing of the spine",
   "tang.length": "tang length",
   "tang.heights": "tang height",
   "tang.drop": "drop of the tang",
@@ -36,6 +51,10 @@ const DETAILS: Readonly<Record<string, string>> = {
   pin: "pin",
   mass: "mass",
   at: "place",
+  from: "place",
+  to: "place",
+  radius: "radius",
+  depth: "depth",
 };
 
 /**
@@ -53,6 +72,8 @@ export function inputWords(input: string, spec: KnifeSpec): string {
   if (part !== undefined) {
     return `${DETAILS[of] ?? of} of ${spec.handle?.parts?.[Number(part)]?.name ?? "a part"}`;
   }
+  const [, fuller, what = ""] = /^blade\.fullers\[(\d+)\]\.(\w+)/u.exec(input) ?? [];
+  if (fuller !== undefined) return `${DETAILS[what] ?? what} of the ${ordinal(Number(fuller) + 1)} fuller`;
   const [path = "", others] = input.split(", ");
   const station = /\[(\d+)\]/u.exec(path)?.[1];
   const which = station === undefined ? "" : ` (${ordinal(Number(station) + 1)} station)`;

@@ -33,7 +33,7 @@ describe("the keys that the schema knows", () => {
   const schema = knifeJsonSchema();
 
   it("are found by path, through lists and alternatives", () => {
-    expect(keysAt(schema, ["blade", "bevel"])).toEqual(["form", "height", "edgeThickness", "crown"]);
+    expect(keysAt(schema, ["blade", "bevel", "left"])).toEqual(["form", "height", "crown", "wheelRadius"]);
     expect(keysAt(schema, ["blade", "thickness", 3])).toEqual(["at", "is"]);
     expect(keysAt(schema, ["blade", "outline"])).toContain("runs");
     expect(keysAt(schema, ["blade", "outline"])).toContain("family");

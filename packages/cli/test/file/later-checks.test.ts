@@ -60,14 +60,14 @@ describe("what is wrong beside the keys and values that are wrong", () => {
 
   it("always looks at the materials, and says what it could not look at", () => {
     const text = harvestWith(
-      ["form: full", "form: hidden"],
+      ["form: full", "form: fulll"],
       ['steel: "1084"', 'steel: "1048"'],
       ["European ash", "Europan asch"],
       [HOLE, "at: [-26, 20]"],
     );
     expect(codes(text)).toEqual([
       "steel unknown-material",
-      "tang.form not-in-this-version",
+      "tang.form unknown-word",
       "handle.slabs.material unknown-material",
     ]);
     expect(notReached(text)).toBe("outline, stations, holes");

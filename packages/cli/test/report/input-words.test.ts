@@ -17,6 +17,9 @@ describe("inputs of the interval in words", () => {
     ["handle.slabs.material.density", "density of the slabs"],
     ["tang.holes[1].diameter", "diameter of hole B"],
     ["tang.holes[2].at.x", "place of hole C"],
+    ["blade.bevel.right.wheelRadius", "radius of the wheel of the right face"],
+    ["blade.swedge.thickness[0].is", "thickness left by the swedge (1st station)"],
+    ["blade.fullers[1].to.x", "place of the 2nd fuller"],
     ["something.new", "something.new"],
   ];
   for (const [input, words] of cases) {

@@ -1,3 +1,4 @@
+import { invariant } from "../errors/errors.js";
 import type { Knife } from "./knife.js";
 import { SectionLaw } from "./section-law.js";
 
@@ -29,7 +30,7 @@ export function bevelAt(knife: Knife, x: number, side: "right" | "left" = "right
   const body = knife.body("finished");
   const spineDistance = body.spineDistanceAt(x);
   const law = body.section;
-  if (!(law instanceof SectionLaw)) throw new TypeError("a blade's sections follow the section law");
+  invariant(law instanceof SectionLaw, "a blade's sections follow the section law");
   law.at(x, spineDistance);
   const face = side === "right" ? law.rightFace : (law.leftFace ?? law.rightFace);
   const edge = knife.laws.edgeThickness.valueAt(x);

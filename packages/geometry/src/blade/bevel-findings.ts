@@ -1,5 +1,5 @@
 import { angle, type Finding, length } from "../errors/issue.js";
-import { bevelAt } from "./bevel-at.js";
+import { type BevelAtStation, bevelAt } from "./bevel-at.js";
 import { levelCrown } from "./face-section.js";
 import { FINDING_LIMITS } from "./finding-limits.js";
 import type { Knife } from "./knife.js";
@@ -61,33 +61,53 @@ function steepness(knife: Knife, side: Side): Finding[] {
   ];
 }
 
+/** Stations at which the faces are looked at; near a tip the bevel is lower than it is thick, and no face to judge. */
+function stations(knife: Knife, side: Side): BevelAtStation[] {
+  const from = heel(knife);
+  const to = knife.outline.edgeLength;
+  const places = new Set([from, ...knife.body("finished").section.breaks.filter((x) => x > from && x < to)]);
+  for (let i = 1; i < 48; i++) places.add(from + ((to - from) * i) / 48);
+  return [...places]
+    .sort((a, b) => a - b)
+    .map((x) => bevelAt(knife, x, side))
+    .filter(({ height, rise }) => height > 4 * Math.abs(rise));
+}
+
 function convexity(knife: Knife, side: Side): Finding[] {
   const face = knife.laws[side];
   if (face.form !== "convex") return [];
-  const x = heel(knife);
-  const { height, rise } = bevelAt(knife, x, side);
-  if (rise <= 0) {
+  const looked = stations(knife, side);
+  const flat = looked.find(({ rise }) => rise <= 0);
+  if (flat !== undefined) {
     return [
       {
         code: "convex-is-flat",
         severity: "warn",
         path: bevelPath(knife, side, "form"),
-        text: "No arc bulges outward between edge and bevel line here: the face is taken as flat.",
+        text: "At {x} ahead of the heel no arc bulges outward between edge and bevel line: the face is taken as flat there.",
+        values: { x: length(flat.x) },
         basis: "geometry",
       },
     ];
   }
   const { crown } = face;
-  const asked = crown === undefined ? 0 : crown.law.valueAt(x) * (crown.kind === "mm" ? 1 : 2 * rise);
-  const most = levelCrown(height, rise);
-  if (asked <= most + 1e-9) return [];
+  if (crown === undefined) return [];
+  let worst: { readonly x: number; readonly asked: number; readonly most: number } | undefined;
+  for (const { x, height, rise } of looked) {
+    const asked = crown.law.valueAt(x) * (crown.kind === "mm" ? 1 : 2 * rise);
+    const most = levelCrown(height, rise);
+    if (asked > most + 1e-9 && (worst === undefined || asked - most > worst.asked - worst.most)) {
+      worst = { x, asked, most };
+    }
+  }
+  if (worst === undefined) return [];
   return [
     {
       code: "crown-too-large",
       severity: "stop",
       path: bevelPath(knife, side, "crown"),
-      text: "A crown of {asked} stands out beyond the flat; the most that fits is {most}, level at the bevel line.",
-      values: { asked: length(asked), most: length(most) },
+      text: "At {x} ahead of the heel a crown of {asked} stands out beyond the flat; the most that fits there is {most}, level at the bevel line.",
+      values: { x: length(worst.x), asked: length(worst.asked), most: length(worst.most) },
       basis: "geometry: the arc that is level at the bevel line",
     },
   ];
@@ -97,14 +117,9 @@ function convexity(knife: Knife, side: Side): Finding[] {
 function wheel(knife: Knife, side: Side): Finding[] {
   const { form, wheelRadius = Number.NaN } = knife.laws[side];
   if (form !== "hollow") return [];
-  const from = heel(knife);
-  const to = knife.outline.edgeLength;
   let worst: { readonly x: number; readonly least: number } | undefined;
-  for (let i = 0; i < 40; i++) {
-    const x = from + ((to - from) * i) / 40;
-    const { height, rise } = bevelAt(knife, x, side);
-    // Nearer the tip than the bevel is thick there is no hollow to speak of.
-    if (rise <= 0 || height < 4 * rise) continue;
+  for (const { x, height, rise } of stations(knife, side)) {
+    if (rise <= 0) continue;
     const chord = Math.hypot(height, rise);
     const least = (chord * chord) / (2 * rise);
     if (wheelRadius < least - 1e-9 && (worst === undefined || least > worst.least)) worst = { x, least };

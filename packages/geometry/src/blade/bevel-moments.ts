@@ -48,7 +48,12 @@ export class BevelMoments {
   over(region: Footprint, scale: Float64Array, tolerance: number): Moments {
     const { body } = this;
     const sum = noMoments();
-    const aim = scale.map((s) => s * tolerance);
+    const run = body.edgeRun;
+    // A ridge leaves the blade somewhere between two breaks, and its kink may be short.
+    const wary = run.plainReach < body.footprint.maxY - body.footprint.minY;
+    // Along the ridge of a curve the stations bend without end toward its focal point: less is asked there.
+    const reached = wary && run.isCurved ? Math.max(tolerance * 100, 1e-9) : tolerance;
+    const aim = scale.map((s) => s * reached);
     for (const interval of region.intervals) {
       const x0 = Math.max(body.groundFrom, interval.x0);
       if (interval.x1 <= x0) continue;
@@ -63,8 +68,8 @@ export class BevelMoments {
       );
       const result = integrateAdaptive(at, MOMENTS, pieces, {
         tolerance: aim,
-        // A ridge leaves the blade somewhere between two breaks, and its kink may be short.
-        wary: body.edgeRun.plainReach < body.footprint.maxY - body.footprint.minY,
+        wary,
+        maxPieces: wary ? 160 : 400,
       });
       const inner = this.innerError(at, pieces);
       for (let i = 0; i < MOMENTS; i++) {
@@ -198,7 +203,10 @@ export class BevelMoments {
     const rootA = arc ? Math.sqrt(Math.max(0, va - upright)) : 0;
     const rootB = arc ? Math.sqrt(Math.max(0, vb - upright)) : 0;
     const rooted = rootB > rootA;
-    const rule = zoneRule(element, arc, width, va, vb, foot, this.coarse);
+    const rule =
+      arc && section.comesDown(piece, vb)
+        ? gaussRule(this.coarse ? 20 : 24)
+        : zoneRule(element, arc, width, va, vb, foot, this.coarse);
     const straight = element instanceof StraightElement;
     const { nodes, weights } = rule;
     const s = this.half;

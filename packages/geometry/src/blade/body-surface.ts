@@ -12,7 +12,9 @@ import type { Cutout, SteelBody } from "./steel-body.js";
 
 /** Step along x for the slope of a face, mm: far below any feature, far above rounding. */
 const STEP = 2e-5;
-const AIM = 1e-10;
+const AIM = 1e-9;
+/** The same where a curved edge has a ridge inside the blade. */
+const WARY_AIM = 1e-6;
 
 /**
  * Surface of a steel body, mm²: both faces with their slopes, the rim all round, the walls of cut-outs and of steps.
@@ -25,7 +27,8 @@ export function measureSurface(body: SteelBody): number {
   const flats = { thicknessAt: slopeFactor, breaks: body.slab.breaks };
   let total = slabMoments(path, flats).value[0] as number;
   const faces = new FaceSurface(body);
-  const tolerance = total * AIM;
+  const wary = body.edgeRun.isCurved && body.edgeRun.plainReach < body.footprint.maxY - body.footprint.minY;
+  const tolerance = total * (wary ? WARY_AIM : AIM);
   total += faces.extraOverOutline(tolerance);
   for (const segment of path.segments) total += rim(body, segment, tolerance);
   for (const cutout of cutouts) {
@@ -72,7 +75,7 @@ class FaceSurface {
         },
         1,
         pieces,
-        { tolerance: new Float64Array([tolerance]) },
+        { tolerance: new Float64Array([tolerance]), maxPieces: 120 },
       ).value[0] as number;
     }
     return total;

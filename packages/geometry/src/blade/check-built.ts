@@ -18,12 +18,34 @@ const TOUCHING = 1e-3;
 export function checkBuilt(knife: Knife): { readonly issues: Issue[]; readonly findings: Finding[] } {
   const { spec, outline } = knife;
   const steel = knife.body("finished").slab;
-  const issues = [...checkStations(knife), ...checkPlunge(knife), ...checkHoles(knife)];
+  const issues = [
+    ...checkExtent(knife),
+    ...checkStations(knife),
+    ...checkPlunge(knife),
+    ...checkHoles(knife),
+  ];
   issues.push(...checkHandleFit(spec, outline, steel));
   if (issues.length === 0) issues.push(...checkEdgeThickness(knife));
   const findings =
     issues.length === 0 ? [...knifeFindings(knife), ...handleFindings(spec, outline, steel)] : [];
   return { issues, findings };
+}
+
+/** An outline this long or tall is no knife's: a drawing or path data in the wrong unit, mm. */
+const LARGEST = 5000;
+
+function checkExtent(knife: Knife): Issue[] {
+  const { minX, maxX, minY, maxY } = knife.body("finished").footprint;
+  const size = Math.max(maxX - minX, maxY - minY);
+  if (size <= LARGEST) return [];
+  return [
+    {
+      code: "length-too-great",
+      path: "blade.outline",
+      text: "The outline measures {value}, more than any knife (the most is {limit}). Is it drawn in another unit?",
+      values: { value: length(size), limit: length(LARGEST) },
+    },
+  ];
 }
 
 function checkStations(knife: Knife): Issue[] {

@@ -1,4 +1,5 @@
 import { angle, count, type Issue, length, type QuantityValue, share } from "../errors/issue.js";
+import { findMaterial } from "../materials/materials.js";
 import { checkHandleNumbers } from "./check-handle.js";
 import { namedHoles } from "./named-holes.js";
 import type { KnifeSpec, LawSpec } from "./spec.js";
@@ -12,6 +13,7 @@ export function checkNumbers(spec: KnifeSpec): Issue[] {
   const { blade, tang } = spec;
   const need = makeRules(issues);
   need.above("steel.density", spec.steel.density, 0, share);
+  issues.push(...checkSteel(spec), ...checkSizes(spec));
   need.atLeast("blade.ricasso", blade.ricasso, 0);
   if (blade.thickness.length === 0) {
     issues.push({
@@ -52,7 +54,13 @@ export function checkNumbers(spec: KnifeSpec): Issue[] {
   need.above("blade.microbevel.height", blade.microbevel?.height, 0);
   if (blade.swedge !== undefined) need.law("blade.swedge.thickness", blade.swedge.thickness, "atLeast");
   need.atLeast("blade.easedSpine", blade.easedSpine, 0);
-  need.above("blade.choil.radius", blade.choil?.radius, 0);
+  if (blade.choil !== undefined && !("family" in blade.outline)) {
+    issues.push({
+      code: "choil-beside-runs",
+      path: "blade.choil",
+      text: "A choil is cut only into an outline by family. Draw it into the heelFace run, and leave this out.",
+    });
+  }
   for (const [i, fuller] of (blade.fullers ?? []).entries()) {
     need.above(`blade.fullers[${i}].radius`, fuller.radius, 0);
     need.above(`blade.fullers[${i}].depth`, fuller.depth, 0);
@@ -87,6 +95,58 @@ export function checkNumbers(spec: KnifeSpec): Issue[] {
   }
   need.atLeast("forging.heats", spec.forging?.heats, 0, count);
   need.atLeast("forging.weldingHeats", spec.forging?.weldingHeats, 0, count);
+  return issues;
+}
+
+/** g/mm³ between which a density is that of a blade steel; outside it a digit or a unit has slipped. */
+const STEEL_DENSITY = { least: 0.0065, most: 0.0095 };
+
+function checkSteel({ steel }: KnifeSpec): Issue[] {
+  const row = findMaterial(steel.name);
+  if (steel.density === undefined && row !== undefined && row.kind !== "steel" && row.kind !== "metal") {
+    return [
+      {
+        code: "not-a-steel",
+        path: "steel",
+        text: "{name} is no metal in the table of materials. Name the steel of the blade.",
+        values: { name: steel.name },
+      },
+    ];
+  }
+  const density = steel.density ?? row?.density;
+  if (density === undefined || !(density > 0)) return [];
+  if (density >= STEEL_DENSITY.least && density <= STEEL_DENSITY.most) return [];
+  return [
+    {
+      code: "not-a-steel",
+      path: steel.density === undefined ? "steel" : "steel.density",
+      text: "A density of {density} g/cm3 is none of a steel (about 7.4 to 8.2). Is the unit or a digit wrong?",
+      values: { density: String(Number((density * 1000).toPrecision(4))) },
+    },
+  ];
+}
+
+/** No knife is this long, mm: beyond it a unit has slipped, or the file is no knife. */
+const LONGEST = 5000;
+
+/** Every length in the description must be one that a knife can have. */
+function checkSizes(spec: KnifeSpec): Issue[] {
+  const issues: Issue[] = [];
+  const walk = (node: unknown, path: string): void => {
+    if (typeof node === "number" && Math.abs(node) > LONGEST && !/density|heats|mass/i.test(path)) {
+      issues.push({
+        code: "length-too-great",
+        path,
+        text: "{value} is more than any knife has (the most is {limit}). Is the unit or a digit wrong?",
+        values: { value: length(node), limit: length(LONGEST) },
+      });
+    } else if (Array.isArray(node)) {
+      for (const [i, item] of node.entries()) walk(item, `${path}[${i}]`);
+    } else if (typeof node === "object" && node !== null) {
+      for (const [key, item] of Object.entries(node)) walk(item, path === "" ? key : `${path}.${key}`);
+    }
+  };
+  walk(spec, "");
   return issues;
 }
 

@@ -1,4 +1,5 @@
 import { invariant } from "../errors/errors.js";
+import { segmentBounds } from "../plane/bounds.js";
 import { splitAtXExtremes } from "../plane/monotone.js";
 import { endTangent, type Segment } from "../plane/segment.js";
 import type { Vec2 } from "../plane/vec2.js";
@@ -62,8 +63,11 @@ export function addRun(
     elements.push(RoundElement.corner(at));
     joints.push({ at, normal: { x: -after.y, y: after.x }, smooth: turn < 0 });
   };
-  elements.push(new StraightElement(first.from, start, Number.NEGATIVE_INFINITY, 0));
-  sources[elements.length - 1] = undefined;
+  // Prolonged, an edge that has turned back would lie over the blade and take its spine away: it ends where it ends.
+  const ends = (at: Vec2, direction: Vec2): void => {
+    elements.push(direction.x > -1e-9 ? ray(at, direction, at === first.from) : RoundElement.corner(at));
+  };
+  ends(first.from, start);
   join(first.from, start, start);
   pieces.forEach((piece, i) => {
     elements.push(elementOf(piece));
@@ -71,11 +75,34 @@ export function addRun(
     const next = pieces[i + 1];
     join(piece.to, tangent(piece, "to"), next === undefined ? end : tangent(next, "from"));
   });
-  elements.push(new StraightElement(last.to, end, 0, Number.POSITIVE_INFINITY));
+  ends(last.to, end);
 }
+
+/** The edge run past one of its ends. */
+const ray = (at: Vec2, direction: Vec2, behind: boolean): StraightElement =>
+  new StraightElement(
+    at,
+    direction,
+    behind ? Number.NEGATIVE_INFINITY : 0,
+    behind ? 0 : Number.POSITIVE_INFINITY,
+  );
 
 function tangent(segment: Segment, end: "from" | "to"): Vec2 {
   const t = endTangent(segment, end);
   invariant(t !== undefined, "a segment of the edge has a length");
   return t;
+}
+
+/** Bounds of the elements that are pieces of curve: four numbers each, infinite for rays and corners. */
+export function boxesOf(sources: readonly (Segment | undefined)[], count: number): Float64Array {
+  const boxes = new Float64Array(4 * count);
+  for (let i = 0; i < count; i++) {
+    const source = sources[i];
+    const bounds = source === undefined ? undefined : segmentBounds(source);
+    boxes[4 * i] = bounds?.minX ?? Number.NEGATIVE_INFINITY;
+    boxes[4 * i + 1] = bounds?.maxX ?? Number.POSITIVE_INFINITY;
+    boxes[4 * i + 2] = bounds?.minY ?? Number.NEGATIVE_INFINITY;
+    boxes[4 * i + 3] = bounds?.maxY ?? Number.POSITIVE_INFINITY;
+  }
+  return boxes;
 }

@@ -1,7 +1,7 @@
 import type { Segment } from "../plane/segment.js";
 import type { Vec2 } from "../plane/vec2.js";
 import type { EdgeElement, FootFrame } from "./edge-element.js";
-import { addRun, type Joint, plainReach } from "./edge-run-parts.js";
+import { addRun, boxesOf, type Joint, plainReach } from "./edge-run-parts.js";
 import { type StretchVisitor, visitTurning, walkPlainly } from "./plain-walk.js";
 import { RoundElement } from "./round-element.js";
 import { StraightElement } from "./straight-element.js";
@@ -20,6 +20,10 @@ export class EdgeRun {
   readonly joints: readonly Joint[];
   /** The segment that each element was made of; undefined for rays and corners. */
   readonly sources: readonly (Segment | undefined)[];
+  /** Whether any piece of the run is an arc or a cubic. */
+  readonly isCurved: boolean;
+  /** Least and greatest x and y of every element, without end for rays and corners. */
+  private readonly boxes: Float64Array;
   /** How far from the edge every point is sure to have one nearest point only; 0 where nothing is sure. */
   readonly plainReach: number;
   /** Element, parameter and distance of the last nearest point. */
@@ -44,7 +48,9 @@ export class EdgeRun {
     this.elements = elements;
     this.joints = joints;
     this.sources = sources;
+    this.boxes = boxesOf(sources, elements.length);
     this.plainReach = runs.length === 1 ? plainReach(elements, joints) : 0;
+    this.isCurved = elements.some((element) => element.maxCurvature !== 0 || element.minCurvature !== 0);
     this.hollowCorner = joints.some((joint, i) => !joint.smooth && elements[i + 1] instanceof RoundElement);
     this.maxCurvature = Math.max(...elements.map((element) => element.maxCurvature));
   }
@@ -58,6 +64,7 @@ export class EdgeRun {
     }
     let best = Number.POSITIVE_INFINITY;
     for (let i = 0; i < elements.length; i++) {
+      if (this.boxDistance(i, x, y) >= best) continue;
       const element = elements[i] as EdgeElement;
       const d = element.distance(x, y, Number.NaN);
       // On a tie the earlier one stays, but a plain corner gives way to the curve that ends in it.
@@ -69,6 +76,15 @@ export class EdgeRun {
     }
     this.distance = best;
     return best;
+  }
+
+  /** Least distance at which anything of element i can lie, mm. */
+  private boxDistance(i: number, x: number, y: number): number {
+    const k = 4 * i;
+    const boxes = this.boxes;
+    const dx = Math.max((boxes[k] as number) - x, x - (boxes[k + 1] as number), 0);
+    const dy = Math.max((boxes[k + 2] as number) - y, y - (boxes[k + 3] as number), 0);
+    return Math.sqrt(dx * dx + dy * dy);
   }
 
   /**

@@ -89,6 +89,12 @@ export class HalfSection {
     return c > 0 ? -(k * k) / (c + radius) : c - radius;
   }
 
+  /** Arc: whether at v it has nearly come round to stand upright again, as only a crown beyond reason does. */
+  comesDown(piece: number, v: number): boolean {
+    const c = this.b[piece] as number;
+    return v > c && (v - c) ** 2 > 0.5 * (c * c + (this.k[piece] as number) ** 2);
+  }
+
   /** Index of the piece that holds at v. */
   pieceAt(v: number): number {
     let i = this.count - 1;

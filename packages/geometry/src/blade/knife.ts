@@ -93,11 +93,11 @@ function withDensities(spec: KnifeSpec): KnifeSpec {
 }
 
 function buildOutline(spec: KnifeSpec): DrawnOutline {
-  const { outline, ricasso } = spec.blade;
+  const { outline, ricasso, choil } = spec.blade;
   if ("drawing" in outline) return outlineFromDrawing(outline, ricasso, spec.tang);
   const plain =
     "family" in outline
-      ? outlineFromLandmarks(outline, ricasso ?? 0, spec.tang)
+      ? outlineFromLandmarks(outline, ricasso ?? 0, spec.tang, choil)
       : outlineFromRuns(outline, ricasso, spec.tang);
   return { outline: plain, findings: [] };
 }

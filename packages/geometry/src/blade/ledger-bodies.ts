@@ -39,13 +39,17 @@ export interface LedgerBodies {
   readonly stations: readonly ForgedStation[];
 }
 
-/** Spacing of the stations that are handed on, mm. */
+/** Spacing of the stations that are handed on, mm; wider on a piece so long that they would be more than MOST. */
 const SPACING = 1;
+const MOST = 2000;
+
+/** Relative error at which the states between finished and forged are weighed: a microgram. */
+const STATE_AIM = 1e-9;
 
 /** Measures every size state of a knife, for the steel ledger. */
 export function ledgerBodies(knife: Knife): LedgerBodies {
   const volumes = new Map<SizeState, number>(
-    SIZE_STATES.map((state) => [state, measureBody(knife.body(state)).value[VOLUME] as number]),
+    SIZE_STATES.map((state) => [state, measureBody(knife.body(state), STATE_AIM).value[VOLUME] as number]),
   );
   const volume = (state: SizeState): number => volumes.get(state) as number;
   const forged = knife.body("forged");
@@ -77,7 +81,7 @@ export function forgedStations(body: SteelBody, outlineAllowance: number): Forge
   const steps = [...intervals.map(({ x0 }) => x0), body.input.plunge.at, body.slab.handleFront, maxX].filter(
     (x) => x >= minX && x <= maxX,
   );
-  const count = Math.max(2, Math.ceil((maxX - minX) / SPACING));
+  const count = Math.min(MOST, Math.max(2, Math.ceil((maxX - minX) / SPACING)));
   const xs = steps.flatMap((x) => [x - beside, x + beside]);
   for (let i = 0; i <= count; i++) {
     const x = minX + ((maxX - minX) * i) / count;

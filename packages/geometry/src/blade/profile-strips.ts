@@ -1,7 +1,7 @@
 import { integrateAdaptive, type Piece } from "../numeric/adaptive.js";
 import { derivativeAt, pointAt, type Segment } from "../plane/segment.js";
 import { distinct } from "./footprint.js";
-import { MOMENTS, type Moments } from "./moments.js";
+import { MOMENTS, type Moments, VOLUME, Y, Z } from "./moments.js";
 import type { Outline } from "./outline.js";
 import { stationPieces } from "./station-pieces.js";
 import type { SteelBody } from "./steel-body.js";
@@ -28,7 +28,11 @@ export interface ProfileStrips extends Moments {
 export function profileStrips(body: SteelBody, outline: Outline, allowance: ProfileAllowance): ProfileStrips {
   const sum = new Float64Array(MOMENTS + 1);
   const error = new Float64Array(MOMENTS + 1);
-  const tolerance = new Float64Array(MOMENTS + 1).fill(1e-7);
+  // mm³, mm⁴ and mm⁵: each component by its own size.
+  const long = Math.max(1, body.footprint.maxX - body.footprint.minX);
+  const tolerance = Float64Array.from({ length: MOMENTS + 1 }, (_, i) =>
+    i === VOLUME || i === MOMENTS ? 1e-7 : i <= Y || i === Z ? 1e-7 * long : 1e-7 * long * long,
+  );
   const take = (f: (t: number, out: Float64Array) => void, pieces: readonly Piece[]): void => {
     const result = integrateAdaptive(f, MOMENTS + 1, pieces, { tolerance });
     for (let i = 0; i <= MOMENTS; i++) {

@@ -68,7 +68,8 @@ export function bodyInState(input: StateInput, state: SizeState): SteelBody {
       onFlats,
       faceOnBevel,
       faceOnFlats,
-      ...(reached("hammered")
+      // A bevel that is left from the hammer is forged to its finished size: there is nothing to grind off it.
+      ...(reached("hammered") && finish.bevels === "ground"
         ? { hammered: { edge: allowances.forgedEdge, to: allowances.forgedBevel } }
         : {}),
       ...(state === "finished" ? sharpeningOf(spec, side) : {}),

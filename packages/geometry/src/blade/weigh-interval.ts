@@ -7,6 +7,7 @@ import { VOLUME, X } from "./moments.js";
 import { profileStrips } from "./profile-strips.js";
 import type { KnifeSpec } from "./spec.js";
 import { changedAt, readAt } from "./spec-path.js";
+import { SteelBody } from "./steel-body.js";
 import { knifeParts } from "./weigh-knife.js";
 import { weighMoments } from "./weight.js";
 
@@ -121,7 +122,7 @@ export function weighInterval(
 }
 
 /** Relative error at which the moved knives are weighed: differences of grams need no more. */
-const AIM = 1e-9;
+const AIM = 1e-7;
 
 function read(knife: Knife): Reading {
   const steel = weighMoments(measureBody(knife.body("finished"), AIM), knife.steelDensity);
@@ -149,17 +150,24 @@ function moved(spec: KnifeSpec, paths: readonly string[], by: number, middle: Re
 
 /** The knife with every side of its outline moved out (or in, as the opposite of out), square to x. */
 function outlineMoved(knife: Knife, by: number): Reading {
-  const strips = profileStrips(knife.body("finished"), knife.outline, {
-    outline: Math.abs(by),
-    tip: Math.abs(by),
-    butt: Math.abs(by),
-  });
-  const volume = (strips.value[VOLUME] as number) * Math.sign(by);
-  const moment = (strips.value[X] as number) * Math.sign(by);
-  const steel = weighMoments(measureBody(knife.body("finished"), AIM), knife.steelDensity);
-  const extra = volume * knife.steelDensity;
-  const centre = volume === 0 ? 0 : moment / volume;
-  return gathered([...knifeParts(knife, steel), { mass: extra, centre: { x: centre } }]);
+  const body = knife.body("finished");
+  const out = Math.abs(by);
+  const allowance = { outline: out, tip: out, butt: out };
+  // Moved out, an edge takes its bevel with it: the section gains the spine's thickness there, and where the bevel
+  // runs right to the spine half of it.
+  const unground = new SteelBody({ ...body.input, plunge: { at: Number.MAX_VALUE, length: 0 }, cutouts: [] });
+  const whole = profileStrips(unground, knife.outline, allowance).value;
+  const sharp = profileStrips(body, knife.outline, allowance).value;
+  const share = knife.laws.right.bevelHeight === "full" ? 0.5 : 1;
+  const gained = (i: number): number =>
+    (share * (whole[i] as number) + (1 - share) * (sharp[i] as number)) * Math.sign(by);
+  const volume = gained(VOLUME);
+  const steel = weighMoments(measureBody(body, AIM), knife.steelDensity);
+  const centre = volume === 0 ? 0 : gained(X) / volume;
+  return gathered([
+    ...knifeParts(knife, steel),
+    { mass: volume * knife.steelDensity, centre: { x: centre } },
+  ]);
 }
 
 function defaultInputs(

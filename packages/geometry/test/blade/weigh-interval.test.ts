@@ -44,15 +44,14 @@ describe("the interval of one input", () => {
   });
 
   it("outline: a strip of steel all round, by hand", () => {
-    // Sides 0.5 wide: edge side 0 to a sliver (sharpened), spine side and tang 4 thick; ends drawn on with their section.
-    const spec = boxKnife({ edgeAngle: 1.5, bevel: { form: "flat", height: 30, edgeThickness: 4 } });
+    // Sides 0.5 wide, ends drawn on with their section. The bevel goes with the edge: the section gains what the body has
+    // at its spine, 4; in a bevel that runs to the spine half of that and half of the sharpened rim, which is nothing.
+    const spec = boxKnife({ edgeAngle: 1.5, bevel: { form: "flat", height: 20, edgeThickness: 4 } });
     const { massInterval } = weighInterval(spec, [], { ...NOTHING, outline: 0.5 });
     const mass = massOf(spec);
     const density = 0.00785;
-    // At the edge the planes leave nothing; 4 over v = 2/tan 1.5 = 0.14 mm.
-    const taken = (4 * (2 / Math.tan(1.5))) / 2;
-    const strips = 0.5 * (120 * 4 + 200 * 4);
-    const tipEnd = 0.5 * (30 * 4 - taken + 0.5 * 4);
+    const strips = 0.5 * (2 * 120 * 4 + 2 * 100 * 4);
+    const tipEnd = 0.5 * (30 * 4 + 2 * 0.5 * 4);
     const buttEnd = 0.5 * (20 * 4 + 2 * 0.5 * 4);
     expectRelative(massInterval[1] - mass, density * (strips + tipEnd + buttEnd), 1e-6);
     expectRelative(mass - massInterval[0], density * (strips + tipEnd + buttEnd), 1e-6);
