@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { extensionLine, levelDimension, uprightDimension } from "../src/dimension.js";
 import { type DrawingItem, flattenItems, type TextItem } from "../src/drawing.js";
-import { textWidth } from "../src/text-metrics.js";
+import { textBox, textWidth } from "../src/text-metrics.js";
 
 const texts = (items: readonly DrawingItem[]): TextItem[] =>
   flattenItems(items).flatMap((item) => (item.kind === "text" ? [item] : []));
@@ -68,12 +68,21 @@ describe("uprightDimension", () => {
     expect(heads(items).map((head) => head.dy)).toEqual([-1, 1]);
   });
 
+  it("has its figure set smaller along a shorter line, then on both sides of it", () => {
+    const smaller = texts(uprightDimension({ ...base, high: 40 }));
+    expect(smaller.map((text) => [text.height, text.rotation])).toEqual([[2.5, Math.PI / 2]]);
+    const both = texts(uprightDimension({ ...base, high: 22 }));
+    expect(both.map((text) => text.text)).toEqual([base.main, base.other]);
+    expect(both.map((text) => Math.sign(textBox(text).minX - base.x))).toEqual([-1, 1]);
+    expect(both.map((text) => Math.sign(textBox(text).maxX - base.x))).toEqual([-1, 1]);
+  });
+
   it("is level beside a short line, on the side away from the steel", () => {
-    expect(texts(uprightDimension({ ...base, high: 22 })).map((text) => text.anchor)).toEqual([
+    expect(texts(uprightDimension({ ...base, high: 12 })).map((text) => text.anchor)).toEqual([
       "start",
       "start",
     ]);
-    const left = uprightDimension({ ...base, high: 22, lowFrom: -10, highFrom: -10, x: -20 });
+    const left = uprightDimension({ ...base, high: 12, lowFrom: -10, highFrom: -10, x: -20 });
     expect(texts(left).map((text) => text.anchor)).toEqual(["end", "end"]);
   });
 });

@@ -24,7 +24,7 @@ export function patternFields(model: PatternModel, paper: PaperName | undefined)
       : [
           { label: "Steel", value: model.steel, share: 0.34 },
           { label: "Outline", value: model.state, share: 0.32 },
-          { label: "Revision", value: revision, share: 0.34 },
+          { label: "Revision", value: revision, share: 0.34, lines: 2 },
         ],
     [
       { label: "Steel mass, finished", value: onOneLine(massText(model.steelMass, units)), share: 0.5 },
