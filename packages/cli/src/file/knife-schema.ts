@@ -92,7 +92,7 @@ export function knifeSchema(units: FileUnits) {
         choil: choil(bladeUnits).optional(),
         easedSpine: length({
           ...NOT_NEGATIVE,
-          about: "Radius that eases both edges of the spine and of the heel face",
+          about: "Radius that eases both edges of the spine, from the handle front to the tip",
         }).optional(),
       },
       { error: "needs a group of keys: outline, thickness, bevel, edgeAngle" },

@@ -11,6 +11,7 @@ export function patternJson(sheet: DrawnSheet, path: string): unknown {
         state: sheet.state,
         widthMm: sheet.width,
         heightMm: sheet.height,
+        ...(sheet.paper === undefined ? {} : { paper: sheet.paper }),
         ratio: 1,
       },
     ],

@@ -116,7 +116,7 @@ function drawingLines({ drawing, files, sheet }: PlanParts): string[] {
   return [
     "DRAWING",
     ...wrap(
-      `${drawing}: true size on ${sheet.width} × ${sheet.height} mm; print at 100 % and measure the check bars`,
+      `${drawing}: true size on ${sheet.paper ?? "paper"} ${sheet.width} × ${sheet.height} mm; print at 100 % and measure the check bars`,
       undefined,
       "  ",
     ),

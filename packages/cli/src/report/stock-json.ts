@@ -31,9 +31,14 @@ function planJson(plan: StockPlan, job: Job): unknown {
     ...(plan.cost === undefined ? {} : { cost: plan.cost }),
     why: plan.why.map((reason) => describeIssue({ ...reason, path: "" }, "mm")),
     findings: plan.findings.map((finding) => findingJson(finding, job)),
-    ledger: plan.ledger.map(({ row, volume, mass }) => ({ row, volumeMm3: volume, massG: mass })),
+    // Both for the cut length proposed: with usual losses `spare` holds the reserve for high ones as well as the rounding.
+    ledger: ledgerJson(plan.ledger),
+    ledgerHighLosses: ledgerJson(plan.ledgerHigh),
   };
 }
+
+const ledgerJson = (rows: StockPlan["ledger"]): unknown =>
+  rows.map(({ row, volume, mass }) => ({ row, volumeMm3: volume, massG: mass }));
 
 /** A key with its number; left out where there is none, for JSON has no infinity. */
 function finite(key: string, value: number | undefined): Readonly<Record<string, number>> {

@@ -216,12 +216,9 @@ describe("a knife with every key of the blade", () => {
     return changed;
   };
 
-  it.each(["swedge", "fullers", "holes", "choil", "easedSpine"])(
-    "is heavier without its %s",
-    async (key) => {
-      expect(await massOf(without(key))).toBeGreaterThan((await massOf(ALL)) + 1e-3);
-    },
-  );
+  it.each(["swedge", "fullers", "holes", "choil", "easedSpine"])("is heavier without its %s", async (key) => {
+    expect(await massOf(without(key))).toBeGreaterThan((await massOf(ALL)) + 1e-3);
+  });
 
   it("is lighter without its microbevel: steeper planes at the same edge leave more steel", async () => {
     expect(await massOf(without("microbevel"))).toBeLessThan((await massOf(ALL)) - 1e-3);

@@ -182,7 +182,7 @@ export interface BladeSpec {
   readonly holes?: readonly HoleSpec[];
   /** Half-round notch cut up into the ricasso right behind the heel, mm: part of the outline's heel face. */
   readonly choil?: { readonly radius: number };
-  /** Radius of the quarter circle that eases both edges of the spine and of the heel face, mm. */
+  /** Radius of the quarter circle that eases both edges of the spine, from the handle front to the tip, mm. */
   readonly easedSpine?: number;
 }
 

@@ -7,7 +7,8 @@ import type { SteelBody } from "../../src/blade/steel-body.js";
 import { Law } from "../../src/numeric/law.js";
 import { expectRelative, expectWithin } from "../numeric/close.js";
 import { bladeOnly, boxKnife, linear, lines, p, rectangle } from "./bodies.js";
-import { along, distanceField, halving, independentBody } from "./independent.js";
+import { independentBody } from "./independent.js";
+import { along, distanceField, halving } from "./independent-parts.js";
 import { DEGREE, heel, share, tip } from "./random-knives.js";
 
 /** Slopes along x are differences over 4e-5 mm: what rounding leaves of them. */

@@ -4,7 +4,7 @@ import type { EdgeElement } from "../../src/blade/edge-element.js";
 import { EdgeRun } from "../../src/blade/edge-run.js";
 import { arcAround, arcBetween, cubic, line, type Segment } from "../../src/plane/segment.js";
 import { expectWithin } from "../numeric/close.js";
-import { along, distanceField, halving } from "./independent.js";
+import { along, distanceField, halving } from "./independent-parts.js";
 import { between, SEED } from "./random-knives.js";
 
 /** Samples a piece in the search that the kernel is held against. */

@@ -4,7 +4,7 @@ import { patternGeometry } from "../../src/blade/pattern-geometry.js";
 import type { Segment } from "../../src/plane/segment.js";
 import { expectWithin } from "../numeric/close.js";
 import { boxKnife, p } from "./bodies.js";
-import { distanceField } from "./independent.js";
+import { distanceField } from "./independent-parts.js";
 import { heel, share, tip } from "./random-knives.js";
 
 const points = (run: readonly Segment[]): { x: number; y: number }[] => [
