@@ -201,6 +201,11 @@ describe("the blade of a knife file", () => {
   });
 });
 
+interface Contribution {
+  readonly input: string;
+  readonly share: number;
+}
+
 describe("a knife with every key of the blade", () => {
   const weigh = (text: string) =>
     answer(["weigh", "k.knife.yaml", "--json"], { files: { "k.knife.yaml": text } });
@@ -220,6 +225,18 @@ describe("a knife with every key of the blade", () => {
     expect(await massOf(without(key))).toBeGreaterThan((await massOf(ALL)) + 1e-3);
   });
 
+  it("has a band from every input, with a damp wood too", async () => {
+    const handle = `handle:
+  block: { material: { name: ash, moisture: 8 % }, section: oval, length: 120, height: 30, width: 22 ± 1 }
+`;
+    const { code, out, err } = await weigh(`${ALL.replace("form: full", "form: hidden")}${handle}`);
+    expect(code, err).toBe(EXIT.done);
+    const { interval } = JSON.parse(out) as { interval: Contribution[] };
+    const shareOf = (input: string) => interval.find((other) => other.input === input)?.share;
+    expect(shareOf("blade.thickness")).toBeGreaterThan(0.01);
+    expect(shareOf("handle.block.width")).toBeGreaterThan(0.001);
+  });
+
   it("is lighter without its microbevel: steeper planes at the same edge leave more steel", async () => {
     expect(await massOf(without("microbevel"))).toBeLessThan((await massOf(ALL)) - 1e-3);
   });
@@ -228,6 +245,17 @@ describe("a knife with every key of the blade", () => {
     ["hollow without a wheel", withBevel("form: hollow, height: 48"), "8:"],
     ["no edge at all", withAngle("{ right: flat, left: flat }"), "9:"],
     ["a microbevel no steeper", withBlade("  microbevel: { height: 0.3, angle: 12 deg }\n"), "10:"],
+    [
+      "a choil beside runs",
+      withBlade("  choil: { radius: 4 }\n")
+        .replace(
+          /outline: .*/u,
+          'outline: { runs: { edge: "M0 0 L90 0", front: "L90 20", spine: "L-10 20", tangTop: "L-100 20", butt: "L-100 4", tangBottom: "L-10 4" } }',
+        )
+        .replace("  length: 128\n", "")
+        .replace("height: 48", "height: 15"),
+      "10:",
+    ],
     ["a choil without a ricasso", withBlade("  choil: { radius: 4 }\n"), "10:"],
   ])("is refused with its place: %s", async (_what, text, place) => {
     const { code, err } = await weigh(text);

@@ -20,6 +20,7 @@ describe("inputs of the interval in words", () => {
     ["blade.bevel.right.wheelRadius", "radius of the wheel of the right face"],
     ["blade.swedge.thickness[0].is", "thickness left by the swedge (1st station)"],
     ["blade.fullers[1].to.x", "place of the 2nd fuller"],
+    ["handle.block.width[1].is", "width of the handle (2nd station)"],
     ["something.new", "something.new"],
   ];
   for (const [input, words] of cases) {

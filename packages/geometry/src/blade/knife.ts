@@ -82,7 +82,8 @@ export function rebuildKnife(spec: KnifeSpec): Knife {
 function withDensities(spec: KnifeSpec): KnifeSpec {
   const fill = (material: MaterialSpec): MaterialSpec => {
     const density = materialDensity(material);
-    return density === undefined ? material : { ...material, density };
+    // A wood's moisture is in this density; beside it, it would be one too many.
+    return density === undefined ? material : { name: material.name, density };
   };
   const { handle } = spec;
   return {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { makeKnife } from "../../src/blade/knife.js";
+import { ledgerBodies } from "../../src/blade/ledger-bodies.js";
 import type { HoleSpec, KnifeSpec } from "../../src/blade/spec.js";
 import { SpecError } from "../../src/errors/errors.js";
 
@@ -93,4 +94,46 @@ test("an unknown material is answered with the nearest name and a density that f
     expect(issue).toMatchObject({ code: "unknown-material", path: "steel" });
     expect(issue?.values).toMatchObject({ near: expect.stringContaining("80CrV2"), like: "7.85" });
   }
+});
+
+describe("what no blade is made of, and no knife measures", () => {
+  test("wood for steel, and a density with a slipped digit", () => {
+    expect(issueCodes(plain({ steel: "European ash" }))).toContain("not-a-steel");
+    const slipped = { ...plain({}), steel: { name: "own", density: 0.783 } };
+    expect(issueCodes(slipped)).toContain("not-a-steel");
+    expect(issueCodes({ ...slipped, steel: { name: "own", density: 0.00783 } })).toEqual([]);
+  });
+
+  test("a length of more than 5 m, in a landmark or in path data", () => {
+    const spec = plain({});
+    const long = { family: "vegetable" as const, edgeLength: 1_200_000, heelHeight: 60 };
+    expect(issueCodes({ ...spec, blade: { ...spec.blade, outline: long } })).toContain("length-too-great");
+    const runs = { edge: "M0 0 L90000 0", spine: "L90000 40 L-10 40", tangTop: "L-100 40", butt: "L-100 10" };
+    const drawn = {
+      ...spec,
+      blade: { ...spec.blade, outline: { runs: { ...runs, front: "L90000 40", spine: "L-10 40" } } },
+      tang: { form: "full" as const },
+    };
+    expect(issueCodes(drawn)).toContain("length-too-great");
+  });
+});
+
+test("a crown is judged at every station, not at the heel alone", () => {
+  const spec = plain({});
+  const crown = {
+    mm: [
+      { at: { kind: "heel" as const }, is: 0.1 },
+      { at: { kind: "distance" as const, mm: 80 }, is: 2.5 },
+    ],
+  };
+  const bevel = { form: "convex" as const, height: 40, edgeThickness: 0.4, crown };
+  const { findings } = makeKnife({ ...spec, blade: { ...spec.blade, bevel } });
+  expect(findings.map(({ code }) => code)).toEqual(["crown-too-large"]);
+});
+
+test("a bevel left from the hammer has nothing to grind off", () => {
+  const spec = { ...plain({}), finish: { flats: "forged" as const, bevels: "forged" as const } };
+  const bodies = ledgerBodies(makeKnife(spec));
+  expect(bodies.bevelGrinding).toBeCloseTo(0, 3);
+  expect(ledgerBodies(makeKnife(plain({}))).bevelGrinding).toBeGreaterThan(1000);
 });
