@@ -1,11 +1,12 @@
 import { type Finding, type Issue, length, share } from "../errors/issue.js";
-import { holeOutsideArea, sharedDiscArea, wallAround, wallBetween } from "../plane/disc.js";
+import { holeOutsideArea, wallAround } from "../plane/disc.js";
 import { bevelAt } from "./bevel-at.js";
 import { checkHandleFit, handleFindings } from "./check-handle-fit.js";
+import { grooveHalfWidth } from "./groove-moments.js";
 import type { Knife } from "./knife.js";
 import { knifeFindings } from "./knife-findings.js";
 import { bladeStation, tangStation } from "./knife-laws.js";
-import { namedHoles } from "./named-holes.js";
+import { holeDiscs, leastWall, namedHoles } from "./named-holes.js";
 import type { LawSpec, StationSpec } from "./spec.js";
 
 /** Rounding of stated places, mm. */
@@ -23,6 +24,7 @@ export function checkBuilt(knife: Knife): { readonly issues: Issue[]; readonly f
     ...checkStations(knife),
     ...checkPlunge(knife),
     ...checkHoles(knife),
+    ...checkGround(knife),
   ];
   issues.push(...checkHandleFit(spec, outline, steel));
   if (issues.length === 0) issues.push(...checkEdgeThickness(knife));
@@ -119,8 +121,10 @@ function checkHoles(knife: Knife): Issue[] {
   const issues: Issue[] = [];
   const holes = namedHoles(knife.spec);
   holes.forEach(([path, hole], i) => {
-    const disc = { centre: hole.at, radius: hole.diameter / 2 };
-    const outside = holeOutsideArea(disc, knife.outline.path);
+    const discs = holeDiscs(hole);
+    const path0 = knife.outline.path;
+    const disc = discs.reduce((worst, d) => (wallAround(d, path0) < wallAround(worst, path0) ? d : worst));
+    const outside = holeOutsideArea(disc, path0);
     if (outside > 0) {
       issues.push({
         code: "hole-outside-steel",
@@ -131,24 +135,76 @@ function checkHoles(knife: Knife): Issue[] {
             : "This hole of {diameter} does not lie in the steel: it passes the outline by {by} ({share} of it is outside). Move it or drill smaller.",
         values: {
           diameter: length(hole.diameter),
-          by: length(-wallAround(disc, knife.outline.path)),
+          by: length(-wallAround(disc, path0)),
           share: share(outside / (Math.PI * disc.radius ** 2)),
         },
       });
     }
     for (const [otherPath, other] of holes.slice(0, i)) {
-      const otherDisc = { centre: other.at, radius: other.diameter / 2 };
-      if (wallBetween(disc, otherDisc) < TOUCHING) {
+      const wall = leastWall(discs, holeDiscs(other));
+      if (wall < TOUCHING) {
         issues.push({
           code: "holes-overlap",
           path: `${path}.at`,
           text:
-            sharedDiscArea(disc, otherDisc) > 0
+            wall < 0
               ? "This hole runs into {other} by {by}. Move one of them."
               : "This hole touches {other}: no steel is left between them. Move one of them.",
-          values: { other: otherPath, by: length(Math.max(0, -wallBetween(disc, otherDisc))) },
+          values: { other: otherPath, by: length(Math.max(0, -wall)) },
         });
       }
+    }
+  });
+  return issues;
+}
+
+/** Swedge and fullers must lie on the blade. */
+function checkGround(knife: Knife): Issue[] {
+  const { outline, spec } = knife;
+  const { swedge, fullers = [] } = spec.blade;
+  const issues: Issue[] = [];
+  if (swedge !== undefined) {
+    const from = bladeStation(swedge.from, outline);
+    const to = bladeStation(swedge.to, outline);
+    if (!(to > from)) {
+      issues.push({
+        code: "swedge-backward",
+        path: "blade.swedge.from",
+        text: "The swedge begins at {from} and ends at {to} ahead of the heel. Give from behind to.",
+        values: { from: length(from), to: length(to) },
+      });
+    }
+  }
+  fullers.forEach((fuller, i) => {
+    const groove = { ...fuller, faces: fuller.faces ?? ("both" as const) };
+    const discs = holeDiscs({
+      kind: "lightening",
+      at: fuller.from,
+      to: fuller.to,
+      diameter: 2 * grooveHalfWidth(groove),
+    });
+    const wall = Math.min(...discs.map((disc) => wallAround(disc, outline.path)));
+    if (wall < 0) {
+      issues.push({
+        code: "fuller-outside-steel",
+        path: `blade.fullers[${i}].from`,
+        text: "This fuller runs out of the steel by {by}. Move it, or make it shallower.",
+        values: { by: length(-wall) },
+      });
+      return;
+    }
+    const both = groove.faces === "both" ? 2 : 1;
+    const body = knife.body("unsharpened");
+    const floor = Math.min(
+      ...discs.map(({ centre }) => body.faceUncut(centre, "right") + body.faceUncut(centre, "left")),
+    );
+    if (floor <= both * fuller.depth) {
+      issues.push({
+        code: "fuller-through",
+        path: `blade.fullers[${i}].depth`,
+        text: "This fuller is {depth} deep where the blade is only {floor} thick: it goes through. Make it shallower.",
+        values: { depth: length(fuller.depth), floor: length(floor) },
+      });
     }
   });
   return issues;

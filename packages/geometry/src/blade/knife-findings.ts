@@ -1,9 +1,9 @@
 import { type Finding, length } from "../errors/issue.js";
-import { wallAround, wallBetween } from "../plane/disc.js";
+import { wallAround } from "../plane/disc.js";
 import { bevelFindings } from "./bevel-findings.js";
 import { FINDING_LIMITS } from "./finding-limits.js";
 import type { Knife } from "./knife.js";
-import { namedHoles } from "./named-holes.js";
+import { holeDiscs, leastWall, namedHoles } from "./named-holes.js";
 
 /** What is legal but unwise about the finished blade. */
 export function knifeFindings(knife: Knife): Finding[] {
@@ -14,7 +14,7 @@ function holeFindings(knife: Knife): Finding[] {
   const findings: Finding[] = [];
   const { slab } = knife.body("finished");
   for (const [path, hole] of namedHoles(knife.spec)) {
-    const wall = wallAround({ centre: hole.at, radius: hole.diameter / 2 }, knife.outline.path);
+    const wall = Math.min(...holeDiscs(hole).map((disc) => wallAround(disc, knife.outline.path)));
     const toEdge = wall + hole.diameter / 2;
     const limits = FINDING_LIMITS;
     const stop = limits.holeEdgeStop.value * hole.diameter;
@@ -71,13 +71,11 @@ function holeFindings(knife: Knife): Finding[] {
 
 /** Steel between holes, pair by pair. */
 function wallsBetween(knife: Knife): Finding[] {
-  const holes = namedHoles(knife.spec).map(
-    ([path, hole]) => [path, { centre: hole.at, radius: hole.diameter / 2 }] as const,
-  );
+  const holes = namedHoles(knife.spec).map(([path, hole]) => [path, holeDiscs(hole)] as const);
   const { holeWall } = FINDING_LIMITS;
-  return holes.flatMap(([path, disc], i) =>
+  return holes.flatMap(([path, discs], i) =>
     holes.slice(0, i).flatMap(([otherPath, other]): Finding[] => {
-      const wall = wallBetween(disc, other);
+      const wall = leastWall(discs, other);
       if (wall >= holeWall.value - 1e-9) return [];
       return [
         {

@@ -137,3 +137,37 @@ test("a bevel left from the hammer has nothing to grind off", () => {
   expect(bodies.bevelGrinding).toBeCloseTo(0, 3);
   expect(ledgerBodies(makeKnife(plain({}))).bevelGrinding).toBeGreaterThan(1000);
 });
+
+describe("slots, fullers and swedges lie in the steel", () => {
+  const slot = (to: { x: number; y: number }): HoleSpec => ({ ...pin(-40, 45, 6, "lightening"), to });
+  const ground = (more: Partial<KnifeSpec["blade"]>): KnifeSpec => {
+    const spec = plain({});
+    return { ...spec, blade: { ...spec.blade, ...more } };
+  };
+  const fuller = { from: { x: 20, y: 50 }, to: { x: 150, y: 50 }, radius: 8, depth: 0.5 };
+
+  test("a slot is looked at from end to end", () => {
+    expect(codes(plain({ holes: [slot({ x: -80, y: 45 })] }))).toEqual([]);
+    expect(issueCodes(plain({ holes: [slot({ x: -80, y: 28 })] }))).toEqual(["hole-outside-steel"]);
+    expect(issueCodes(plain({ holes: [slot({ x: -80, y: 45 }), pin(-60, 46)] }))).toEqual(["holes-overlap"]);
+  });
+
+  test("a fuller neither leaves the steel nor goes through it", () => {
+    expect(codes(ground({ fullers: [fuller] }))).toEqual([]);
+    expect(issueCodes(ground({ fullers: [{ ...fuller, to: { x: 150, y: 59 } }] }))).toEqual([
+      "fuller-outside-steel",
+    ]);
+    // The blade is 2.5 thick at x = 150: two grooves of 1.3 meet.
+    expect(issueCodes(ground({ fullers: [{ ...fuller, depth: 1.3 }] }))).toEqual(["fuller-through"]);
+  });
+
+  test("a swedge begins behind its end", () => {
+    const swedge = {
+      from: { kind: "tip" as const },
+      to: { kind: "heel" as const },
+      angle: 0.5,
+      thickness: 1,
+    };
+    expect(issueCodes(ground({ swedge }))).toEqual(["swedge-backward"]);
+  });
+});
