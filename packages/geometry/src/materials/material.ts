@@ -1,6 +1,6 @@
 /**
  * How a density is known. `looked up`: read on the page of a standard body, maker or author. `secondary copy`: read in
- * a transcription of such a source. `computed`: arithmetic. `from memory`: a starting value that nobody has confirmed.
+ * a copy of such a source. `computed`: arithmetic. `from memory`: a starting value that nobody has confirmed.
  */
 export type DensityMark = "looked up" | "secondary copy" | "computed" | "from memory";
 
