@@ -1,8 +1,10 @@
-// Time of one weighing at equal error, in one process: this kernel on its built files, triangle meshes by manifold-3d,
-// solids by OpenCascade. `npm run bench`.
+// Time of one weighing at equal error, in one process: this kernel on its built files, plain triangles in TypeScript,
+// triangle meshes by manifold-3d, solids by OpenCascade. `npm run bench`.
 //
 // The others get their best case: the points that they are built from are sampled beforehand and not timed, only what
-// the library does with them (building, booleans, drilling, measuring the volume). The kernel is timed for the volume
+// is done with them (making the triangles and summing them; building, booleans, drilling, measuring the volume), and they
+// are as coarse as the error allows. Plain triangles are the fair rival: no library, no booleans, holes in closed form,
+// volume and first moments only. The kernel is timed for the volume
 // with all first and second moments, from a body that is new every time; its other columns are what a whole weighing
 // takes: the surface and the parts of the handle as well, and building and checking the knife from its description.
 import { loadReference } from "./load-reference.mjs";
@@ -12,13 +14,16 @@ const {
   referenceKnives,
   referenceBody,
   integrateBody,
+  steelOf,
+  trianglePoints,
+  weighTriangles,
   loadManifold,
   meshParts,
   weighMesh,
   loadOpenCascade,
   solidParts,
   weighSolids,
-} = await loadReference();
+} = await loadReference("blades", "body", "integrate", "cutters", "triangle-mesh", "mesh", "solids");
 
 const SEED = 20_261;
 const ERRORS = [1e-3, 1e-6, 1e-9];
@@ -49,11 +54,27 @@ function time(run, rounds) {
   return { ms: median(samples), sink };
 }
 
-/** The coarsest setting whose error is small enough, or undefined where the library does not get there. */
-function coarsest(settings, weigh, exact, error) {
+const errorOf = (weigh, parts, exact) => Math.abs(weigh.run(parts) / exact - 1);
+
+/** The coarsest of the settings whose error is small enough, or undefined where the library does not get there. */
+function coarsest({ settings, ...weigh }, exact, error) {
   for (const setting of settings) {
     const parts = weigh.sample(setting);
-    if (Math.abs(weigh.run(parts) / exact - 1) <= error) return { setting, parts };
+    if (errorOf(weigh, parts, exact) <= error) return parts;
+  }
+  return undefined;
+}
+
+/** The same for a mesh, whose error falls with the square of its fineness: straight to the one that is fine enough. */
+function coarsestMesh({ finest, ...weigh }, exact, error) {
+  const first = 12;
+  let fineness = Math.max(
+    3,
+    Math.floor(first * Math.sqrt(errorOf(weigh, weigh.sample(first), exact) / error)),
+  );
+  for (; fineness <= finest; fineness = Math.ceil(fineness * 1.03)) {
+    const parts = weigh.sample(fineness);
+    if (errorOf(weigh, parts, exact) <= error) return parts;
   }
   return undefined;
 }
@@ -81,25 +102,33 @@ for (const { name, spec, outline } of referenceKnives()) {
   const ownError = Math.abs(weighKnife(makeKnife(spec)).steel.volume / exact - 1);
   checksum += whole.sink + moments.sink + weighing.sink;
 
+  const steel = steelOf(spec, outline);
+  const triangles = {
+    sample: (fineness) => trianglePoints(steel, fineness),
+    run: (points) => weighTriangles(points).volume,
+    finest: 600,
+  };
   const mesh = {
-    sample: (fineness) => meshParts(body, fineness),
+    sample: (fineness) => meshParts(steel, fineness),
     run: (parts) => weighMesh(wasm, parts).volume,
+    finest: 200,
   };
   const solids = {
-    sample: (sections) => solidParts(body, sections),
+    sample: (degree) => solidParts(steel, degree),
     run: (parts) => weighSolids(oc, parts).volume,
+    settings: [3, 4, 5, 6, 7, 8, 9, 10, 12, 14, 16],
   };
   for (const error of ERRORS) {
     if (ownError > error) throw new Error(`${name}: the kernel itself is off by ${ownError}`);
     const row = { name, error, moments: moments.ms, weighing: weighing.ms, whole: whole.ms };
-    const m = coarsest([6, 9, 12, 18, 24, 36, 48, 72, 96, 144, 192], mesh, exact, error);
-    const s = coarsest([4, 6, 8, 12, 16], solids, exact, error);
-    for (const [key, found, weigh, rounds] of [
-      ["mesh", m, mesh, 7],
-      ["solids", s, solids, 3],
+    for (const [key, weigh, find, rounds] of [
+      ["triangles", triangles, coarsestMesh, 30],
+      ["mesh", mesh, coarsestMesh, 7],
+      ["solids", solids, coarsest, 3],
     ]) {
-      if (!found) continue;
-      const timed = time(() => weigh.run(found.parts), error > 1e-5 ? rounds : 1);
+      const parts = find(weigh, exact, error);
+      if (!parts) continue;
+      const timed = time(() => weigh.run(parts), error > 1e-5 ? rounds : 2);
       checksum += timed.sink;
       row[key] = timed.ms;
     }
@@ -108,13 +137,15 @@ for (const { name, spec, outline } of referenceKnives()) {
 }
 
 const number = (ms) => (ms < 1 ? `${(ms * 1000).toFixed(0)} µs` : `${ms.toFixed(ms < 100 ? 1 : 0)} ms`);
-const against = (ms, own) => (ms === undefined ? "not reached" : `${number(ms)} (${Math.round(ms / own)}×)`);
+const times = (ratio) => `${ratio < 10 ? ratio.toPrecision(2) : Math.round(ratio)}×`;
+const against = (ms, own) => (ms === undefined ? "not reached" : `${number(ms)} (${times(ms / own)})`);
 const cells = rows.map((row) => [
   row.name,
   row.error.toExponential(0),
   number(row.moments),
   number(row.weighing),
   number(row.whole),
+  against(row.triangles, row.moments),
   against(row.mesh, row.moments),
   against(row.solids, row.moments),
 ]);
@@ -124,6 +155,7 @@ const head = [
   "moments",
   "weigh",
   "make and weigh",
+  "plain triangles",
   "mesh, manifold-3d",
   "solids, OpenCascade",
 ];

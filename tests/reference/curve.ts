@@ -71,10 +71,18 @@ export function turningPoints(segment: Segment): number[] {
 /** A piece of a segment along which x only grows or only falls. */
 interface MonotonePiece {
   readonly segment: Segment;
+  readonly index: number;
   readonly t0: number;
   readonly t1: number;
   readonly x0: number;
   readonly x1: number;
+}
+
+/** Where the outline crosses a station. */
+export interface Crossing {
+  readonly y: number;
+  /** Which of the outline's segments it is. */
+  readonly segment: number;
 }
 
 /** A closed outline that can be cut at any x. */
@@ -85,7 +93,7 @@ export class Slicer {
   constructor(segments: readonly Segment[]) {
     const pieces: MonotonePiece[] = [];
     const breaks = new Set<number>();
-    for (const segment of segments) {
+    for (const [index, segment] of segments.entries()) {
       const ts = [0, ...turningPoints(segment), 1];
       for (let i = 0; i + 1 < ts.length; i++) {
         const t0 = ts[i] ?? 0;
@@ -94,7 +102,7 @@ export class Slicer {
         const x1 = locate(segment, t1).x;
         breaks.add(x0);
         breaks.add(x1);
-        if (x0 !== x1) pieces.push({ segment, t0, t1, x0, x1 });
+        if (x0 !== x1) pieces.push({ segment, index, t0, t1, x0, x1 });
       }
     }
     this.pieces = pieces;
@@ -103,14 +111,19 @@ export class Slicer {
 
   /** y of every crossing of the outline with the station x, ascending. */
   crossings(x: number): number[] {
-    const ys: number[] = [];
-    for (const { segment, t0, t1, x0, x1 } of this.pieces) {
+    return this.crossed(x).map(({ y }) => y);
+  }
+
+  /** The same crossings with their segments. */
+  crossed(x: number): Crossing[] {
+    const found: Crossing[] = [];
+    for (const { segment, index, t0, t1, x0, x1 } of this.pieces) {
       // Half-open in x, so that a joint counts once.
       if (x < Math.min(x0, x1) || x >= Math.max(x0, x1)) continue;
       const t =
         segment.kind === "line" ? (x - x0) / (x1 - x0) : bisect((u) => locate(segment, u).x - x, t0, t1);
-      ys.push(locate(segment, t).y);
+      found.push({ y: locate(segment, t).y, segment: index });
     }
-    return ys.sort((a, b) => a - b);
+    return found.sort((a, b) => a.y - b.y);
   }
 }

@@ -102,9 +102,10 @@ export function integrateBody(body: ReferenceBody, tolerance = 1e-9): Moments {
 
 /** The integrands at a point: full thickness, its moments, and ∫z² across it. */
 function integrand(body: ReferenceBody, x: number, y: number): Vector {
-  const h = body.half(x, y);
-  const t = 2 * h;
-  return [t, t * x, t * y, t * x * x, t * y * y, t * x * y, (2 / 3) * h * h * h];
+  const right = body.face(x, y, "right");
+  const left = body.alike ? right : body.face(x, y, "left");
+  const t = right + left;
+  return [t, t * x, t * y, t * x * x, t * y * y, t * x * y, (right ** 3 + left ** 3) / 3];
 }
 
 /** Scales for relative errors: coarse midpoint sums of the absolute integrands. */
@@ -193,10 +194,11 @@ function integrateInterval(
 /** Integral over a round hole: strips across it, placed by angle so that its round ends cost nothing. */
 function integrateHole(
   body: ReferenceBody,
-  { x, y, radius }: Hole,
+  { x, y, radius, to }: Hole,
   scales: Vector,
   tolerance: number,
 ): Vector {
+  if (to !== undefined) throw new Error("this quadrature drills round holes only");
   const across = (angle: number): Vector => {
     const half = radius * Math.sin(angle);
     const at = x - radius * Math.cos(angle);

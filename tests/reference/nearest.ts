@@ -1,4 +1,5 @@
-// Distance to the edge run, the run continued beyond its ends along its end tangents.
+// Distance to the edge run, the run continued beyond its ends along its end tangents; an end that has turned back, toward
+// the heel, is not continued.
 import type { Segment, Vec2 } from "@scantling/geometry";
 import { bisect, locate, velocity } from "./curve.js";
 
@@ -15,6 +16,9 @@ interface Samples {
 }
 
 const SAMPLES = 96;
+
+/** Rounding of a tangent that stands upright. */
+const UPRIGHT = 1e-12;
 
 /** Prepares a run once; the returned function finds the nearest point by dense search and refinement. */
 export function makeNearest(run: readonly Segment[]): (x: number, y: number) => Nearest {
@@ -39,7 +43,7 @@ export function makeNearest(run: readonly Segment[]): (x: number, y: number) => 
       offer(distanceToSegment(samples, x, y), index);
     });
     offer(distanceToRay(origin, { x: -start.x, y: -start.y }, x, y), -1);
-    offer(distanceToRay(terminus, end, x, y), run.length);
+    if (end.x >= -UPRIGHT) offer(distanceToRay(terminus, end, x, y), run.length);
     return best;
   };
 }

@@ -14,7 +14,7 @@ import {
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { ROOT } from "./repository.js";
+import { fences, ROOT } from "./repository.js";
 
 // What a user of the packages gets: the files that `npm pack` would publish, laid out in a folder of their own. The
 // packages that they depend on are linked from the workspace, so that no network is needed.
@@ -104,31 +104,18 @@ describe("packed packages", () => {
 
   test("a program written against the published types compiles and runs", () => {
     writeFileSync(join(place, "package.json"), JSON.stringify({ type: "module" }));
-    writeFileSync(
-      join(place, "consumer.ts"),
-      `import { type KnifeSpec, makeKnife, weighKnife } from "@scantling/geometry";
-
-const spec: KnifeSpec = {
-  steel: { name: "1084", density: 0.00785 },
-  blade: {
-    outline: { family: "straight-back", edgeLength: 200, heelHeight: 45 },
-    ricasso: 10,
-    thickness: [{ at: { kind: "heel" }, is: 3 }, { at: { kind: "tip" }, is: 1.5 }],
-    bevel: { form: "flat", height: "full", edgeThickness: 0.3 },
-    edgeAngle: 0.26,
-  },
-  tang: { form: "full", length: 120, heights: { front: 26, middle: 22, butt: 26 } },
-};
-const grams: number = weighKnife(makeKnife(spec)).steel.mass;
-if (!(grams > 50 && grams < 500)) throw new Error(\`\${grams} g\`);
-`,
-    );
+    // The program of the package's own page.
+    const page = readFileSync(join(place, "node_modules", "@scantling", "geometry", "README.md"), "utf8");
+    const [program] = fences(page).filter(({ language }) => language === "ts");
+    writeFileSync(join(place, "consumer.ts"), program?.text ?? "");
     const tsc = join(ROOT, "node_modules", "typescript", "bin", "tsc");
     const compilerOptions = {
       strict: true,
       exactOptionalPropertyTypes: true,
       target: "es2022",
       module: "nodenext",
+      // For nothing but its console.
+      lib: ["es2023", "dom"],
       types: [],
       outDir: "built",
     };
@@ -139,5 +126,11 @@ if (!(grams > 50 && grams < 500)) throw new Error(\`\${grams} g\`);
     const ran = spawnSync(process.execPath, [join("built", "consumer.js")], { cwd: place, encoding: "utf8" });
     expect(ran.stderr).toBe("");
     expect(ran.status).toBe(0);
+    const lines = ran.stdout.trim().split("\n");
+    expect(lines[0]).toMatch(/^\d{3} g of which steel \d+(\.\d)? g$/);
+    expect(lines[1]).toMatch(/^balances -?\d+\.\d mm ahead of the heel$/);
+    expect(lines[2]).toMatch(/^between \d+(\.\d)? g and \d+(\.\d)? g$/);
+    expect(lines.slice(3, 8).every((line) => /^\d+ \d\.\d\d \d\.\d\d \d\.\d\d$/.test(line))).toBe(true);
+    expect(lines.at(-1)).toContain("blade.edgeAngle A sharpening angle of 0° per side is no edge.");
   });
 });

@@ -1,5 +1,5 @@
 import type { Finding } from "@scantling/geometry";
-import { formatPath, nearestPosition, parsePath } from "./file/index.js";
+import { formatPath, nearestPosition, parsePath, withPathWords } from "./file/index.js";
 import type { Job } from "./load.js";
 
 /** Where in a file that which was found stands. */
@@ -35,6 +35,11 @@ function nameOf(path: string, { shop, spec }: Job): string {
   const [, bar] = /^rack\[(\d+)\]$/u.exec(path) ?? [];
   if (bar !== undefined) return shop.rack[Number(bar)]?.name ?? "the rack";
   return formatPath(parsePath(path).filter((step) => typeof step === "string"));
+}
+
+/** A text in which other paths are named: holes by their letters, all else counted from 1. */
+export function namesIn(text: string, job: Job): string {
+  return withPathWords(text.replace(/\b(?:blade|tang)\.holes\[\d+\]/gu, (path) => nameOf(path, job)));
 }
 
 /** A, B, … Z, A2, B2, …: what a hole is called on the pattern; those of the blade come first. */

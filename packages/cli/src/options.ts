@@ -12,6 +12,11 @@ export interface CommonOptions {
   readonly force?: boolean;
 }
 
+export interface WeighOptions extends CommonOptions {
+  /** Places at which sections are told beside the usual ones, parted by commas. */
+  readonly at?: string;
+}
+
 /** Formats that a pattern is written in. */
 export const PATTERN_FORMATS = ["svg"] as const;
 export type PatternFormat = (typeof PATTERN_FORMATS)[number];

@@ -3,6 +3,7 @@ import {
   crossingsAtX,
   extremeParameters,
   type Knife,
+  type KnifeSpec,
   type Outline,
   patternGeometry,
   pointAt,
@@ -11,6 +12,7 @@ import {
 import type { PatternHeight, PatternModel } from "@scantling/render";
 import { inFileTerms, type Measured } from "./measure.js";
 import { sizesOf } from "./sizes.js";
+import { usedMaterials } from "./used-materials.js";
 
 /** The finished knife as the pattern sheet shows it. */
 export function makePatternModel({ job, knife, weight }: Measured): PatternModel {
@@ -23,6 +25,7 @@ export function makePatternModel({ job, knife, weight }: Measured): PatternModel
     code: job.knife.order.code,
     title: job.knife.order.title,
     steel: job.spec.steel.name,
+    densityFromMemory: densityFromMemory(job.spec),
     state: "finished",
     handleFront: outline.handleFront,
     ...sizes,
@@ -32,6 +35,11 @@ export function makePatternModel({ job, knife, weight }: Measured): PatternModel
     knifeMass: weight.knife.mass,
     units: job.units,
   };
+}
+
+function densityFromMemory(spec: KnifeSpec): NonNullable<PatternModel["densityFromMemory"]> {
+  const guessed = usedMaterials(spec).filter(({ mark }) => mark === "from memory");
+  return { steel: guessed.some(({ part }) => part === "steel"), knife: guessed.length > 0 };
 }
 
 /** Sizes nearer than this are one, mm. */

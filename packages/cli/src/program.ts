@@ -1,7 +1,13 @@
 import { Command, InvalidArgumentError, Option } from "commander";
 import type { ExitCode } from "./exit-code.js";
 import type { Io } from "./io/io.js";
-import { type CommonOptions, PATTERN_FORMATS, type PatternFormat, type PatternOptions } from "./options.js";
+import {
+  type CommonOptions,
+  PATTERN_FORMATS,
+  type PatternFormat,
+  type PatternOptions,
+  type WeighOptions,
+} from "./options.js";
 import { version } from "./version.js";
 
 const EXIT_CODES = `
@@ -38,10 +44,14 @@ export function makeProgram(io: Io, answered: (code: ExitCode) => void): Command
     });
   common(
     program.command("weigh"),
-    "volume, mass with its interval, balance, and what the interval comes from",
+    "volume, mass with its interval, balance, what the interval comes from, and sections along the blade",
   )
-    .addHelpText("after", examples("weigh", "weigh harvest.knife.yaml", "weigh harvest.knife.yaml --json"))
-    .action(async (file: string, options: CommonOptions) => {
+    .option("--at <PLACES>", "sections at these places too: heel, tip, handle, butt, 60 %, 80 mm, ...")
+    .addHelpText(
+      "after",
+      examples("weigh", "weigh harvest.knife.yaml", 'weigh harvest.knife.yaml --json --at "60 mm,75 %"'),
+    )
+    .action(async (file: string, options: WeighOptions) => {
       const { weigh } = await import("./commands/weigh.js");
       answered(await weigh(io, file, options));
     });

@@ -29,6 +29,8 @@ export interface PatternModel {
   readonly code: string;
   readonly title: string;
   readonly steel: string;
+  /** Whether the masses rest on a density that nobody has looked up: of the steel, of any part of the knife. */
+  readonly densityFromMemory?: { readonly steel: boolean; readonly knife: boolean };
   /** Which size state this outline is of: "finished", "ready to harden", "as forged". */
   readonly state: string;
   readonly outline: Path;

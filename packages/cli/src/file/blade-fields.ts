@@ -1,6 +1,6 @@
-import type { FileUnits } from "@scantling/geometry/units";
+import { type FileUnits, parseQuantity } from "@scantling/geometry/units";
 import { z } from "zod";
-import { NOT_NEGATIVE, POSITIVE, quantity } from "./fields.js";
+import { NOT_NEGATIVE, POSITIVE, quantity, Reading } from "./fields.js";
 import { ANGLE, bevelHeight, crown, law, place, point } from "./knife-fields.js";
 import { GROUP } from "./shared-fields.js";
 
@@ -44,12 +44,12 @@ function apex() {
   return z
     .union([z.number(), z.string()], { error: APEX })
     .transform((raw, ctx) => {
-      const plain = typeof raw === "number" || /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)$/u.test(raw.trim());
-      const value = plain ? Number(raw) : Number.NaN;
-      if (!(value >= -1 && value <= 1)) {
+      const parsed = /[%a-z]/iu.test(String(raw)) ? undefined : parseQuantity(raw, "share", "mm");
+      const { value, plus, minus } = parsed?.ok ? parsed.quantity : { value: Number.NaN, plus: 0, minus: 0 };
+      if (!(value - minus >= -1 && value + plus <= 1)) {
         ctx.addIssue({ code: "custom", message: APEX, params: { code: "out-of-range" } });
       }
-      return value;
+      return new Reading(value, plus, minus);
     })
     .meta({ description: "Where the apex lies: -1 on the left face, 0 in the middle, 1 on the right face" });
 }

@@ -3,7 +3,7 @@ import type { z } from "zod";
 import type { JsonSchema } from "./json-schema.js";
 import { groupsOf, keysAt } from "./known-keys.js";
 import { isKeyNotYet } from "./not-yet.js";
-import { type FilePath, formatPath, parsePath, valueAt } from "./path.js";
+import { type FilePath, formatPath, parsePath, pathWords, valueAt } from "./path.js";
 import { type Problem, showText } from "./problem.js";
 import type { FileTree } from "./yaml-tree.js";
 
@@ -94,7 +94,7 @@ function explain({ issue, path }: FlatIssue, context: ExplainContext): Draft[] {
   if (issue.code === "unrecognized_keys") return explainKeys(issue.keys, path, context);
   const { tree } = context;
   const value = valueAt(tree.data, path);
-  const name = formatPath(path) || "the file";
+  const name = pathWords(path) || "the file";
   const needs = issue.message.startsWith("Invalid") ? undefined : issue.message;
   if (value === undefined && path.length > 0) {
     const place = nearestPosition(tree, path.slice(0, -1));
@@ -139,7 +139,7 @@ function explainWord(
   path: FilePath,
   problem: (code: string, message: string) => Draft[],
 ): Draft[] {
-  const name = formatPath(path);
+  const name = pathWords(path);
   const words = values.map(String);
   const near = typeof value === "string" ? nearestWord(value, words) : undefined;
   if (near !== undefined)
@@ -157,7 +157,7 @@ function explainKeys(keys: readonly string[], group: FilePath, context: ExplainC
   const { tree } = context;
   const drafts = keys.slice(0, MOST_KEYS).map((key): Draft => {
     const path = [...group, key];
-    const name = showText(formatPath(path), 60);
+    const name = showText(pathWords(path), 60);
     const { code, sentence, guess } = adviseOnKey(key, group, context);
     const place = tree.keyPositionOf(path) ?? nearestPosition(tree, group);
     const problem = {
@@ -170,7 +170,7 @@ function explainKeys(keys: readonly string[], group: FilePath, context: ExplainC
     return { problem, path, guess };
   });
   if (keys.length <= MOST_KEYS) return drafts;
-  const message = `${formatPath(group) || "the file"} has ${keys.length - MOST_KEYS} more keys that are not known here`;
+  const message = `${pathWords(group) || "the file"} has ${keys.length - MOST_KEYS} more keys that are not known here`;
   const rest = {
     code: "unknown-key",
     file: tree.fileName,

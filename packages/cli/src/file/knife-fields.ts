@@ -1,4 +1,3 @@
-import type { StationPlace } from "@scantling/geometry";
 import { type FileUnits, nearestWord, parseQuantity } from "@scantling/geometry/units";
 import { z } from "zod";
 import {
@@ -14,6 +13,12 @@ import { showText } from "./problem.js";
 
 type PlaceWord = "heel" | "tip" | "handle" | "butt";
 
+/** Where a station stands, with the tolerance of its place. */
+type PlaceReading =
+  | { readonly kind: PlaceWord }
+  | { readonly kind: "distance"; readonly mm: Reading }
+  | { readonly kind: "fraction"; readonly share: Reading };
+
 /** Where a station of the blade or of the tang stands. */
 export type LawOwner = "blade" | "tang";
 
@@ -28,7 +33,7 @@ export function place(units: FileUnits, owner: LawOwner) {
   const expected = `needs a place: ${words.join(", ")}, a share such as 60 %, or a distance`;
   return z
     .union([z.number(), z.string()], { error: expected })
-    .transform((raw, ctx): StationPlace => {
+    .transform((raw, ctx): PlaceReading => {
       const complain = (code: string, message: string): void => {
         ctx.addIssue({ code: "custom", message, params: { code } });
       };
@@ -43,13 +48,13 @@ export function place(units: FileUnits, owner: LawOwner) {
         );
         return z.NEVER;
       }
-      const rule = { tolerance: false, from: 0, about: "" };
+      const rule = { from: 0, about: "" };
       if (/%|percent/iu.test(text)) {
         const share = readQuantity(raw, "share", units, { ...rule, to: 1 }, complain);
-        return share === undefined ? z.NEVER : { kind: "fraction", share: share.value };
+        return share === undefined ? z.NEVER : { kind: "fraction", share };
       }
       const distance = readQuantity(raw, "length", units, rule, complain);
-      return distance === undefined ? z.NEVER : { kind: "distance", mm: distance.value };
+      return distance === undefined ? z.NEVER : { kind: "distance", mm: distance };
     })
     .meta({ description: `Where: ${words.join(", ")}, a share of the length such as 60 %, or a distance` });
 }

@@ -5,7 +5,9 @@ import {
   type KnifeSpec,
   type MaterialSpec,
   makeKnife,
+  materialDensity,
   SpecError,
+  withHandleMaterials,
 } from "@scantling/geometry";
 
 /** Stands in for a density that is not known while the rest is looked at, g/mm³. It decides no rule. */
@@ -25,7 +27,7 @@ export function buildKnife(spec: KnifeSpec): Knife {
   } catch (error) {
     if (!(error instanceof SpecError) || error.issues.some(({ code }) => code !== UNKNOWN_MATERIAL))
       throw error;
-    throw new SpecError([...error.issues, ...issuesOf(withStandIns(spec, error.issues))]);
+    throw new SpecError([...error.issues, ...issuesOf(withStandIns(spec))]);
   }
 }
 
@@ -41,28 +43,20 @@ export function issuesOf(spec: KnifeSpec): readonly Issue[] {
   }
 }
 
-function withStandIns(spec: KnifeSpec, unknown: readonly Issue[]): KnifeSpec {
-  const fill = (material: MaterialSpec, path: string): MaterialSpec =>
-    unknown.some((issue) => issue.path === path) ? { ...material, density: STAND_IN_DENSITY } : material;
-  const { slabs, pins } = spec.handle ?? {};
+function withStandIns(spec: KnifeSpec): KnifeSpec {
+  const fill = (material: MaterialSpec): MaterialSpec =>
+    materialDensity(material) === undefined ? { name: material.name, density: STAND_IN_DENSITY } : material;
   return {
     ...spec,
-    steel: fill(spec.steel, "steel"),
-    handle: {
-      ...spec.handle,
-      ...(slabs === undefined
-        ? {}
-        : { slabs: { ...slabs, material: fill(slabs.material, "handle.slabs.material") } }),
-      ...(pins === undefined ? {} : { pins: { material: fill(pins.material, "handle.pins.material") } }),
-    },
+    steel: fill(spec.steel),
+    ...(spec.handle === undefined ? {} : { handle: withHandleMaterials(spec.handle, fill) }),
   };
 }
 
-export interface KnifeMaterials {
-  readonly steel?: MaterialSpec;
-  readonly slabs?: MaterialSpec;
-  readonly pins?: MaterialSpec;
-}
+/** Parts of a knife that have one material each. */
+export const MATERIAL_PARTS = ["slabs", "liners", "pins", "block", "guard", "pommel"] as const;
+
+export type KnifeMaterials = Partial<Record<"steel" | (typeof MATERIAL_PARTS)[number], MaterialSpec>>;
 
 /** A knife with nothing wrong in it: what is found wrong with its materials is wrong with the materials. */
 const SOUND: KnifeSpec = {
@@ -77,13 +71,20 @@ const SOUND: KnifeSpec = {
 };
 
 /** What is wrong with the materials of a knife whose shape is not known. */
-export function materialIssues({ steel, slabs, pins }: KnifeMaterials): readonly Issue[] {
-  return issuesOf({
-    ...SOUND,
-    ...(steel === undefined ? {} : { steel }),
-    handle: {
-      ...(slabs === undefined ? {} : { slabs: { material: slabs, thickness: 8 } }),
-      ...(pins === undefined ? {} : { pins: { material: pins } }),
-    },
-  }).filter(({ code }) => code === UNKNOWN_MATERIAL);
+export function materialIssues({ steel, ...parts }: KnifeMaterials): readonly Issue[] {
+  // Sizes of any kind: of what is found wrong with them nothing is told.
+  const block = { at: 0, length: 5, height: 20, width: 10 };
+  const sizes = { slabs: { thickness: 8 }, liners: { thickness: 1 }, pins: {}, guard: block, pommel: block };
+  const handle = Object.fromEntries(
+    Object.entries(parts).map(([part, material]) => [
+      part,
+      {
+        material,
+        ...(part === "block" ? { ...block, section: "oval" } : sizes[part as keyof typeof sizes]),
+      },
+    ]),
+  );
+  return issuesOf({ ...SOUND, ...(steel === undefined ? {} : { steel }), handle }).filter(
+    ({ code }) => code === UNKNOWN_MATERIAL,
+  );
 }

@@ -1,7 +1,7 @@
 import type { MaterialSpec } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
 import type { Rename } from "./explain.js";
-import { issuesOf, type KnifeMaterials, materialIssues } from "./knife-issues.js";
+import { issuesOf, type KnifeMaterials, MATERIAL_PARTS, materialIssues } from "./knife-issues.js";
 import type { knifeSchema } from "./knife-schema.js";
 import { liftTolerances } from "./lift.js";
 import { type FilePath, formatPath, parsePath, valueAt } from "./path.js";
@@ -100,12 +100,12 @@ function materialsIn(data: unknown): KnifeMaterials {
     const name = named ? valueAt(value, ["name"]) : value;
     return typeof name === "string" || typeof name === "number" ? { name: String(name).trim() } : undefined;
   };
-  const [steel, slabs, pins] = [read("steel"), read("handle.slabs.material"), read("handle.pins.material")];
-  return {
-    ...(steel === undefined ? {} : { steel }),
-    ...(slabs === undefined ? {} : { slabs }),
-    ...(pins === undefined ? {} : { pins }),
-  };
+  const steel = read("steel");
+  const parts = MATERIAL_PARTS.flatMap((part) => {
+    const material = read(`handle.${part}.material`);
+    return material === undefined ? [] : [[part, material] as const];
+  });
+  return { ...(steel === undefined ? {} : { steel }), ...Object.fromEntries(parts) };
 }
 
 /** Whether nothing is wrong with how a material is written. */

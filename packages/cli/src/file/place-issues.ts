@@ -1,6 +1,6 @@
 import type { Issue } from "@scantling/geometry";
 import { describeIssue, type FileUnits } from "@scantling/geometry/units";
-import { formatPath, parsePath } from "./path.js";
+import { formatPath, parsePath, pathWords, withPathWords } from "./path.js";
 import type { Position, Problem } from "./problem.js";
 
 /** A file that was read, as far as finding places in it goes. */
@@ -18,14 +18,14 @@ export interface PlacedFile {
 export function placeIssues(issues: readonly Issue[], file: PlacedFile, units: FileUnits): Problem[] {
   return issues.map((issue) => {
     const position = nearestPosition(issue.path, file);
-    const text = describeIssue(issue, units);
+    const text = withPathWords(describeIssue(issue, units));
     return {
       code: issue.code,
       file: file.fileName,
       path: issue.path,
       line: position?.line,
       column: position?.column,
-      message: issue.path === "" ? text : `${issue.path}: ${text}`,
+      message: issue.path === "" ? text : `${pathWords(parsePath(issue.path))}: ${text}`,
     };
   });
 }

@@ -14,7 +14,7 @@ import {
   type YAMLMap,
   type YAMLSeq,
 } from "yaml";
-import { type FilePath, formatPath } from "./path.js";
+import { type FilePath, formatPath, pathWords } from "./path.js";
 import { FileError, type Position, type Problem, showText } from "./problem.js";
 import { describeSyntax } from "./yaml-syntax.js";
 
@@ -166,7 +166,7 @@ class TreeBuilder {
   }
 
   private take(node: ParsedNode, path: FilePath): unknown {
-    const name = formatPath(path);
+    const name = pathWords(path);
     const [offset] = node.range;
     const key = this.keys.get(mapKey(path));
     const block = (isMap(node) || isSeq(node)) && node.flow !== true;
@@ -207,14 +207,14 @@ class TreeBuilder {
         this.leave(
           "key-not-a-word",
           offset,
-          `${formatPath(path) || "the file"} has a key that is not a word`,
+          `${pathWords(path) || "the file"} has a key that is not a word`,
           path,
         );
         continue;
       }
       const name = String(key.value);
       const inner = [...path, name];
-      const shown = showText(formatPath(inner), 60);
+      const shown = showText(pathWords(inner), 60);
       if (name === "<<") {
         this.leave("yaml-merge", offset, "<< is not followed; write the keys out", path);
       } else if (UNSAFE_KEYS.has(name)) {

@@ -3,6 +3,7 @@ import { type AskAnswer, limitsOf, type Verdict } from "../asks.js";
 import { ASK_KINDS } from "../file/ask-fields.js";
 import type { Job } from "../load.js";
 import { findingJson } from "./findings.js";
+import { materialsJson } from "./materials.js";
 
 /**
  * What was asked and what was found, for programs: `scantling/check/1`. `verdict` of the whole is the worst of the
@@ -18,6 +19,7 @@ export function checkJson(
     schema: "scantling/check/1",
     verdict,
     asks: answers.map(askJson),
+    materials: materialsJson(job.spec),
     findings: findings.map((finding) => findingJson(finding, job)),
   };
 }

@@ -1,6 +1,6 @@
 import type { Finding, QuantityValue, Severity } from "@scantling/geometry";
 import { describeIssue, radiansToDegrees } from "@scantling/geometry/units";
-import { placeFinding } from "../finding-place.js";
+import { namesIn, placeFinding } from "../finding-place.js";
 import type { Job } from "../load.js";
 import { wrap } from "./layout.js";
 
@@ -21,7 +21,7 @@ export function findingText(finding: Finding, job: Job): string {
   const { name, position } = placeFinding(finding, job);
   const stands = position === undefined ? "" : `${position.file}:${position.line}:${position.column}`;
   const place = [name, stands].filter((part) => part !== "").join(", ");
-  return `${WORDS[finding.severity]}: ${describeIssue(finding, job.units)}${place === "" ? "" : ` (${place})`}`;
+  return `${WORDS[finding.severity]}: ${namesIn(describeIssue(finding, job.units), job)}${place === "" ? "" : ` (${place})`}`;
 }
 
 /** The same as a paragraph; with `basis`, where its limit comes from. */
@@ -40,7 +40,7 @@ export function findingJson(finding: Finding, job: Job): unknown {
     file: position?.file ?? null,
     line: position?.line ?? null,
     column: position?.column ?? null,
-    message: describeIssue(finding, "mm"),
+    message: namesIn(describeIssue(finding, "mm"), job),
     basis: finding.basis,
     values: Object.fromEntries(
       Object.entries(finding.values ?? {})

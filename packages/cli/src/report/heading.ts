@@ -2,6 +2,7 @@ import type { Measured } from "../measure.js";
 import { sizesOf } from "../sizes.js";
 import { lengthText } from "./figures.js";
 import { spread, wrap } from "./layout.js";
+import { fromMemoryLines } from "./materials.js";
 
 /** The order, the file it comes from, and the knife in one line: the head of every report for people. */
 export function headingLines({ job, knife }: Measured): string[] {
@@ -14,5 +15,6 @@ export function headingLines({ job, knife }: Measured): string[] {
     ...wrap(
       `${job.spec.steel.name} steel, edge ${show(sizes.edgeLength)}, heel ${show(sizes.heelHeight)} high, overall ${show(sizes.overallLength)}`,
     ),
+    ...fromMemoryLines(job.spec),
   ];
 }

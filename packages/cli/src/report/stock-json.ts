@@ -2,6 +2,7 @@ import type { StockPlan, StockReport } from "@scantling/geometry";
 import { describeIssue } from "@scantling/geometry/units";
 import type { Job } from "../load.js";
 import { findingJson } from "./findings.js";
+import { materialsJson } from "./materials.js";
 
 /** The stock report for programs: `scantling/stock/1`. Plans stand best first; lengths mm, masses g. */
 export function stockJson(report: StockReport, job: Job): unknown {
@@ -9,6 +10,7 @@ export function stockJson(report: StockReport, job: Job): unknown {
     schema: "scantling/stock/1",
     plans: report.plans.map((plan) => planJson(plan, job)),
     rejected: report.rejected.map(({ reason, count }) => ({ reason, count })),
+    materials: materialsJson(job.spec),
   };
 }
 

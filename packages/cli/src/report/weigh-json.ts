@@ -1,5 +1,8 @@
 import type { Measured } from "../measure.js";
+import { type ReportStation, stationsOf } from "../stations.js";
 import { findingJson } from "./findings.js";
+import { materialsJson } from "./materials.js";
+import { stationsJson } from "./stations.js";
 
 type Point = { readonly x: number; readonly y: number; readonly z: number };
 
@@ -7,9 +10,13 @@ const point = ({ x, y, z }: Point): [number, number, number] => [x, y, z];
 
 /**
  * The weight for programs: `scantling/weigh/1`. `steel` is blade and tang in one piece; `parts` add up to the knife,
- * the steel among them; intervals hold 95 times of 100. mm, mm³, g, g·mm².
+ * the steel among them; intervals hold 95 times of 100. mm, mm², mm³, g, g·mm², degrees.
  */
-export function weighJson({ weight, interval, findings, job }: Measured): unknown {
+export function weighJson(
+  measured: Measured,
+  stations: readonly ReportStation[] = stationsOf(measured.knife),
+): unknown {
+  const { weight, interval, findings, job } = measured;
   const { steel, knife, parts } = weight;
   const { xx, yy, zz, xy, yz, zx } = steel.inertia;
   return {
@@ -29,6 +36,8 @@ export function weighJson({ weight, interval, findings, job }: Measured): unknow
       balanceIntervalMm: interval.balanceInterval,
     },
     parts: parts.map(({ name, mass, centre }) => ({ name, massG: mass, centreMm: point(centre) })),
+    materials: materialsJson(job.spec),
+    stations: stationsJson(measured, stations),
     interval: interval.contributions.map(({ input, share }) => ({ input, share })),
     findings: findings.map((finding) => findingJson(finding, job)),
   };

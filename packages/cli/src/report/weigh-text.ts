@@ -1,5 +1,6 @@
 import type { FileUnits } from "@scantling/geometry/units";
 import type { Measured } from "../measure.js";
+import { type ReportStation, stationsOf } from "../stations.js";
 import {
   inBoth,
   lengthText,
@@ -12,12 +13,20 @@ import {
 } from "./figures.js";
 import { inputWords } from "./input-words.js";
 import { layOutTable, wrap } from "./layout.js";
+import { densityLines } from "./materials.js";
+import { stationLines } from "./stations.js";
 
 /** Causes that are shown; the rest are summed up. */
 const MOST_CAUSES = 6;
 
-/** The weight for people: the parts, the knife with its interval, the balance, and what the interval comes from. */
-export function weighText(measured: Measured): string[] {
+/**
+ * The weight for people: the parts, the knife with its interval, the balance, what the interval comes from, and what is
+ * found at stations along the blade.
+ */
+export function weighText(
+  measured: Measured,
+  stations: readonly ReportStation[] = stationsOf(measured.knife),
+): string[] {
   const { weight, interval, job } = measured;
   const { units } = job;
   const { steel, knife, parts } = weight;
@@ -46,8 +55,11 @@ export function weighText(measured: Measured): string[] {
     ...wrap(`Mass: 95 in 100 such knives weigh ${range(massText, interval.massInterval, units)}.`),
     ...balanceLines(measured, units),
     ...wrap(`Steel: ${inBoth(volumeText, steel.volume, units)}, blade and tang in one piece.`),
+    ...densityLines(job.spec, units),
     "",
     ...causeLines(measured),
+    "",
+    ...stationLines(measured, stations),
   ];
 }
 

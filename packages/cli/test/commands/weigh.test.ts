@@ -20,7 +20,16 @@ describe("scantling/weigh/1", () => {
   it("has the published keys", async () => {
     const report = await weighed();
     expect(report.schema).toBe("scantling/weigh/1");
-    expect(Object.keys(report)).toEqual(["schema", "steel", "knife", "parts", "interval", "findings"]);
+    expect(Object.keys(report)).toEqual([
+      "schema",
+      "steel",
+      "knife",
+      "parts",
+      "materials",
+      "stations",
+      "interval",
+      "findings",
+    ]);
     expect(Object.keys(report.steel)).toEqual([
       "volumeMm3",
       "massG",

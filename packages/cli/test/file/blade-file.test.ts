@@ -176,7 +176,7 @@ describe("the blade of a knife file", () => {
     [
       "a fuller's face",
       withBlade("  fullers: [{ from: [15, 60], to: [80, 60], radius: 6, depth: 1, faces: top }]\n"),
-      '10:73 unknown-word | blade.fullers[0].faces: "top" is not known here; it must be both, left, right',
+      '10:73 unknown-word | blade.fullers[1st].faces: "top" is not known here; it must be both, left, right',
     ],
     [
       "one fuller",
@@ -192,7 +192,7 @@ describe("the blade of a knife file", () => {
     [
       "a slot",
       withBlade("  holes: [{ kind: lightening, at: [30, 60], to: 40, diameter: 4 }]\n"),
-      "10:49 wrong-type | blade.holes[0].to needs two lengths, [x, y], from the heel",
+      "10:49 wrong-type | blade.holes[1st].to needs two lengths, [x, y], from the heel",
     ],
   ] as const)("says what is wrong with %s", (_what, text, expected) => {
     const found = inShort(knifeProblems(text));

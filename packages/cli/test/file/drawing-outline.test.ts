@@ -57,7 +57,7 @@ describe("an outline from a drawing", () => {
     [
       "a corner with units",
       `{ drawing: a.svg, ${CORNERS.replace("150", "150 mm")} }`,
-      '5:48 not-a-number | blade.outline.corners.heel[0]: "150 mm" is not a plain number; coordinates of a drawing have no unit',
+      '5:48 not-a-number | blade.outline.corners.heel[1st]: "150 mm" is not a plain number; coordinates of a drawing have no unit',
     ],
     [
       "a corner left out",

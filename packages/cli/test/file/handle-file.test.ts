@@ -91,7 +91,7 @@ describe("the handle of a knife file", () => {
     ],
     [
       "  slabs: { material: ash, thickness: [{ at: heel, is: 8 }] }\n",
-      '14:45 unknown-place | handle.slabs.thickness[0].at: "heel" is not a place on the tang; use handle, butt, 60 % or a distance',
+      '14:45 unknown-place | handle.slabs.thickness[1st].at: "heel" is not a place on the tang; use handle, butt, 60 % or a distance',
     ],
     [
       "  slabs: { material: { name: ash, moisture: 300 % }, thickness: 8 }\n",

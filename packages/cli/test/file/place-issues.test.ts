@@ -23,7 +23,7 @@ describe("placeIssues", () => {
         path: "tang.holes[0].diameter",
         line: 14,
         column: 45,
-        message: 'tang.holes[0].diameter: It is 1/4".',
+        message: 'tang.holes[1st].diameter: It is 1/4".',
       },
     ]);
   });

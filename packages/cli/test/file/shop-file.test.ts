@@ -120,46 +120,46 @@ describe("mistakes in a shop file", () => {
   it.each([
     [
       "rack: [1 x 2 x 3]",
-      '1:8 bar-size | rack[0]: "1 x 2 x 3" is not a bar size; write it 1/4 x 1 1/2 in or 6 x 40 mm; a bar\'s length goes under length',
+      '1:8 bar-size | rack[1st]: "1 x 2 x 3" is not a bar size; write it 1/4 x 1 1/2 in or 6 x 40 mm; a bar\'s length goes under length',
     ],
     [
       "rack: [flat]",
-      '1:8 bar-size | rack[0]: "flat" is not a bar size; write it 1/4 x 1 1/2 in or 6 x 40 mm',
+      '1:8 bar-size | rack[1st]: "flat" is not a bar size; write it 1/4 x 1 1/2 in or 6 x 40 mm',
     ],
     [
       "rack: [1/4 x 1]",
-      '1:8 quantity-fraction-without-unit | rack[0]: "1/4" has no unit in a file in mm; write 1/4 in, or a decimal number of mm',
+      '1:8 quantity-fraction-without-unit | rack[1st]: "1/4" has no unit in a file in mm; write 1/4 in, or a decimal number of mm',
     ],
     [
       "rack: [6 x 40 g]",
-      '1:8 quantity-unit-wrong-kind | rack[0]: "6 g" is a mass; a length belongs here, for example 190 mm, 7 1/2 in or 3/16"',
+      '1:8 quantity-unit-wrong-kind | rack[1st]: "6 g" is a mass; a length belongs here, for example 190 mm, 7 1/2 in or 3/16"',
     ],
-    ["rack: [0 x 40]", '1:8 out-of-range | rack[0]: "0" must be more than 0'],
+    ["rack: [0 x 40]", '1:8 out-of-range | rack[1st]: "0" must be more than 0'],
     [
       "rack: [4]",
-      "1:8 wrong-type | rack[0] needs a bar, such as 1/4 x 1 1/2 in, or { size: 6 x 40 mm, length: 1000 }",
+      "1:8 wrong-type | rack[1st] needs a bar, such as 1/4 x 1 1/2 in, or { size: 6 x 40 mm, length: 1000 }",
     ],
     [
       "rack: [{ width: 40 }]",
-      "1:8 bar-size | rack[0] needs its size, such as size: 6 x 40 mm, or width and thickness",
+      "1:8 bar-size | rack[1st] needs its size, such as size: 6 x 40 mm, or width and thickness",
     ],
     [
       "rack: [{ size: 6 x 40, width: 40 }]",
-      "1:8 bar-size | rack[0] has its size twice; give size, or width and thickness",
+      "1:8 bar-size | rack[1st] has its size twice; give size, or width and thickness",
     ],
     [
       "rack: [{ width: 6, thickness: 40 }]",
-      "1:8 bar-size | rack[0] is thicker than wide; swap width and thickness",
+      "1:8 bar-size | rack[1st] is thicker than wide; swap width and thickness",
     ],
     [
       "rack: [{ size: 6 x 40, count: 2 }]",
-      "1:8 bar-size | rack[0] has a count without a length; give the length of one",
+      "1:8 bar-size | rack[1st] has a count without a length; give the length of one",
     ],
     [
       "rack: [{ size: 6 x 40, prize: 2 }]",
-      "1:24 unknown-key | rack[0].prize is not a key here; did you mean price?",
+      "1:24 unknown-key | rack[1st].prize is not a key here; did you mean price?",
     ],
-    ["rack: [{ size: 6 x 40, price: -2 }]", '1:31 out-of-range | rack[0].price: "-2" must be 0 or more'],
+    ["rack: [{ size: 6 x 40, price: -2 }]", '1:31 out-of-range | rack[1st].price: "-2" must be 0 or more'],
     ["rack: 6 x 40", "1:7 wrong-type | rack needs a list of bars, such as - 1/4 x 1 1/2 in"],
     [
       "losses: { scalePerHeat: 1.2 }",

@@ -81,7 +81,7 @@ export const ROWS: readonly Row[] = [
     "half a station",
     7,
     "    - { at: heel }",
-    '7:7 missing | blade.thickness[0].is is missing; it needs a length, for example 190 mm, 7 1/2 in or 3/16"',
+    '7:7 missing | blade.thickness[1st].is is missing; it needs a length, for example 190 mm, 7 1/2 in or 3/16"',
   ],
   [
     "a key without a value",
@@ -124,19 +124,19 @@ export const ROWS: readonly Row[] = [
     "a place that is none",
     7,
     "    - { at: heal, is: 4.6 }",
-    '7:13 unknown-place | blade.thickness[0].at: "heal" is not a place on the blade; did you mean heel?',
+    '7:13 unknown-place | blade.thickness[1st].at: "heal" is not a place on the blade; did you mean heel?',
   ],
   [
     "a place of the tang on the blade",
     7,
     "    - { at: butt, is: 4.6 }",
-    '7:13 unknown-place | blade.thickness[0].at: "butt" is not a place on the blade; use heel, tip, 60 % or a distance',
+    '7:13 unknown-place | blade.thickness[1st].at: "butt" is not a place on the blade; use heel, tip, 60 % or a distance',
   ],
   [
     "a place beyond the tip",
     7,
     "    - { at: 120 %, is: 4.6 }",
-    '7:13 out-of-range | blade.thickness[0].at: "120 %" must be 100 % or less',
+    '7:13 out-of-range | blade.thickness[1st].at: "120 %" must be 100 % or less',
   ],
   // kinds of value
   [
@@ -167,7 +167,7 @@ export const ROWS: readonly Row[] = [
     "an inch fraction without its mark",
     7,
     "    - { at: heel, is: 3/16 }",
-    '7:23 quantity-fraction-without-unit | blade.thickness[0].is: "3/16" has no unit in a file in mm; write 3/16 in, or a decimal number of mm',
+    '7:23 quantity-fraction-without-unit | blade.thickness[1st].is: "3/16" has no unit in a file in mm; write 3/16 in, or a decimal number of mm',
   ],
   [
     "a switch for a length",
@@ -247,13 +247,13 @@ export const ROWS: readonly Row[] = [
     "a tolerance that reaches through zero",
     7,
     "    - { at: heel, is: 4 ± 5 }",
-    '7:23 tolerance-out-of-range | blade.thickness[0].is: "4 ± 5" reaches beyond what is possible; give a closer tolerance',
+    '7:23 tolerance-out-of-range | blade.thickness[1st].is: "4 ± 5" reaches beyond what is possible; give a closer tolerance',
   ],
   [
-    "a station's place with a tolerance",
+    "a station's place that may lie behind the heel",
     7,
-    "    - { at: 10 ± 1, is: 4 }",
-    '7:13 tolerance-not-taken | blade.thickness[0].at: "10 ± 1" has a tolerance; none can be given here',
+    "    - { at: 10 ± 11, is: 4 }",
+    '7:13 tolerance-out-of-range | blade.thickness[1st].at: "10 ± 11" reaches beyond what is possible; give a closer tolerance',
   ],
   [
     "half a heat",
@@ -265,13 +265,13 @@ export const ROWS: readonly Row[] = [
     "a hole with one coordinate",
     12,
     "  length: 128\n  holes: [{ kind: pin, at: [-26], diameter: 4 }]",
-    "13:28 wrong-type | tang.holes[0].at needs two lengths, [x, y], from the heel",
+    "13:28 wrong-type | tang.holes[1st].at needs two lengths, [x, y], from the heel",
   ],
   [
     "a hole of no size",
     12,
     "  length: 128\n  holes: [{ kind: pin, at: [-26, 76], diameter: 0 }]",
-    '13:49 out-of-range | tang.holes[0].diameter: "0" must be more than 0',
+    '13:49 out-of-range | tang.holes[1st].diameter: "0" must be more than 0',
   ],
   ["a name of nothing", 3, 'steel: ""', "3:8 name-empty | steel needs a name"],
   [

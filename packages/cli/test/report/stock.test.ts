@@ -29,7 +29,7 @@ if (first === undefined || firstDocument === undefined) throw new Error("the sam
 describe("scantling/stock/1", () => {
   it("has the published keys", () => {
     expect(document.schema).toBe("scantling/stock/1");
-    expect(Object.keys(document)).toEqual(["schema", "plans", "rejected"]);
+    expect(Object.keys(document)).toEqual(["schema", "plans", "rejected", "materials"]);
     const published = [
       "bars",
       "widthMm",

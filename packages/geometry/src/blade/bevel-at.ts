@@ -25,6 +25,10 @@ export interface BevelAtStation {
  * Bevel height, thicknesses and angle of one face at a station of the bevelled length.
  *
  * @param x - mm from the heel.
+ *
+ * @example
+ * // full height at the heel of a drop point 28 high and 3.2 thick, 0.4 at the edge
+ * bevelAt(knife, 0).angle; // 0.0500, atan(1.4 / 28)
  */
 export function bevelAt(knife: Knife, x: number, side: "right" | "left" = "right"): BevelAtStation {
   const body = knife.body("finished");

@@ -20,6 +20,9 @@ const WARY_AIM = 1e-6;
  * Surface of a steel body, mm²: both faces with their slopes, the rim all round, the walls of cut-outs and of steps.
  *
  * Accuracy: 10⁻⁹ relative on bodies with straight and gently curved edges.
+ *
+ * @example
+ * measureSurface(knife.body("finished")); // mm², the faces, the rim and the walls of holes
  */
 export function measureSurface(body: SteelBody): number {
   const { path, cutouts } = body.input;

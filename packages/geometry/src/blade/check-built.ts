@@ -1,13 +1,12 @@
 import { type Finding, type Issue, length, share } from "../errors/issue.js";
 import { holeOutsideArea, wallAround } from "../plane/disc.js";
 import { bevelAt } from "./bevel-at.js";
+import { checkGround } from "./check-ground.js";
 import { checkHandleFit, handleFindings } from "./check-handle-fit.js";
-import { grooveHalfWidth } from "./groove-moments.js";
+import { checkStations } from "./check-stations.js";
 import type { Knife } from "./knife.js";
 import { knifeFindings } from "./knife-findings.js";
-import { bladeStation, tangStation } from "./knife-laws.js";
 import { holeDiscs, leastWall, namedHoles } from "./named-holes.js";
-import type { LawSpec, StationSpec } from "./spec.js";
 
 /** Rounding of stated places, mm. */
 const ROUNDING = 1e-9;
@@ -21,7 +20,7 @@ export function checkBuilt(knife: Knife): { readonly issues: Issue[]; readonly f
   const steel = knife.body("finished").slab;
   const issues = [
     ...checkExtent(knife),
-    ...checkStations(knife),
+    ...checkStations(spec, outline),
     ...checkPlunge(knife),
     ...checkHoles(knife),
     ...checkGround(knife),
@@ -48,60 +47,6 @@ function checkExtent(knife: Knife): Issue[] {
       values: { value: length(size), limit: length(LARGEST) },
     },
   ];
-}
-
-function checkStations(knife: Knife): Issue[] {
-  const { spec, outline } = knife;
-  const { blade, tang } = spec;
-  const tangLength = outline.handleFront - outline.butt;
-  const inBlade = (station: StationSpec): number => bladeStation(station.at, outline);
-  const inTang = (station: StationSpec): number => tangStation(station.at, tangLength);
-  const { crown } = blade.bevel;
-  const laws: readonly [string, LawSpec | undefined | "full", (s: StationSpec) => number, number][] = [
-    ["blade.thickness", blade.thickness, inBlade, outline.edgeLength],
-    ["blade.flankTaper", blade.flankTaper, inBlade, outline.edgeLength],
-    ["blade.bevel.height", blade.bevel.height, inBlade, outline.edgeLength],
-    ["blade.bevel.edgeThickness", blade.bevel.edgeThickness, inBlade, outline.edgeLength],
-    ["blade.bevel.crown", crown && ("mm" in crown ? crown.mm : crown.share), inBlade, outline.edgeLength],
-    ["tang.thickness", tang.thickness, inTang, tangLength],
-  ];
-  return laws.flatMap(([path, law, place, most]) => {
-    if (law === undefined || law === "full" || typeof law === "number") return [];
-    const issues: Issue[] = [];
-    const seen: number[] = [];
-    law.forEach((station, i) => {
-      const at = place(station);
-      if (!(at >= -ROUNDING && at <= most + ROUNDING)) {
-        issues.push({
-          code: "station-outside",
-          path: `${path}[${i}].at`,
-          text: beyondText(path, at < 0),
-          values: { at: length(at), most: length(most) },
-        });
-      } else if (seen.some((other) => Math.abs(other - at) < 1e-6)) {
-        issues.push({
-          code: "station-twice",
-          path: `${path}[${i}].at`,
-          text: "There are two stations at {at}. Keep one of them.",
-          values: { at: length(at) },
-        });
-      }
-      seen.push(at);
-    });
-    return issues;
-  });
-}
-
-function beyondText(path: string, before: boolean): string {
-  const tang = path.startsWith("tang");
-  if (before) {
-    return tang
-      ? "A station at {at} lies ahead of the handle front. Give its distance behind it, or write handle."
-      : "A station at {at} lies behind the heel. Give its distance ahead of it, or write heel.";
-  }
-  return tang
-    ? "A station at {at} lies beyond the butt, {most} behind the handle front. Write butt, or a smaller distance."
-    : "A station at {at} lies beyond the tip, {most} ahead of the heel. Write tip, or a smaller distance.";
 }
 
 function checkPlunge(knife: Knife): Issue[] {
@@ -158,66 +103,16 @@ function checkHoles(knife: Knife): Issue[] {
   return issues;
 }
 
-/** Swedge and fullers must lie on the blade. */
-function checkGround(knife: Knife): Issue[] {
-  const { outline, spec } = knife;
-  const { swedge, fullers = [] } = spec.blade;
-  const issues: Issue[] = [];
-  if (swedge !== undefined) {
-    const from = bladeStation(swedge.from, outline);
-    const to = bladeStation(swedge.to, outline);
-    if (!(to > from)) {
-      issues.push({
-        code: "swedge-backward",
-        path: "blade.swedge.from",
-        text: "The swedge begins at {from} and ends at {to} ahead of the heel. Give from behind to.",
-        values: { from: length(from), to: length(to) },
-      });
-    }
-  }
-  fullers.forEach((fuller, i) => {
-    const groove = { ...fuller, faces: fuller.faces ?? ("both" as const) };
-    const discs = holeDiscs({
-      kind: "lightening",
-      at: fuller.from,
-      to: fuller.to,
-      diameter: 2 * grooveHalfWidth(groove),
-    });
-    const wall = Math.min(...discs.map((disc) => wallAround(disc, outline.path)));
-    if (wall < 0) {
-      issues.push({
-        code: "fuller-outside-steel",
-        path: `blade.fullers[${i}].from`,
-        text: "This fuller runs out of the steel by {by}. Move it, or make it shallower.",
-        values: { by: length(-wall) },
-      });
-      return;
-    }
-    const both = groove.faces === "both" ? 2 : 1;
-    const body = knife.body("unsharpened");
-    const floor = Math.min(
-      ...discs.map(({ centre }) => body.faceUncut(centre, "right") + body.faceUncut(centre, "left")),
-    );
-    if (floor <= both * fuller.depth) {
-      issues.push({
-        code: "fuller-through",
-        path: `blade.fullers[${i}].depth`,
-        text: "This fuller is {depth} deep where the blade is only {floor} thick: it goes through. Make it shallower.",
-        values: { depth: length(fuller.depth), floor: length(floor) },
-      });
-    }
-  });
-  return issues;
-}
-
 /** The blade at its bevel line must be at least as thick as the edge that is left there before sharpening. */
 function checkEdgeThickness(knife: Knife): Issue[] {
   const { outline, spec } = knife;
   const start = spec.blade.plunge?.at ?? 0;
+  const sides = knife.laws.symmetric ? (["right"] as const) : (["right", "left"] as const);
   const places = new Set([start, outline.edgeLength, ...knife.body("finished").section.breaks]);
   for (let i = 1; i < 64; i++) places.add(start + ((outline.edgeLength - start) * i) / 64);
   for (const x of [...places].filter((x) => x >= start && x <= outline.edgeLength).sort((a, b) => a - b)) {
-    const { edge, bevelLine } = bevelAt(knife, x);
+    const edge = knife.laws.edgeThickness.valueAt(x);
+    const bevelLine = Math.min(...sides.map((side) => bevelAt(knife, x, side).bevelLine));
     if (edge > bevelLine + ROUNDING) {
       return [
         {

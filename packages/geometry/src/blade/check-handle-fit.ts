@@ -16,6 +16,9 @@ export const LEAST_MORTISE_WALL = { value: 4, basis: "common practice, no source
  * Checks what needs the built outline: that blocks stand on steel, do not run into one another, and have the tang inside.
  *
  * @param steel - thickness of the finished steel along x.
+ *
+ * @example
+ * checkHandleFit(spec, outline, knife.body("finished").slab); // []
  */
 export function checkHandleFit(spec: KnifeSpec, outline: Outline, steel: SlabLaw): Issue[] {
   const { handle } = spec;
@@ -31,7 +34,12 @@ export function checkHandleFit(spec: KnifeSpec, outline: Outline, steel: SlabLaw
   ];
 }
 
-/** What is legal but unwise about the handle. */
+/**
+ * What is legal but unwise about the handle.
+ *
+ * @example
+ * handleFindings(spec, outline, knife.body("finished").slab); // []
+ */
 export function handleFindings(spec: KnifeSpec, outline: Outline, steel: SlabLaw): Finding[] {
   const { handle, footprint } = handleLayout(spec.handle, outline);
   if (handle === undefined) return [];
@@ -66,6 +74,12 @@ function checkStations({ handle }: KnifeSpec, outline: Outline): Issue[] {
     const places = law.map(({ at }) => tangStation(at, most));
     return places.flatMap((at, i): Issue[] => {
       const place = `${path}[${i}].at`;
+      const word = law[i]?.at.kind;
+      if (word === "heel" || word === "tip") {
+        const text =
+          "{word} is no station of a handle: its stations run from its front to its rear. Write handle, butt, or a distance.";
+        return [{ code: "station-outside", path: place, text, values: { word } }];
+      }
       if (!(at >= -ROUNDING && at <= most + ROUNDING)) {
         const text = "A station at {at} lies outside: this law runs from 0 to {most}.";
         return [

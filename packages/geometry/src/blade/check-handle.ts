@@ -10,7 +10,12 @@ const ROUNDING = 1e-9;
 /** Green wood holds up to about twice its dry mass in water (common practice, no source); more is a slip of the unit. */
 const MOST_MOISTURE = 2;
 
-/** Checks every number of the handle that can be judged without the outline, in the order of the file. */
+/**
+ * Checks every number of the handle that can be judged without the outline, in the order of the file.
+ *
+ * @example
+ * checkHandleNumbers(spec); // []
+ */
 export function checkHandleNumbers(spec: KnifeSpec): Issue[] {
   const { handle } = spec;
   if (handle === undefined) return [];

@@ -1,8 +1,11 @@
-import { angle, count, type Issue, length, type QuantityValue, share } from "../errors/issue.js";
+import { count, type Issue, length, share } from "../errors/issue.js";
 import { findMaterial } from "../materials/materials.js";
+import { checkAngles } from "./check-angles.js";
+import { checkFaces } from "./check-faces.js";
 import { checkHandleNumbers } from "./check-handle.js";
 import { namedHoles } from "./named-holes.js";
-import type { KnifeSpec, LawSpec } from "./spec.js";
+import { numberRules } from "./number-rules.js";
+import type { KnifeSpec } from "./spec.js";
 
 /** Rounding of stated places, mm. */
 const ROUNDING = 1e-9;
@@ -11,46 +14,16 @@ const ROUNDING = 1e-9;
 export function checkNumbers(spec: KnifeSpec): Issue[] {
   const issues: Issue[] = [];
   const { blade, tang } = spec;
-  const need = makeRules(issues);
+  const need = numberRules(issues);
   need.above("steel.density", spec.steel.density, 0, share);
   issues.push(...checkSteel(spec), ...checkSizes(spec));
   need.atLeast("blade.ricasso", blade.ricasso, 0);
-  if (blade.thickness.length === 0) {
-    issues.push({
-      code: "no-stations",
-      path: "blade.thickness",
-      text: "The blade's thickness needs at least one station, for example { at: heel, is: 4 mm }.",
-    });
-  }
   need.law("blade.thickness", blade.thickness, "above");
   need.law("blade.flankTaper", blade.flankTaper, "atLeast");
   need.atLeast("blade.plunge.at", blade.plunge?.at, 0);
   need.atLeast("blade.plunge.length", blade.plunge?.length, 0);
-  if (blade.bevel.height !== "full") need.law("blade.bevel.height", blade.bevel.height, "above");
-  need.law("blade.bevel.edgeThickness", blade.bevel.edgeThickness, "atLeast");
-  const crown = blade.bevel.crown;
-  if (crown !== undefined) {
-    if ("mm" in crown) need.law("blade.bevel.crown", crown.mm, "atLeast");
-    else need.law("blade.bevel.crown", crown.share, "atLeast");
-  }
-  for (const side of ["right", "left"] as const) {
-    const face = blade.bevel[side];
-    if (face?.height !== undefined && face.height !== "full") {
-      need.law(`blade.bevel.${side}.height`, face.height, "above");
-    }
-    need.above(`blade.bevel.${side}.wheelRadius`, face?.wheelRadius, 0);
-  }
-  need.above("blade.bevel.wheelRadius", blade.bevel.wheelRadius, 0);
-  const { apex } = blade.bevel;
-  if (apex !== undefined && !(apex >= -1 && apex <= 1)) {
-    issues.push({
-      code: "apex-range",
-      path: "blade.bevel.apex",
-      text: "The apex lies between −1 (on the left face) and 1 (on the right face); {value} does not.",
-      values: { value: { quantity: "count", value: apex } },
-    });
-  }
-  issues.push(...checkAngles(spec));
+  issues.push(...checkFaces(blade.bevel));
+  issues.push(...checkAngles(blade));
   need.above("blade.microbevel.height", blade.microbevel?.height, 0);
   if (blade.swedge !== undefined) need.law("blade.swedge.thickness", blade.swedge.thickness, "atLeast");
   need.atLeast("blade.easedSpine", blade.easedSpine, 0);
@@ -64,6 +37,10 @@ export function checkNumbers(spec: KnifeSpec): Issue[] {
   for (const [i, fuller] of (blade.fullers ?? []).entries()) {
     need.above(`blade.fullers[${i}].radius`, fuller.radius, 0);
     need.above(`blade.fullers[${i}].depth`, fuller.depth, 0);
+    for (const end of ["from", "to"] as const) {
+      need.finite(`blade.fullers[${i}].${end}`, fuller[end].x);
+      need.finite(`blade.fullers[${i}].${end}`, fuller[end].y);
+    }
   }
   need.above("tang.length", tang.length, 0);
   need.above("tang.buttThickness", tang.buttThickness, 0);
@@ -80,6 +57,8 @@ export function checkNumbers(spec: KnifeSpec): Issue[] {
     need.above(`${path}.pin`, hole.pin, 0);
     need.finite(`${path}.at`, hole.at.x);
     need.finite(`${path}.at`, hole.at.y);
+    need.finite(`${path}.to`, hole.to?.x);
+    need.finite(`${path}.to`, hole.to?.y);
     if (hole.pin !== undefined && hole.pin > hole.diameter + ROUNDING) {
       issues.push({
         code: "pin-wider-than-hole",
@@ -148,109 +127,4 @@ function checkSizes(spec: KnifeSpec): Issue[] {
   };
   walk(spec, "");
   return issues;
-}
-
-function checkAngles({ blade }: KnifeSpec): Issue[] {
-  const { edgeAngle, microbevel, swedge, bevel } = blade;
-  const issues: Issue[] = [];
-  const within = (path: string, value: number, what: string): void => {
-    if (value > 0 && value < Math.PI / 2) return;
-    issues.push({
-      code: "edge-angle-range",
-      path,
-      text: `A ${what} of {value} per side is no edge. Give an angle between 0° and 90°, usually 10° to 30°.`,
-      values: { value: angle(value) },
-    });
-  };
-  if (typeof edgeAngle === "number") within("blade.edgeAngle", edgeAngle, "sharpening angle");
-  else {
-    for (const side of ["right", "left"] as const) {
-      const own = edgeAngle[side];
-      if (own !== "flat") within(`blade.edgeAngle.${side}`, own, "sharpening angle");
-    }
-    if (edgeAngle.right === "flat" && edgeAngle.left === "flat") {
-      issues.push({
-        code: "no-edge",
-        path: "blade.edgeAngle",
-        text: "With both sides flat the blade has no edge. Give one side an angle.",
-      });
-    }
-  }
-  if (microbevel !== undefined) {
-    within("blade.microbevel.angle", microbevel.angle, "microbevel");
-    const steepest = Math.max(
-      ...(typeof edgeAngle === "number" ? [edgeAngle] : [edgeAngle.right, edgeAngle.left]).map((a) =>
-        a === "flat" ? 0 : a,
-      ),
-    );
-    if (microbevel.angle <= steepest) {
-      issues.push({
-        code: "microbevel-not-steeper",
-        path: "blade.microbevel.angle",
-        text: "A microbevel of {value} is not steeper than the edge's {edge}. Make it steeper, or leave it out.",
-        values: { value: angle(microbevel.angle), edge: angle(steepest) },
-      });
-    }
-  }
-  if (swedge !== undefined) within("blade.swedge.angle", swedge.angle, "swedge");
-  for (const [path, face] of [
-    ["blade.bevel", bevel],
-    ["blade.bevel.right", { ...bevel, ...bevel.right }],
-    ["blade.bevel.left", { ...bevel, ...bevel.left }],
-  ] as const) {
-    if (
-      face.form !== "hollow" ||
-      face.wheelRadius !== undefined ||
-      issues.some((i) => i.code === "no-wheel")
-    ) {
-      continue;
-    }
-    issues.push({
-      code: "no-wheel",
-      path,
-      text: "A hollow bevel needs the radius of its wheel, for example wheelRadius: 5 in.",
-    });
-  }
-  return issues;
-}
-
-type Show = (value: number) => QuantityValue;
-
-function makeRules(issues: Issue[]) {
-  const refuse = (path: string, value: number, least: number, strict: boolean, show: Show): void => {
-    issues.push({
-      code: Number.isFinite(value) ? (strict ? "not-positive" : "negative") : "not-a-number",
-      path,
-      text: !Number.isFinite(value)
-        ? "This is not a number that can be measured."
-        : strict
-          ? "{value} is too small here: it must be more than {least}."
-          : "{value} is too small here: it must be {least} or more.",
-      values: { value: show(value), least: show(least) },
-    });
-  };
-  const above = (path: string, value: number | undefined, least: number, show: Show = length): void => {
-    if (value !== undefined && !(value > least && Number.isFinite(value)))
-      refuse(path, value, least, true, show);
-  };
-  const atLeast = (path: string, value: number | undefined, least: number, show: Show = length): void => {
-    if (value !== undefined && !(value >= least && Number.isFinite(value))) {
-      refuse(path, value, least, false, show);
-    }
-  };
-  return {
-    above,
-    atLeast,
-    finite(path: string, value: number): void {
-      if (!Number.isFinite(value)) refuse(path, value, 0, false, length);
-    },
-    law(path: string, law: LawSpec | undefined, how: "above" | "atLeast"): void {
-      const check = how === "above" ? above : atLeast;
-      if (law === undefined) return;
-      if (typeof law === "number") check(path, law, 0);
-      else {
-        for (const [i, station] of law.entries()) check(`${path}[${i}].is`, station.is, 0);
-      }
-    },
-  };
 }

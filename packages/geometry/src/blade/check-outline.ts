@@ -15,6 +15,9 @@ const issue = (code: string, path: string, text: string, values: Values = {}): I
 /**
  * Rules that a finished outline must keep however it was described: closed, simple and counter-clockwise, its edge ahead
  * of the heel and its tang behind the handle front. Says which runs cross and where.
+ *
+ * @example
+ * checkOutline(outline); // []
  */
 export function checkOutline(outline: Outline): Issue[] {
   const issues = shapeIssues(outline);

@@ -39,16 +39,34 @@ type Group = Readonly<Record<string, Default<unknown>>>;
 const values = <T>(group: Group): T =>
   Object.fromEntries(Object.entries(group).map(([key, entry]) => [key, entry.value])) as T;
 
+/**
+ * How the blade is finished, with what is left out filled in.
+ *
+ * @example
+ * withDefaultFinish({ flats: "forged" }); // { flats: "forged", bevels: "ground" }
+ */
 export const withDefaultFinish = (given: Partial<FinishSpec> = {}): FinishSpec => ({
   ...values<FinishSpec>(KNIFE_DEFAULTS.finish),
   ...given,
 });
 
+/**
+ * Allowances in mm, with what is left out filled in.
+ *
+ * @example
+ * withDefaultAllowances({ face: 0.7 }).tip; // 3
+ */
 export const withDefaultAllowances = (given: Partial<AllowanceSpec> = {}): AllowanceSpec => ({
   ...values<AllowanceSpec>(KNIFE_DEFAULTS.allowances),
   ...given,
 });
 
+/**
+ * Heats of forging and welding, with what is left out filled in.
+ *
+ * @example
+ * withDefaultForging().heats; // 9
+ */
 export const withDefaultForging = (given: Partial<ForgingSpec> = {}): ForgingSpec => ({
   ...values<ForgingSpec>(KNIFE_DEFAULTS.forging),
   ...given,

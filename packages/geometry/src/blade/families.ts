@@ -184,6 +184,7 @@ export const FAMILIES: Readonly<Record<FamilyName, FamilyDefaults>> = {
   },
 };
 
+/** Names of all blade families, in the order of their table. */
 export const FAMILY_NAMES = Object.keys(FAMILIES) as readonly FamilyName[];
 
 /** A hidden tang inside the handle of a full one, shares of the full tang's height at the front. Common practice, no source. */

@@ -1,6 +1,11 @@
 import type { HandleSpec, MaterialSpec } from "./spec.js";
 
-/** Every material of a handle with its place in the file. */
+/**
+ * Every material of a handle with its place in the file.
+ *
+ * @example
+ * handleMaterials(spec.handle); // [["handle.slabs.material", { name: "European ash" }]]
+ */
 export function handleMaterials(
   handle: HandleSpec | undefined,
 ): readonly (readonly [path: string, material: MaterialSpec])[] {
@@ -16,7 +21,13 @@ export function handleMaterials(
   return found;
 }
 
-/** The same handle with every material changed; parts given by their mass have none. */
+/**
+ * The same handle with every material changed; parts given by their mass have none.
+ *
+ * @example
+ * withHandleMaterials({ pins: { material: { name: "brass" } } }, () => ({ name: "copper" }));
+ * // { pins: { material: { name: "copper" } } }
+ */
 export function withHandleMaterials(
   handle: HandleSpec,
   change: (material: MaterialSpec) => MaterialSpec,

@@ -20,7 +20,8 @@ export interface Steel {
  *
  * @example
  * // elliptic cylinder 100 long, 30 high, 20 wide: π/4 · 30 · 20 · 100 mm³
- * blockMoments(handleBlock(spec, 0, 0)).value[VOLUME];
+ * const grip = { material: { name: "ash" }, section: "oval", length: 100, height: 30, width: 20 } as const;
+ * blockMoments(handleBlock(grip, 0, 0)).value[VOLUME]; // 47123.9
  */
 export function blockMoments(block: Block): Moments {
   return integrate(block, [{ x0: block.rear, x1: block.front, spans: undefined }], undefined);

@@ -5,7 +5,7 @@ import { Footprint } from "./footprint.js";
 import type { Block } from "./handle-block.js";
 import { holeThroughHandle } from "./handle-hole.js";
 import { handleLaw } from "./handle-law.js";
-import { handleLayout } from "./handle-layout.js";
+import { handleLayout, type PlacedBlock } from "./handle-layout.js";
 import { blockMoments, blockOver, type Steel, steelInBlock } from "./handle-moments.js";
 import { addMoments, MOMENTS, type Moments } from "./moments.js";
 import type { Outline } from "./outline.js";
@@ -16,9 +16,12 @@ import type { HandleSpec, HoleSpec, MaterialSpec } from "./spec.js";
 /** A part of the handle as it is made: volume integrals, the material's name and its density, g/mm³. */
 export interface HandlePart {
   readonly name: string;
+  /** Its place in the knife's description, such as `handle.slabs`. */
+  readonly path: string;
   readonly material: string;
   /** Undefined where the table does not know the name and the file gives none. */
   readonly density: number | undefined;
+  /** Measured when they are first asked for. */
   readonly moments: Moments;
 }
 
@@ -36,6 +39,9 @@ export interface HandlePart {
  *
  * @param tang - thickness of the finished steel along x.
  * @param holes - of blade and tang.
+ *
+ * @example
+ * handleParts(spec.handle, outline, knife.body("finished").slab, knife.holes).map(({ name }) => name); // ["slabs"]
  */
 export function handleParts(
   handle: HandleSpec | undefined,
@@ -60,28 +66,43 @@ export function handleParts(
   const paths = through.map(({ path }) => path);
 
   const parts: HandlePart[] = [];
-  const add = (name: string, material: MaterialSpec, moments: Moments): void => {
-    parts.push({ name, material: material.name, density: materialDensity(material), moments });
+  const add = (name: string, path: string, { material }: Made, measure: () => Moments): void => {
+    let known: Moments | undefined;
+    parts.push({
+      name,
+      path,
+      material: material.name,
+      density: materialDensity(material),
+      get moments() {
+        known ??= measure();
+        return known;
+      },
+    });
   };
   const { slabs, liners, pins } = handle;
-  if (liners !== undefined) add("liners", liners.material, between(layers.lined, layers.bare, paths));
-  if (slabs !== undefined) add("slabs", slabs.material, between(layers.whole, layers.lined, paths));
-  const fitting = ({ name, material, block }: (typeof blocks)[number]): void => {
-    add(name, material, withoutHoles(block, steel, paths));
+  if (liners !== undefined)
+    add("liners", "handle.liners", liners, () => between(layers.lined, layers.bare, paths));
+  if (slabs !== undefined)
+    add("slabs", "handle.slabs", slabs, () => between(layers.whole, layers.lined, paths));
+  const fitting = (placed: PlacedBlock): void => {
+    add(placed.name, placed.path, placed, () => withoutHoles(placed.block, steel, paths));
   };
   if (grip !== undefined) fitting(grip);
   const rods = through.filter(({ kind }) => kind === "pin");
   if (pins !== undefined && rods.length > 0) {
-    const moments = rods.map(({ path }) =>
+    const rod = (path: Path): Moments =>
       blocks.reduce(
         (sum, { block }) => addMoments(sum, aroundSteel(block, steel, new Footprint(path))),
         layers.whole.over(path),
-      ),
-    );
-    add("pins", pins.material, sumOf(moments));
+      );
+    add("pins", "handle.pins", pins, () => sumOf(rods.map(({ path }) => rod(path))));
   }
   fittings.forEach(fitting);
   return parts;
+}
+
+interface Made {
+  readonly material: MaterialSpec;
 }
 
 /** Integrals over a region of the flats of everything up to one surface. */

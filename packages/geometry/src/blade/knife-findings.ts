@@ -4,10 +4,22 @@ import { bevelFindings } from "./bevel-findings.js";
 import { FINDING_LIMITS } from "./finding-limits.js";
 import type { Knife } from "./knife.js";
 import { holeDiscs, leastWall, namedHoles } from "./named-holes.js";
+import { spineFindings } from "./spine-findings.js";
 
-/** What is legal but unwise about the finished blade. */
+/**
+ * What is legal but unwise about the finished blade.
+ *
+ * @example
+ * knifeFindings(knife).map(({ code }) => code); // []
+ */
 export function knifeFindings(knife: Knife): Finding[] {
-  return [...holeFindings(knife), ...wallsBetween(knife), ...bevelFindings(knife), ...suspicions(knife)];
+  return [
+    ...holeFindings(knife),
+    ...wallsBetween(knife),
+    ...bevelFindings(knife),
+    ...spineFindings(knife),
+    ...suspicions(knife),
+  ];
 }
 
 function holeFindings(knife: Knife): Finding[] {

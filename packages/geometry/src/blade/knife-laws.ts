@@ -81,7 +81,12 @@ function lawOf(law: LawSpec, between: Between, where: (place: StationPlace) => n
   return between === "smooth" ? Law.smooth(points) : Law.straight(points);
 }
 
-/** x of a station of the blade, mm from the heel. */
+/**
+ * x of a station of the blade, mm from the heel.
+ *
+ * @example
+ * bladeStation({ kind: "fraction", share: 0.5 }, outline); // 50
+ */
 export function bladeStation(place: StationPlace, outline: Outline): number {
   switch (place.kind) {
     case "heel":

@@ -2,15 +2,14 @@ import { SpecError } from "../errors/errors.js";
 import type { Finding, Issue } from "../errors/issue.js";
 import { materialDensity } from "../materials/material-density.js";
 import { suggestMaterials } from "../materials/materials.js";
+import { buildOutline } from "./build-outline.js";
 import { checkBuilt } from "./check-built.js";
 import { checkNumbers } from "./check-numbers.js";
 import { withDefaultAllowances, withDefaultFinish, withDefaultForging } from "./defaults.js";
 import { handleMaterials, withHandleMaterials } from "./handle-materials.js";
 import { type KnifeLaws, knifeLaws } from "./knife-laws.js";
 import type { Outline } from "./outline.js";
-import { type DrawnOutline, outlineFromDrawing } from "./outline-from-drawing.js";
-import { outlineFromLandmarks } from "./outline-from-landmarks.js";
-import { outlineFromRuns } from "./outline-from-runs.js";
+import type { DrawnOutline } from "./outline-from-drawing.js";
 import { bodyInState, type SizeState } from "./size-states.js";
 import type { AllowanceSpec, FinishSpec, ForgingSpec, HoleSpec, KnifeSpec, MaterialSpec } from "./spec.js";
 import type { SteelBody } from "./steel-body.js";
@@ -73,6 +72,9 @@ export function makeKnife(spec: KnifeSpec): Knife {
  * again; named materials get their density written in.
  *
  * @throws {SpecError} where no outline can be built.
+ *
+ * @example
+ * rebuildKnife(spec).steelDensity; // 0.00785
  */
 export function rebuildKnife(spec: KnifeSpec): Knife {
   const full = withDensities(spec);
@@ -91,16 +93,6 @@ function withDensities(spec: KnifeSpec): KnifeSpec {
     steel: fill(spec.steel),
     ...(handle === undefined ? {} : { handle: withHandleMaterials(handle, fill) }),
   };
-}
-
-function buildOutline(spec: KnifeSpec): DrawnOutline {
-  const { outline, ricasso, choil } = spec.blade;
-  if ("drawing" in outline) return outlineFromDrawing(outline, ricasso, spec.tang);
-  const plain =
-    "family" in outline
-      ? outlineFromLandmarks(outline, ricasso ?? 0, spec.tang, choil)
-      : outlineFromRuns(outline, ricasso, spec.tang);
-  return { outline: plain, findings: [] };
 }
 
 function assemble(spec: KnifeSpec, outline: Outline, steelDensity: number): Knife {
@@ -133,6 +125,10 @@ const LIKELY_DENSITY: Readonly<Record<string, string>> = {
   steel: "7.85",
   "handle.slabs.material": "0.68",
   "handle.pins.material": "8.5",
+  "handle.liners.material": "1.8",
+  "handle.block.material": "0.68",
+  "handle.guard.material": "8.5",
+  "handle.pommel.material": "8.5",
 };
 
 /** Density of a named material, g/mm³; adds an issue where the name is not in the table and no density is given. */

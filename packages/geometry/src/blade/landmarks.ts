@@ -35,7 +35,13 @@ export interface Landmarks {
 /** A landmark this near to another one stands on it, mm: no piece of an outline is shorter. */
 export const SAME_LANDMARK = 1e-6;
 
-/** The value itself, or the target where the two differ by less than can be told apart. */
+/**
+ * The value itself, or the target where the two differ by less than can be told apart.
+ *
+ * @example
+ * snapTo(1e-9, 0); // 0
+ * snapTo(0.5, 0); // 0.5
+ */
 export const snapTo = (value: number, target: number): number =>
   Math.abs(value - target) < SAME_LANDMARK ? target : value;
 
@@ -87,7 +93,13 @@ function defaultTangHeights(family: FamilyDefaults, heelHeight: number, form: Ta
   return { front: shares.front * whole, middle: shares.middle * whole, butt: shares.butt * whole };
 }
 
-/** How far the edge rises from the straight part to its end at the tip or the front, mm. */
+/**
+ * How far the edge rises from the straight part to its end at the tip or the front, mm.
+ *
+ * @example
+ * const vegetable = { family: "vegetable", edgeLength: 200, heelHeight: 80, tipHeight: 70 } as const;
+ * edgeRise(resolveLandmarks(vegetable, 0, { form: "full", length: 120 })); // 10
+ */
 export function edgeRise(landmarks: Landmarks): number {
   return landmarks.front === "square" ? landmarks.heelHeight - landmarks.tipHeight : landmarks.tipHeight;
 }

@@ -46,7 +46,14 @@ const MOST = 2000;
 /** Relative error at which the states between finished and forged are weighed: a microgram. */
 const STATE_AIM = 1e-9;
 
-/** Measures every size state of a knife, for the steel ledger. */
+/**
+ * Measures every size state of a knife, for the steel ledger.
+ *
+ * @example
+ * const { finished, sharpening } = ledgerBodies(knife);
+ * finished; // mm³ of the blade and tang as delivered
+ * sharpening; // mm³ that the sharpening planes take
+ */
 export function ledgerBodies(knife: Knife): LedgerBodies {
   const volumes = new Map<SizeState, number>(
     SIZE_STATES.map((state) => [state, measureBody(knife.body(state), STATE_AIM).value[VOLUME] as number]),
@@ -74,6 +81,9 @@ export function ledgerBodies(knife: Knife): LedgerBodies {
 /**
  * Height and area of the forged sections, the profile allowance included. Where height or thickness steps there is one
  * on either side, so that areas may be taken as straight between them.
+ *
+ * @example
+ * forgedStations(knife.body("forged"), knife.allowances.outline)[0]?.x; // -115
  */
 export function forgedStations(body: SteelBody, outlineAllowance: number): ForgedStation[] {
   const { minX, maxX, intervals } = body.footprint;

@@ -3,15 +3,25 @@
  * body that is the same on both faces.
  */
 export const MOMENTS = 10;
+/** Place of ∭ 1 dV in {@link Moments}, mm³; the others likewise, ∭ x dV and so on. */
 export const VOLUME = 0;
+/** Place of ∭ x dV in {@link Moments}. */
 export const X = 1;
+/** Place of ∭ y dV in {@link Moments}. */
 export const Y = 2;
+/** Place of ∭ x² dV in {@link Moments}. */
 export const XX = 3;
+/** Place of ∭ y² dV in {@link Moments}. */
 export const YY = 4;
+/** Place of ∭ z² dV in {@link Moments}. */
 export const ZZ = 5;
+/** Place of ∭ x·y dV in {@link Moments}. */
 export const XY = 6;
+/** Place of ∭ z dV in {@link Moments}. */
 export const Z = 7;
+/** Place of ∭ y·z dV in {@link Moments}. */
 export const YZ = 8;
+/** Place of ∭ z·x dV in {@link Moments}. */
 export const ZX = 9;
 
 /** Integrals of one body, with their estimated absolute errors. */
@@ -20,6 +30,12 @@ export interface Moments {
   readonly error: Float64Array;
 }
 
+/**
+ * Sum of two bodies' integrals, the second times a factor (−1 takes it out); errors add up.
+ *
+ * @example
+ * addMoments(noMoments(), noMoments(), -1).value[VOLUME]; // 0
+ */
 export function addMoments(a: Moments, b: Moments, factor = 1): Moments {
   const value = new Float64Array(MOMENTS);
   const error = new Float64Array(MOMENTS);
@@ -30,6 +46,12 @@ export function addMoments(a: Moments, b: Moments, factor = 1): Moments {
   return { value, error };
 }
 
+/**
+ * Integrals over nothing.
+ *
+ * @example
+ * noMoments().value.length; // 10
+ */
 export const noMoments = (): Moments => ({
   value: new Float64Array(MOMENTS),
   error: new Float64Array(MOMENTS),

@@ -4,6 +4,7 @@ import type { Segment } from "../plane/segment.js";
 
 /** The named runs of an outline, in the order in which they follow one another counter-clockwise. */
 export const RUN_NAMES = ["edge", "front", "spine", "tangTop", "butt", "tangBottom", "heelFace"] as const;
+/** Name of a run of the outline. */
 export type RunName = (typeof RUN_NAMES)[number];
 
 /**
@@ -27,6 +28,9 @@ export interface Outline {
 /**
  * Puts runs together to an outline and reads its stations off them: the tip where the edge ends, the handle front where
  * the spine ends, the butt at the rearmost point. Checks nothing.
+ *
+ * @example
+ * outlineOfRuns(outline.runs).edgeLength; // 100
  */
 export function outlineOfRuns(runs: Readonly<Record<RunName, readonly Segment[]>>): Outline {
   const segments = RUN_NAMES.flatMap((name) => runs[name]);
@@ -42,7 +46,12 @@ export function outlineOfRuns(runs: Readonly<Record<RunName, readonly Segment[]>
   };
 }
 
-/** The run that a segment of `outline.path` belongs to, by the segment's index. */
+/**
+ * The run that a segment of `outline.path` belongs to, by the segment's index.
+ *
+ * @example
+ * runOfSegment(outline, 0); // "edge"
+ */
 export function runOfSegment(outline: Outline, index: number): RunName | undefined {
   let end = 0;
   return RUN_NAMES.find((name) => {

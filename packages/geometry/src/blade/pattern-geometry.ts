@@ -25,7 +25,12 @@ export interface PatternGeometry {
 /** Greatest spacing of points on the bevel line, mm: its chords stay within a hundredth of a millimetre. */
 const SPACING = 1;
 
-/** Curves, holes and stations of the knife in a size state, for drawing. */
+/**
+ * Curves, holes and stations of the knife in a size state, for drawing.
+ *
+ * @example
+ * patternGeometry(knife, "finished").stations.map(({ x }) => x); // [-115, -10, 0, 100]
+ */
 export function patternGeometry(knife: Knife, state: SizeState): PatternGeometry {
   const body = knife.body(state);
   return {

@@ -62,6 +62,9 @@ function contour(body: SteelBody, x: number, low: number, high: number): Vec2[] 
  * Full thickness straight above the edge at a station, as at the choil.
  *
  * @param heights - mm above the edge; where the blade is not that high the entry is left out.
+ *
+ * @example
+ * thicknessAbove(knife, 50, [1, 5]).map(({ thickness }) => thickness); // mm, 1 and 5 mm above the edge
  */
 export function thicknessAbove(
   knife: Knife,
@@ -86,7 +89,12 @@ export interface EdgeBevel {
   readonly behind: number;
 }
 
-/** How wide the sharpening bevel comes out at a station; undefined on a face that has none. */
+/**
+ * How wide the sharpening bevel comes out at a station; undefined on a face that has none.
+ *
+ * @example
+ * edgeBevelAt(knife, 50)?.behind; // mm, the thickness behind the edge
+ */
 export function edgeBevelAt(
   knife: Knife,
   x: number,
@@ -111,9 +119,17 @@ export function edgeBevelAt(
   }
   return {
     height,
-    width: height / Math.cos(theta),
+    width: planeWidth(knife, height, theta),
     behind: right.valueAt(height) + left.valueAt(height),
   };
+}
+
+/** Width of the planes up to a height: the microbevel's below its own height, the edge's above. */
+function planeWidth(knife: Knife, height: number, theta: number): number {
+  const { microbevel } = knife.spec.blade;
+  if (microbevel === undefined) return height / Math.cos(theta);
+  const steep = Math.min(height, microbevel.height);
+  return steep / Math.cos(microbevel.angle) + (height - steep) / Math.cos(theta);
 }
 
 const isMicro = (knife: Knife, piece: number): boolean =>

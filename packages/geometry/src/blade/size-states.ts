@@ -29,8 +29,10 @@ export const SIZE_STATES = [
   "tang-forged",
   "forged",
 ] as const;
+/** Name of a size state. */
 export type SizeState = (typeof SIZE_STATES)[number];
 
+/** What a size state is built from. */
 export interface StateInput {
   readonly spec: KnifeSpec;
   readonly outline: Outline;
@@ -39,7 +41,12 @@ export interface StateInput {
   readonly allowances: AllowanceSpec;
 }
 
-/** The blade and tang in one size state, as a body that can be weighed, cut and drawn. */
+/**
+ * The blade and tang in one size state, as a body that can be weighed, cut and drawn.
+ *
+ * @example
+ * bodyInState(knife, "forged").slab.thicknessAt(0); // 4.4, the face allowance and what is ground after hardening
+ */
 export function bodyInState(input: StateInput, state: SizeState): SteelBody {
   const { spec, outline, laws, finish, allowances } = input;
   const reached = (other: SizeState): boolean => SIZE_STATES.indexOf(state) >= SIZE_STATES.indexOf(other);
@@ -146,7 +153,12 @@ function sharpeningOf(spec: KnifeSpec, side: 1 | -1): { readonly sharpening?: Sh
   };
 }
 
-/** Sharpening angle of one side, rad. */
+/**
+ * Sharpening angle of one side, rad.
+ *
+ * @example
+ * sideAngle({ right: 0.26, left: "flat" }, -1); // "flat"
+ */
 export function sideAngle(angle: EdgeAngleSpec, side: 1 | -1): number | "flat" {
   if (typeof angle === "number") return angle;
   return side === 1 ? angle.right : angle.left;

@@ -15,23 +15,33 @@ export function readAt(spec: KnifeSpec, path: string): unknown {
 }
 
 /**
- * The same description with one number moved. At a path to stations all of them move together.
+ * The same description with one number moved. At a path to stations all of them move together. What does not lie on the way
+ * stays the very same object, so that a change can be told from what it left alone.
  *
  * @param by - mm, g, rad or g/mm³, as the number itself.
+ * @param least - what is no less than this stays no less.
  */
-export function changedAt(spec: KnifeSpec, path: string, by: number): KnifeSpec {
-  return change(spec as unknown as Node, keysOf(path), by) as unknown as KnifeSpec;
+export function changedAt(
+  spec: KnifeSpec,
+  path: string,
+  by: number,
+  least = Number.NEGATIVE_INFINITY,
+): KnifeSpec {
+  const moved = (value: number): number => (value >= least ? Math.max(least, value + by) : value + by);
+  return change(spec as unknown as Node, keysOf(path), moved) as unknown as KnifeSpec;
 }
 
-function change(node: unknown, keys: readonly string[], by: number): unknown {
+function change(node: unknown, keys: readonly string[], moved: (value: number) => number): unknown {
   const [key, ...rest] = keys;
   if (key === undefined) {
-    if (typeof node === "number") return node + by;
-    if (Array.isArray(node)) return node.map((station: StationSpec) => ({ ...station, is: station.is + by }));
+    if (typeof node === "number") return moved(node);
+    if (Array.isArray(node))
+      return node.map((station: StationSpec) => ({ ...station, is: moved(station.is) }));
     return node;
   }
-  if (Array.isArray(node)) return node.map((item, i) => (String(i) === key ? change(item, rest, by) : item));
+  if (Array.isArray(node))
+    return node.map((item, i) => (String(i) === key ? change(item, rest, moved) : item));
   if (typeof node !== "object" || node === null) return node;
   const record = node as Record<string, unknown>;
-  return { ...record, [key]: change(record[key], rest, by) };
+  return Object.hasOwn(record, key) ? { ...record, [key]: change(record[key], rest, moved) } : node;
 }

@@ -32,6 +32,7 @@ export type StationPlace =
   | { readonly kind: "distance"; readonly mm: number }
   | { readonly kind: "fraction"; readonly share: number };
 
+/** A value at a place along the blade or the tang. */
 export interface StationSpec {
   readonly at: StationPlace;
   /** The value there, mm. */
@@ -40,8 +41,10 @@ export interface StationSpec {
 
 /** One value everywhere, or values at stations. */
 export type LawSpec = number | readonly StationSpec[];
+/** How a law runs between its stations: straight, or a monotone cubic that never overshoots. */
 export type Between = "straight" | "smooth";
 
+/** Name of a blade family: a table of default ratios over one set of landmarks. */
 export type FamilyName =
   | "vegetable"
   | "cleaver"
@@ -58,6 +61,7 @@ export type FamilyName =
   | "boning"
   | "slicer";
 
+/** An outline by family and landmarks; what is left out comes from the family's table. */
 export interface LandmarkOutlineSpec {
   readonly family: FamilyName;
   /** Distance along x from heel to tip, mm. */
@@ -112,6 +116,7 @@ export interface DrawingOutlineSpec {
   readonly scale?: { readonly from: Vec2; readonly to: Vec2; readonly is: number };
 }
 
+/** The three ways to give an outline: landmarks, explicit runs, a drawing. */
 export type OutlineSpec = LandmarkOutlineSpec | RunsOutlineSpec | DrawingOutlineSpec;
 
 /** One ground face, or both where they are the same. */
@@ -124,6 +129,7 @@ export interface FaceSpec {
   readonly wheelRadius?: number;
 }
 
+/** The ground faces: both alike, with what differs on one of them, and the edge between them. */
 export interface BevelSpec extends FaceSpec {
   /** Full thickness at the edge before sharpening, mm. */
   readonly edgeThickness: LawSpec;
@@ -137,6 +143,7 @@ export interface BevelSpec extends FaceSpec {
 /** Sharpening angle per side, rad: both the same, or each its own; a side that is `flat` has no plane. */
 export type EdgeAngleSpec = number | { readonly right: number | "flat"; readonly left: number | "flat" };
 
+/** A hole straight through the steel: round, or a slot. mm. */
 export interface HoleSpec {
   readonly kind: "pin" | "lightening" | "hanging" | "thong";
   readonly at: Vec2;
@@ -166,6 +173,7 @@ export interface FullerSpec {
   readonly faces?: "both" | "left" | "right";
 }
 
+/** The blade from handle front to tip. mm, rad. */
 export interface BladeSpec {
   readonly outline: OutlineSpec;
   /** Unground length between heel and handle front, mm. */
@@ -186,6 +194,7 @@ export interface BladeSpec {
   readonly easedSpine?: number;
 }
 
+/** The tang behind the handle front. mm. */
 export interface TangSpec {
   /** `full` as wide as the handle; `hidden` inside it; `through` hidden and right through to the butt. */
   readonly form: "full" | "hidden" | "through";
@@ -204,6 +213,7 @@ export interface TangSpec {
   readonly holes?: readonly HoleSpec[];
 }
 
+/** A pair of slabs on a full tang. */
 export interface SlabsSpec {
   readonly material: MaterialSpec;
   /** Thickness across the flats, mm; by stations (handle, butt, distance behind the handle front, fraction): a contour. */
@@ -246,6 +256,7 @@ export interface BlockSpec {
   readonly section?: "box" | "oval";
 }
 
+/** Everything that is put on the tang. */
 export interface HandleSpec {
   readonly slabs?: SlabsSpec;
   /** Sheets between tang and slabs. */
@@ -259,6 +270,7 @@ export interface HandleSpec {
   readonly parts?: readonly { readonly name: string; readonly mass: number; readonly at: Vec2 }[];
 }
 
+/** Whether a surface is ground or left from the hammer. */
 export interface FinishSpec {
   readonly flats: "forged" | "ground";
   readonly bevels: "forged" | "ground";
@@ -277,6 +289,7 @@ export interface AllowanceSpec {
   readonly tang: "tapered" | "parallel";
 }
 
+/** Trips to the fire. */
 export interface ForgingSpec {
   readonly heats: number;
   readonly weldingHeats: number;

@@ -24,6 +24,7 @@ export interface Groove {
   readonly faces: "both" | "left" | "right";
 }
 
+/** What a body of steel is made of. Lengths in mm. */
 export interface SteelBodyInput {
   /** Closed outline, counter-clockwise. */
   readonly path: Path;
@@ -42,6 +43,11 @@ export interface SteelBodyInput {
 /**
  * One piece of steel in one size state: an outline, a thickness across the flats, and what the bevels take away.
  * The same object is weighed, cut at a station and drawn.
+ *
+ * @example
+ * const body = knife.body("finished");
+ * body.thicknessAt({ x: 50, y: 10 }); // mm of steel across the flats there
+ * body.thicknessAt({ x: 50, y: 90 }); // 0
  */
 export class SteelBody {
   readonly input: SteelBodyInput;
@@ -175,7 +181,12 @@ export class SteelBody {
   }
 }
 
-/** Distance of a point from a straight line between two ends, mm. */
+/**
+ * Distance of a point from a straight line between two ends, mm.
+ *
+ * @example
+ * distanceToLine({ x: 2, y: 3 }, { x: 0, y: 0 }, { x: 8, y: 0 }); // 3
+ */
 export function distanceToLine(point: Vec2, from: Vec2, to: Vec2): number {
   const dx = to.x - from.x;
   const dy = to.y - from.y;
@@ -185,7 +196,14 @@ export function distanceToLine(point: Vec2, from: Vec2, to: Vec2): number {
   return Math.hypot(point.x - from.x - t * dx, point.y - from.y - t * dy);
 }
 
-/** How deep a groove is at a point, below the face it is cut into, mm; 0 beside it. */
+/**
+ * How deep a groove is at a point, below the face it is cut into, mm; 0 beside it.
+ *
+ * @example
+ * const groove = { from: { x: 0, y: 0 }, to: { x: 9, y: 0 }, radius: 5, depth: 1, faces: "both" } as const;
+ * grooveDepthAt(groove, { x: 4, y: 3 }); // 0
+ * grooveDepthAt(groove, { x: 4, y: 0 }); // 1
+ */
 export function grooveDepthAt({ from, to, radius, depth }: Groove, point: Vec2): number {
   const q = distanceToLine(point, from, to);
   return q >= radius ? 0 : Math.max(0, Math.sqrt(radius * radius - q * q) - (radius - depth));

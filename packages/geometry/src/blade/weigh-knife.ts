@@ -12,6 +12,7 @@ export interface PartWeight {
   readonly centre: Centre;
 }
 
+/** A knife that was weighed: its steel, the whole, and its parts. g, mm. */
 export interface KnifeWeight {
   /** Blade and tang, one piece. `surface` in mm². */
   readonly steel: SolidWeight & { readonly surface: number };
@@ -51,7 +52,12 @@ export function weighKnife(knife: Knife): KnifeWeight {
   };
 }
 
-/** The parts of the knife, given its steel. */
+/**
+ * The parts of the knife, given its steel.
+ *
+ * @example
+ * knifeParts(knife, weighKnife(knife).steel).map(({ name }) => name); // ["steel", "slabs"]
+ */
 export function knifeParts(knife: Knife, steel: SolidWeight): PartWeight[] {
   const parts: PartWeight[] = [{ name: "steel", mass: steel.mass, centre: steel.centre }];
   const { handle } = knife.spec;

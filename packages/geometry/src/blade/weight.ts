@@ -1,5 +1,6 @@
 import { type Moments, VOLUME, X, XX, XY, Y, YY, YZ, Z, ZX, ZZ } from "./moments.js";
 
+/** A mass centre in the blade's frame, mm: x toward the tip, y toward the spine, z to the right-hand face. */
 export interface Centre {
   readonly x: number;
   readonly y: number;
@@ -29,7 +30,12 @@ export interface SolidWeight {
   readonly relativeError: number;
 }
 
-/** Mass, centre and inertia from volume integrals and a density in g/mm³. */
+/**
+ * Mass, centre and inertia from volume integrals and a density in g/mm³.
+ *
+ * @example
+ * weighMoments(measureBody(knife.body("finished")), 0.00785).mass; // g
+ */
 export function weighMoments(moments: Moments, density: number): SolidWeight {
   const m = moments.value;
   const volume = m[VOLUME] as number;

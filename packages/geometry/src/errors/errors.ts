@@ -1,6 +1,12 @@
 import type { Issue } from "./issue.js";
 
-/** What the smith wrote breaks rules; carries every problem found, not only the first. */
+/**
+ * What the smith wrote breaks rules; carries every problem found, not only the first.
+ *
+ * @example
+ * new SpecError([{ code: "no-edge", path: "blade.edgeAngle", text: "The blade has no edge." }]).message;
+ * // "no-edge at blade.edgeAngle"
+ */
 export class SpecError extends Error {
   override readonly name = "SpecError";
   readonly issues: readonly Issue[];
@@ -11,7 +17,12 @@ export class SpecError extends Error {
   }
 }
 
-/** A valid description that makes geometry which cannot be built or measured. */
+/**
+ * A valid description that makes geometry which cannot be built or measured.
+ *
+ * @example
+ * new GeometryError("no-area", "the path encloses no area").code; // "no-area"
+ */
 export class GeometryError extends Error {
   override readonly name = "GeometryError";
   readonly code: string;
@@ -22,7 +33,12 @@ export class GeometryError extends Error {
   }
 }
 
-/** Our own mistake: an assumption of the program did not hold. */
+/**
+ * Our own mistake: an assumption of the program did not hold.
+ *
+ * @example
+ * new InternalError("assumption does not hold: a law has stations").name; // "InternalError"
+ */
 export class InternalError extends Error {
   override readonly name = "InternalError";
 }
@@ -31,6 +47,7 @@ export class InternalError extends Error {
  * States an assumption; throws {@link InternalError} when it does not hold.
  *
  * @example
+ * const nodes = [0.5];
  * invariant(nodes.length > 0, "a quadrature rule has nodes");
  */
 export function invariant(condition: boolean, assumption: string): asserts condition {

@@ -31,8 +31,38 @@ export interface Finding extends Issue {
   readonly basis: string;
 }
 
+/**
+ * A length inside a message, mm.
+ *
+ * @example
+ * length(5); // { quantity: "length", value: 5 }
+ */
 export const length = (value: number): QuantityValue => ({ quantity: "length", value });
+/**
+ * An angle inside a message, rad.
+ *
+ * @example
+ * angle(0.3); // { quantity: "angle", value: 0.3 }
+ */
 export const angle = (value: number): QuantityValue => ({ quantity: "angle", value });
+/**
+ * A mass inside a message, g.
+ *
+ * @example
+ * mass(480); // { quantity: "mass", value: 480 }
+ */
 export const mass = (value: number): QuantityValue => ({ quantity: "mass", value });
+/**
+ * A share inside a message, 0 to 1.
+ *
+ * @example
+ * share(0.6); // { quantity: "share", value: 0.6 }
+ */
 export const share = (value: number): QuantityValue => ({ quantity: "share", value });
+/**
+ * A plain number inside a message.
+ *
+ * @example
+ * count(3); // { quantity: "count", value: 3 }
+ */
 export const count = (value: number): QuantityValue => ({ quantity: "count", value });

@@ -4,6 +4,7 @@
  */
 export type DensityMark = "looked up" | "secondary copy" | "computed" | "from memory";
 
+/** What a material of the table is. */
 export type MaterialKind = "steel" | "metal" | "composite" | "wood" | "other";
 
 /** One row of the materials table. Densities in g/mm³ (7.85 g/cm³ is 0.00785). */

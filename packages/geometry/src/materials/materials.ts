@@ -39,7 +39,7 @@ export function findMaterial(name: string): Material | undefined {
  * Names in the table that a mistyped name may have meant, nearest first.
  *
  * @example
- * suggestMaterials("1048"); // ["1084"]
+ * suggestMaterials("1048", 1); // ["1084"]
  */
 export function suggestMaterials(name: string, most = 3): string[] {
   const keys = nearestNames(plain(name), [...BY_NAME.keys()], BY_NAME.size);
@@ -47,7 +47,12 @@ export function suggestMaterials(name: string, most = 3): string[] {
   return [...new Set(names)].slice(0, most);
 }
 
-/** Whether two names mean the same steel: equal names, or names of one row of the table. */
+/**
+ * Whether two names mean the same steel: equal names, or names of one row of the table.
+ *
+ * @example
+ * isSameMaterial("52100", "100Cr6");
+ */
 export function isSameMaterial(a: string, b: string): boolean {
   if (plain(a) === plain(b)) return true;
   const found = findMaterial(a);

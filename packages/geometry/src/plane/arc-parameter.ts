@@ -6,6 +6,9 @@ import type { Vec2 } from "./vec2.js";
  * value tells how far beyond which end, by the shorter way round.
  *
  * Reckoned from the arc's start, so that it stays exact on a flat arc of great radius.
+ *
+ * @example
+ * arcParameter(arcAround({ x: 0, y: 0 }, 1, 0, Math.PI), { x: 0, y: 1 }); // 0.5
  */
 export function arcParameter(arc: Arc, p: Vec2): number {
   const ex = Math.cos(arc.startAngle);
@@ -19,7 +22,12 @@ export function arcParameter(arc: Arc, p: Vec2): number {
   return t - period * Math.round((t - 0.5) / period);
 }
 
-/** Signed distance of p from the arc's whole circle, mm: positive outside. */
+/**
+ * Signed distance of p from the arc's whole circle, mm: positive outside.
+ *
+ * @example
+ * Math.abs(distanceFromCircle(arcAround({ x: 0, y: 0 }, 1, 0, Math.PI), { x: 0, y: 3 })); // 2
+ */
 export function distanceFromCircle(arc: Arc, p: Vec2): number {
   const ex = Math.cos(arc.startAngle);
   const ey = Math.sin(arc.startAngle);

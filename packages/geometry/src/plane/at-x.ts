@@ -76,6 +76,10 @@ export interface StationCrossing {
 /**
  * Everywhere that a path stands over x, from the lowest point up. A joint at x is listed once, under the segment that
  * comes first in the path.
+ *
+ * @example
+ * const square = { segments: segmentsFromPathData("M0 0 H4 V4 H0 Z"), closed: true };
+ * crossingsAtX(square, 1).map(({ point }) => point.y); // [0, 4]
  */
 export function crossingsAtX(path: Path, x: number): StationCrossing[] {
   const all = path.segments.flatMap((segment, index) =>

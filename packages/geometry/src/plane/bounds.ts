@@ -52,12 +52,22 @@ const END_MARGIN = 1e-12;
 const inside = (parameters: readonly number[]): number[] =>
   parameters.filter((t) => t > END_MARGIN && t < 1 - END_MARGIN).sort((a, b) => a - b);
 
-/** Ends and extremes along x of a segment: 0, where it turns back in x, 1. Each piece between is monotone in x. */
+/**
+ * Ends and extremes along x of a segment: 0, where it turns back in x, 1. Each piece between is monotone in x.
+ *
+ * @example
+ * monotoneBreaks(arcAround({ x: 0, y: 0 }, 1, 0, Math.PI), "y"); // [0, 0.5, 1]
+ */
 export function monotoneBreaks(segment: Segment, axis: "x" | "y" = "x"): number[] {
   return [0, ...extremeParameters(segment, axis), 1];
 }
 
-/** Tight bounds of a segment. */
+/**
+ * Tight bounds of a segment.
+ *
+ * @example
+ * segmentBounds(arcAround({ x: 0, y: 0 }, 1, 0, Math.PI)).maxY; // 1
+ */
 export function segmentBounds(segment: Segment): Bounds {
   const points: Vec2[] = [segment.from, segment.to];
   for (const axis of ["x", "y"] as const) {
@@ -66,7 +76,12 @@ export function segmentBounds(segment: Segment): Bounds {
   return boundsOf(points);
 }
 
-/** Tight bounds of a path; infinite and inverted for a path without segments. */
+/**
+ * Tight bounds of a path; infinite and inverted for a path without segments.
+ *
+ * @example
+ * pathBounds({ segments: segmentsFromPathData("M0 0 H4 V3"), closed: false }).maxY; // 3
+ */
 export function pathBounds(path: Path): Bounds {
   return path.segments.map(segmentBounds).reduce(unite, boundsOf([]));
 }
@@ -86,7 +101,12 @@ function unite(a: Bounds, b: Bounds): Bounds {
   };
 }
 
-/** Whether two boxes come within `gap` of each other. */
+/**
+ * Whether two boxes come within `gap` of each other.
+ *
+ * @example
+ * boundsMeet({ minX: 0, minY: 0, maxX: 2, maxY: 2 }, { minX: 1, minY: 1, maxX: 3, maxY: 3 });
+ */
 export function boundsMeet(a: Bounds, b: Bounds, gap = 0): boolean {
   return a.minX <= b.maxX + gap && b.minX <= a.maxX + gap && a.minY <= b.maxY + gap && b.minY <= a.maxY + gap;
 }

@@ -14,6 +14,10 @@ import type { Vec2 } from "./vec2.js";
  * the lower of its two x, so that a joint on the ray counts once.
  *
  * @throws {GeometryError} `path-open`
+ *
+ * @example
+ * const square = { segments: segmentsFromPathData("M0 0 H4 V4 H0 Z"), closed: true };
+ * windingNumber(square, { x: 1, y: 1 }); // 1
  */
 export function windingNumber(path: Path, p: Vec2): number {
   if (!path.closed) throw new GeometryError("path-open", "only a closed path has an inside");
@@ -60,7 +64,7 @@ function endOf(segment: Segment, t: number): Vec2 {
  * @throws {GeometryError} `path-open`
  *
  * @example
- * // square with corners (0, 0) and (4, 4)
+ * const square = { segments: segmentsFromPathData("M0 0 H4 V4 H0 Z"), closed: true };
  * depthInside(square, { x: 1, y: 2 }); // 1
  */
 export function depthInside(path: Path, p: Vec2): number {
@@ -68,5 +72,11 @@ export function depthInside(path: Path, p: Vec2): number {
   return windingNumber(path, p) === 0 ? -distance : distance;
 }
 
-/** Whether a point lies inside a closed path or on it. */
+/**
+ * Whether a point lies inside a closed path or on it.
+ *
+ * @example
+ * const square = { segments: segmentsFromPathData("M0 0 H4 V4 H0 Z"), closed: true };
+ * isInside(square, { x: 5, y: 1 }) ? 1 : 0; // 0
+ */
 export const isInside = (path: Path, p: Vec2): boolean => depthInside(path, p) >= 0;

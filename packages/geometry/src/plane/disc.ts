@@ -25,13 +25,19 @@ const ROUNDING = 1e-9;
  * out. Exact on the curves.
  *
  * @example
+ * const plate = { segments: segmentsFromPathData("M0 0 H40 V20 H0 Z"), closed: true };
  * // a hole of radius 2 whose centre is 5 mm from the nearest side
- * wallAround({ centre, radius: 2 }, outline); // 3
+ * wallAround({ centre: { x: 12, y: 5 }, radius: 2 }, plate); // 3
  */
 export const wallAround = (disc: Disc, outline: Path): number =>
   depthInside(outline, disc.centre) - disc.radius;
 
-/** Steel between two discs, mm; negative where they run into each other. */
+/**
+ * Steel between two discs, mm; negative where they run into each other.
+ *
+ * @example
+ * wallBetween({ centre: { x: 0, y: 0 }, radius: 2 }, { centre: { x: 9, y: 0 }, radius: 3 }); // 4
+ */
 export const wallBetween = (a: Disc, b: Disc): number => distance(a.centre, b.centre) - a.radius - b.radius;
 
 /**
@@ -39,6 +45,11 @@ export const wallBetween = (a: Disc, b: Disc): number => distance(a.centre, b.ce
  * both flattened to say how much, to about 2e-4 of the disc.
  *
  * @returns 0 for a disc that is wholly inside or touches the outline from inside.
+ *
+ * @example
+ * const square = { segments: segmentsFromPathData("M0 0 H4 V4 H0 Z"), closed: true };
+ * // half of a hole of radius 1 lies outside
+ * holeOutsideArea({ centre: { x: 2, y: 0 }, radius: 1 }, square); // 1.571
  */
 export function holeOutsideArea(disc: Disc, outline: Path): number {
   if (wallAround(disc, outline) >= -ROUNDING) return 0;
@@ -46,7 +57,13 @@ export function holeOutsideArea(disc: Disc, outline: Path): number {
   return ringsArea(clipPolygons("difference", [polygon], [flattenPath(outline, error)]));
 }
 
-/** Area that two discs share, mm², by the circular lens in closed form. */
+/**
+ * Area that two discs share, mm², by the circular lens in closed form.
+ *
+ * @example
+ * const disc = { centre: { x: 0, y: 0 }, radius: 1 };
+ * sharedDiscArea(disc, disc); // 3.14159
+ */
 export function sharedDiscArea(a: Disc, b: Disc): number {
   const apart = distance(a.centre, b.centre);
   if (apart >= a.radius + b.radius) return 0;

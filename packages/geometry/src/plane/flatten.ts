@@ -15,6 +15,10 @@ const MOST_CHORDS = 100_000;
  *
  * @param maxError - greatest distance between curve and chord, mm, above 0.
  * @throws {GeometryError} `flatten-too-fine` where that would take more than 100 000 chords for one segment.
+ *
+ * @example
+ * const square = { segments: segmentsFromPathData("M0 0 H4 V4 H0 Z"), closed: true };
+ * flattenPath(square, 0.01).length; // 4
  */
 export function flattenPath(path: Path, maxError: number): Vec2[] {
   const points: Vec2[] = [];
@@ -24,7 +28,12 @@ export function flattenPath(path: Path, maxError: number): Vec2[] {
   return points;
 }
 
-/** Points of one segment with both its ends. */
+/**
+ * Points of one segment with both its ends.
+ *
+ * @example
+ * flattenSegment(line({ x: 0, y: 0 }, { x: 8, y: 0 }), 0.01); // [{ x: 0, y: 0 }, { x: 8, y: 0 }]
+ */
 export const flattenSegment = (segment: Segment, maxError: number): Vec2[] => [
   segment.from,
   ...innerPoints(segment, maxError),

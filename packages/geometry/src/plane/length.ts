@@ -30,7 +30,12 @@ export function segmentLength(segment: Segment): number {
   }
 }
 
-/** Sum of the lengths of all segments, mm. */
+/**
+ * Sum of the lengths of all segments, mm.
+ *
+ * @example
+ * pathLength({ segments: segmentsFromPathData("M0 0 H4 V3"), closed: false }); // 7
+ */
 export const pathLength = (path: Path): number =>
   path.segments.reduce((sum, segment) => sum + segmentLength(segment), 0);
 

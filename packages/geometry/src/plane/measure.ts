@@ -26,8 +26,9 @@ const ARC_TURN = Math.PI / 16;
  * @throws {GeometryError} `path-open` for a path that is not closed.
  *
  * @example
- * // rectangle 4 × 2 with a corner at the origin: area 8, ∬x² dA = 2·4³/3
- * areaMoments(rectangle).second.xx; // 42.666…
+ * const rectangle = { segments: segmentsFromPathData("M0 0 H4 V2 H0 Z"), closed: true };
+ * // a corner at the origin: area 8, ∬x² dA = 2·4³/3
+ * areaMoments(rectangle).second.xx; // 42.667
  */
 export function areaMoments(path: Path): AreaMoments {
   const { x, y, ...sums } = localSums(path);
@@ -47,6 +48,10 @@ export function areaMoments(path: Path): AreaMoments {
  * Signed area inside a closed path, mm²: positive counter-clockwise.
  *
  * @throws {GeometryError} `path-open`
+ *
+ * @example
+ * const square = { segments: segmentsFromPathData("M0 0 H4 V4 H0 Z"), closed: true };
+ * signedArea(square); // 16
  */
 export const signedArea = (path: Path): number => localSums(path).area;
 
@@ -54,6 +59,10 @@ export const signedArea = (path: Path): number => localSums(path).area;
  * Centroid of the region inside a closed path, mm.
  *
  * @throws {GeometryError} `path-open`, or `no-area` for a path that encloses none.
+ *
+ * @example
+ * const square = { segments: segmentsFromPathData("M0 0 H4 V4 H0 Z"), closed: true };
+ * centroid(square); // { x: 2, y: 2 }
  */
 export function centroid(path: Path): Vec2 {
   const { x, y, area, mx, my } = localSums(path);

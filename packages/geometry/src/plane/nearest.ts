@@ -86,7 +86,13 @@ export interface NearestOnPath extends Nearest {
   readonly point: Vec2;
 }
 
-/** The point of a path that lies nearest to p, or undefined for a path without segments. */
+/**
+ * The point of a path that lies nearest to p, or undefined for a path without segments.
+ *
+ * @example
+ * const square = { segments: segmentsFromPathData("M0 0 H4 V4 H0 Z"), closed: true };
+ * nearestOnPath(square, { x: 2, y: -3 })?.distance; // 3
+ */
 export function nearestOnPath(path: Path, p: Vec2): NearestOnPath | undefined {
   let best: { segment: number; nearest: Nearest } | undefined;
   path.segments.forEach((segment, index) => {

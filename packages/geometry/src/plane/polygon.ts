@@ -5,6 +5,7 @@ import type { Vec2 } from "./vec2.js";
 /** A closed polygon by its corners, the first not repeated. */
 export type Ring = readonly Vec2[];
 
+/** What is made of two polygons. */
 export type PolygonOperation = "union" | "intersection" | "difference";
 
 /** Corners are set on a grid of this width before clipping, mm: nearly coincident edges become the same edge. */
@@ -21,7 +22,9 @@ const ATTEMPTS = 4;
  * @throws {GeometryError} `polygon-clipping` where no attempt succeeds, `polygon-not-finite` for a bad corner.
  *
  * @example
- * // two unit squares, one moved by a half: they share an area of 0.5
+ * const square = [{ x: 0, y: 0 }, { x: 1, y: 0 }, { x: 1, y: 1 }, { x: 0, y: 1 }];
+ * const moved = square.map(({ x, y }) => ({ x: x + 0.5, y }));
+ * // they share half of the unit square
  * ringsArea(clipPolygons("intersection", [square], [moved])); // 0.5
  */
 export function clipPolygons(operation: PolygonOperation, a: readonly Ring[], b: readonly Ring[]): Ring[] {
@@ -56,7 +59,12 @@ function ringsOf(polygon: Polygon): Ring[] {
   return polygon.map((ring) => ring.slice(0, -1).map(([x, y]) => ({ x, y })));
 }
 
-/** Signed area of one ring, mm²: positive counter-clockwise. */
+/**
+ * Signed area of one ring, mm²: positive counter-clockwise.
+ *
+ * @example
+ * ringArea([{ x: 0, y: 0 }, { x: 4, y: 0 }, { x: 4, y: 4 }, { x: 0, y: 4 }]); // 16
+ */
 export function ringArea(ring: Ring): number {
   const origin = ring[0];
   if (origin === undefined) return 0;
@@ -69,6 +77,11 @@ export function ringArea(ring: Ring): number {
   return twice / 2;
 }
 
-/** Area that the rings of a result enclose together, mm². */
+/**
+ * Area that the rings of a result enclose together, mm².
+ *
+ * @example
+ * ringsArea([[{ x: 0, y: 0 }, { x: 4, y: 0 }, { x: 0, y: 4 }]]); // 8
+ */
 export const ringsArea = (rings: readonly Ring[]): number =>
   rings.reduce((sum, ring) => sum + ringArea(ring), 0);

@@ -33,8 +33,21 @@ export interface Cubic {
 /** One piece of an outline; its own parameter runs from 0 at `from` to 1 at `to`. */
 export type Segment = Line | Arc | Cubic;
 
+/**
+ * A straight segment between two points, mm.
+ *
+ * @example
+ * line({ x: 0, y: 0 }, { x: 8, y: 0 }).kind; // "line"
+ */
 export const line = (from: Vec2, to: Vec2): Line => ({ kind: "line", from, to });
 
+/**
+ * A cubic Bézier segment from its ends and control points, mm.
+ *
+ * @example
+ * // a quarter of the unit circle to 3 parts in 10 000
+ * cubic({ x: 1, y: 0 }, { x: 1, y: 0.5523 }, { x: 0.5523, y: 1 }, { x: 0, y: 1 }).kind; // "cubic"
+ */
 export const cubic = (from: Vec2, control1: Vec2, control2: Vec2, to: Vec2): Cubic => ({
   kind: "cubic",
   from,
@@ -43,7 +56,12 @@ export const cubic = (from: Vec2, control1: Vec2, control2: Vec2, to: Vec2): Cub
   to,
 });
 
-/** An arc from its centre and angles (radians); the ends are computed. */
+/**
+ * An arc from its centre and angles (radians); the ends are computed.
+ *
+ * @example
+ * arcAround({ x: 0, y: 0 }, 2, 0, Math.PI / 2).from; // { x: 2, y: 0 }
+ */
 export function arcAround(centre: Vec2, radius: number, startAngle: number, sweep: number): Arc {
   const at = (angle: number): Vec2 => ({
     x: centre.x + radius * Math.cos(angle),
@@ -83,7 +101,12 @@ export function arcBetween(from: Vec2, to: Vec2, sweep: number): Arc {
   };
 }
 
-/** Point at parameter t (0 to 1), mm. */
+/**
+ * Point at parameter t (0 to 1), mm.
+ *
+ * @example
+ * pointAt(line({ x: 0, y: 0 }, { x: 8, y: 4 }), 0.25); // { x: 2, y: 1 }
+ */
 export function pointAt(segment: Segment, t: number): Vec2 {
   switch (segment.kind) {
     case "line":
@@ -116,7 +139,12 @@ export function pointAt(segment: Segment, t: number): Vec2 {
   }
 }
 
-/** First derivative by the parameter, mm per unit of t. */
+/**
+ * First derivative by the parameter, mm per unit of t.
+ *
+ * @example
+ * derivativeAt(line({ x: 0, y: 0 }, { x: 8, y: 4 }), 0.5); // { x: 8, y: 4 }
+ */
 export function derivativeAt(segment: Segment, t: number): Vec2 {
   switch (segment.kind) {
     case "line":
@@ -140,7 +168,12 @@ export function derivativeAt(segment: Segment, t: number): Vec2 {
   }
 }
 
-/** Second derivative by the parameter, mm per unit of t squared. */
+/**
+ * Second derivative by the parameter, mm per unit of t squared.
+ *
+ * @example
+ * secondDerivativeAt(line({ x: 0, y: 0 }, { x: 8, y: 4 }), 0.5); // { x: 0, y: 0 }
+ */
 export function secondDerivativeAt(segment: Segment, t: number): Vec2 {
   switch (segment.kind) {
     case "line":
@@ -162,7 +195,12 @@ export function secondDerivativeAt(segment: Segment, t: number): Vec2 {
   }
 }
 
-/** The same curve run the other way. */
+/**
+ * The same curve run the other way.
+ *
+ * @example
+ * reverseSegment(line({ x: 0, y: 0 }, { x: 8, y: 4 })).from; // { x: 8, y: 4 }
+ */
 export function reverseSegment(segment: Segment): Segment {
   switch (segment.kind) {
     case "line":
@@ -186,7 +224,12 @@ export function reverseSegment(segment: Segment): Segment {
   }
 }
 
-/** The same curve moved by (dx, dy) mm. */
+/**
+ * The same curve moved by (dx, dy) mm.
+ *
+ * @example
+ * translateSegment(line({ x: 0, y: 0 }, { x: 8, y: 4 }), 1, 2).to; // { x: 9, y: 6 }
+ */
 export function translateSegment(segment: Segment, dx: number, dy: number): Segment {
   const move = (p: Vec2): Vec2 => ({ x: p.x + dx, y: p.y + dy });
   switch (segment.kind) {
@@ -209,6 +252,9 @@ export function translateSegment(segment: Segment, dx: number, dy: number): Segm
  * Unit tangent at an end, from the nearest control point that differs: right even where a handle has no length.
  *
  * @returns the direction of travel, or undefined for a segment of no length at all.
+ *
+ * @example
+ * endTangent(line({ x: 0, y: 0 }, { x: 8, y: 0 }), "to"); // { x: 1, y: 0 }
  */
 export function endTangent(segment: Segment, end: "from" | "to"): Vec2 | undefined {
   const candidates = tangentCandidates(segment, end);

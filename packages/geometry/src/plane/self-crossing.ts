@@ -12,6 +12,9 @@ export interface SelfCrossing {
 /**
  * The point where one segment meets itself, if it does. Only a cubic can: in a loop, in closed form, or where it lies on
  * a straight line and doubles back over itself. A cusp, and a loop whose ends meet, are not crossings.
+ *
+ * @example
+ * selfCrossing(cubic({ x: 0, y: 0 }, { x: 30, y: 20 }, { x: -20, y: 20 }, { x: 10, y: 0 }))?.point.x; // 5
  */
 export function selfCrossing(segment: Segment): SelfCrossing | undefined {
   if (segment.kind !== "cubic") return undefined;

@@ -2,6 +2,7 @@ import { GeometryError } from "../errors/errors.js";
 import { pointAt, type Segment } from "./segment.js";
 import type { Vec2 } from "./vec2.js";
 
+/** How path data is written. */
 export interface PathDataOptions {
   /** Turns the drawing from y up to y down, as SVG sheets are. Default false. */
   readonly flipY?: boolean;

@@ -23,6 +23,7 @@ export function segmentsFromPathData(data: string, start?: Vec2): Segment[] {
   return readPathData(data, start).segments;
 }
 
+/** Segments read from path data, and where the pen stood before and after, mm. */
 export interface PathData {
   /** Where the stroke begins: its first M, or the start that was given. */
   readonly start: Vec2;
@@ -31,7 +32,12 @@ export interface PathData {
   readonly segments: readonly Segment[];
 }
 
-/** As {@link segmentsFromPathData}, with the points where the stroke begins and ends. */
+/**
+ * As {@link segmentsFromPathData}, with the points where the stroke begins and ends.
+ *
+ * @example
+ * readPathData("M0 0 H4").end; // { x: 4, y: 0 }
+ */
 export function readPathData(data: string, start?: Vec2): { start: Vec2; end: Vec2; segments: Segment[] } {
   const pen = new Pen();
   for (const command of pathCommands(data, start)) pen.draw(command);

@@ -36,6 +36,10 @@ const ARC_TOLERANCE = 1e-6;
  *
  * @returns no faults for a good outline. Crossings are looked for only once every segment is sound in itself.
  * @throws {GeometryError} `intersection-unresolved`, see {@link meetings}.
+ *
+ * @example
+ * const square = { segments: segmentsFromPathData("M0 0 H4 V4 H0 Z"), closed: true };
+ * validateOutline(square); // []
  */
 export function validateOutline(path: Path): OutlineFault[] {
   if (path.segments.length === 0) return [{ kind: "empty" }];

@@ -20,8 +20,10 @@ export const LEDGER_ROWS = [
   "spare",
   "bars-as-cut",
 ] as const;
+/** Name of a row of the steel ledger. */
 export type LedgerRowName = (typeof LEDGER_ROWS)[number];
 
+/** One row of the steel ledger: its name, mm³ and g. */
 export interface LedgerRow {
   readonly row: LedgerRowName;
   readonly volume: number;

@@ -95,6 +95,7 @@ const banded = ({ value, low, high }: { value: number; low: number; high: number
   high,
 });
 
+/** Losses where the shop gives none, each with its band and its basis. */
 export const DEFAULT_LOSSES: LossSpec = {
   scaleModel: "fraction",
   scalePerHeat: banded(LOSS_DEFAULTS.scalePerHeat),
@@ -108,6 +109,7 @@ export const DEFAULT_LOSSES: LossSpec = {
   cleaningPerFace: banded(LOSS_DEFAULTS.cleaningPerFace),
 };
 
+/** Limits where the shop gives none, each with its basis. */
 export const DEFAULT_LIMITS: StockLimits = {
   maxBars: LIMIT_DEFAULTS.maxBars.value,
   minWeldReduction: LIMIT_DEFAULTS.minWeldReduction.value,

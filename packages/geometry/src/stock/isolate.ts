@@ -10,6 +10,10 @@ import type { ForgedStation } from "./blade-states.js";
  * @param dressedLength - Length of the dressed billet, mm.
  * @returns mm from the butt end of the billet.
  * @throws {GeometryError} `stations-too-few` with less than two stations or without volume.
+ *
+ * @example
+ * const stations = [{ x: -100, height: 20, area: 60 }, { x: 100, height: 20, area: 60 }];
+ * billetLengthBehind(stations, 0, 150); // 75
  */
 export function billetLengthBehind(
   stations: readonly ForgedStation[],

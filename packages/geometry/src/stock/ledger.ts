@@ -25,6 +25,12 @@ export interface CutStack {
  *
  * @param chain - Made by `makeSteelChain` from the same bodies.
  * @returns The 19 rows in the order of `LEDGER_ROWS`. The finished blade and all added rows sum to the bars as cut.
+ *
+ * @example
+ * const { losses, limits } = DEFAULT_SHOP;
+ * const chain = makeSteelChain(ledgerBodies(knife), losses, limits, knife.forging, "value");
+ * const stack = { bars: 1, width: 40, thickness: 6, cutLength: 160 };
+ * makeLedger(ledgerBodies(knife), chain, stack).at(-1)?.volume; // 38400
  */
 export function makeLedger(bodies: LedgerBodies, chain: SteelChain, stack: CutStack): LedgerRow[] {
   const trace = traceStack(chain, stack.bars, stack.width, stack.thickness);
@@ -55,7 +61,12 @@ export function makeLedger(bodies: LedgerBodies, chain: SteelChain, stack: CutSt
   return LEDGER_ROWS.map((row) => ({ row, volume: volumes[row], mass: volumes[row] * bodies.density }));
 }
 
-/** Volume or mass of one row of a ledger. */
+/**
+ * Volume or mass of one row of a ledger.
+ *
+ * @example
+ * ledgerRow([], "drilling"); // { row: "drilling", volume: 0, mass: 0 }
+ */
 export function ledgerRow(ledger: readonly LedgerRow[], name: LedgerRowName): LedgerRow {
   return ledger.find(({ row }) => row === name) ?? { row: name, volume: 0, mass: 0 };
 }

@@ -20,7 +20,12 @@ export interface Losses {
   readonly cleaning: number;
 }
 
-/** Picks the losses of one side. */
+/**
+ * Picks the losses of one side.
+ *
+ * @example
+ * lossesAt(DEFAULT_SHOP.losses, "value").forgingScale; // 0.012
+ */
 export function lossesAt(spec: LossSpec, side: LossSide): Losses {
   const skin = spec.scaleModel === "skin";
   return {

@@ -20,6 +20,9 @@ export interface CutFromBar {
  * Cuts equal pieces from equal bars, filling one bar before the next is touched, so that the fewest bars are opened.
  *
  * @returns One entry for each bar that is cut, or `undefined` where the bars in hand do not hold that many pieces.
+ *
+ * @example
+ * nestCuts(1000, 1, 3, 160, 1.5); // [{ pieces: 3, remainder: 515.5 }]
  */
 export function nestCuts(
   barLength: number,

@@ -28,7 +28,13 @@ export interface PlanReach {
   readonly oneMore: number;
 }
 
-/** Measures the reach of a stack, with one bar fewer and one more beside it. */
+/**
+ * Measures the reach of a stack, with one bar fewer and one more beside it.
+ *
+ * @example
+ * const rack = [{ name: "6 x 40", width: 40, thickness: 6 }];
+ * planStock(ledgerBodies(knife), { ...DEFAULT_SHOP, rack }, knife.forging).plans[0]?.reach.class; // "easy"
+ */
 export function planReach(
   chain: SteelChain,
   stations: ReachStations,

@@ -60,6 +60,7 @@ export interface StockPlan {
   readonly findings: readonly Finding[];
 }
 
+/** Ranked plans, and what was refused and why. */
 export interface StockReport {
   /** Best first; every plan is better than every other in something. */
   readonly plans: readonly StockPlan[];
@@ -82,7 +83,8 @@ export interface StockReport {
  * @remarks Bars of one entry are combined, entries of the rack are not. The handling bar is not counted.
  *
  * @example
- * const { plans } = planStock(bodies, { ...DEFAULT_SHOP, rack }, DEFAULT_FORGING);
+ * const rack = [{ name: "6 x 40", width: 40, thickness: 6 }];
+ * const { plans } = planStock(ledgerBodies(knife), { ...DEFAULT_SHOP, rack }, knife.forging);
  * plans[0]?.cutLength; // mm
  */
 export function planStock(bodies: LedgerBodies, shop: ShopSpec, forging: StockForging): StockReport {

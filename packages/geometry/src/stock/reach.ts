@@ -27,12 +27,20 @@ export function reachShare(height: number, meanThickness: number, w0: number, t0
 /**
  * Height that a section can be brought to when the share `s` of the thinning goes into height, mm; the inverse of
  * {@link reachShare}.
+ *
+ * @example
+ * reachableHeight(4, 40, 12, 0.3); // 55.6
  */
 export function reachableHeight(meanThickness: number, w0: number, t0: number, s: number): number {
   return t0 <= meanThickness ? w0 : w0 * (t0 / meanThickness) ** s;
 }
 
-/** Puts a share into its class by the shop's limits. */
+/**
+ * Puts a share into its class by the shop's limits.
+ *
+ * @example
+ * classifyReach(0.5, DEFAULT_SHOP.limits.reach); // "flat dies"
+ */
 export function classifyReach(shareNeeded: number, limits: StockLimits["reach"]): ReachClass {
   if (shareNeeded <= limits.easy) return "easy";
   if (shareNeeded <= limits.flatDies) return "flat dies";
@@ -53,6 +61,13 @@ export interface ReachStations {
   readonly greatestThickness: number;
 }
 
+/**
+ * Stations of the forged blade in the order in which their reach is looked at.
+ *
+ * @example
+ * const stations = [{ x: 0, height: 50, area: 200 }, { x: 9, height: 40, area: 80 }];
+ * worstShare(makeReachStations(stations), 40, 12, 0); // 0.203
+ */
 export function makeReachStations(stations: readonly ForgedStation[]): ReachStations {
   const solid = stations.filter(({ height, area }) => height > 0 && area > 0);
   const height = Float64Array.from(solid, (station) => station.height);
@@ -68,7 +83,13 @@ export function makeReachStations(stations: readonly ForgedStation[]): ReachStat
   };
 }
 
-/** Index of the station that asks the most of a section `w0 × t0`, from `from` mm onward; −1 where none asks anything. */
+/**
+ * Index of the station that asks the most of a section `w0 × t0`, from `from` mm onward; −1 where none asks anything.
+ *
+ * @example
+ * const stations = makeReachStations([{ x: 0, height: 50, area: 200 }, { x: 9, height: 60, area: 240 }]);
+ * worstStation(stations, 40, 12, 0); // 1
+ */
 export function worstStation(stations: ReachStations, w0: number, t0: number, from: number): number {
   const logW0 = Math.log(w0);
   const logT0 = Math.log(t0);
@@ -87,7 +108,13 @@ export function worstStation(stations: ReachStations, w0: number, t0: number, fr
   return worst;
 }
 
-/** The greatest share that any station from `from` mm onward asks of a section `w0 × t0`; 0 where none asks anything. */
+/**
+ * The greatest share that any station from `from` mm onward asks of a section `w0 × t0`; 0 where none asks anything.
+ *
+ * @example
+ * const stations = makeReachStations([{ x: 0, height: 50, area: 200 }]);
+ * worstShare(stations, 40, 12, 0); // 0.203
+ */
 export function worstShare(stations: ReachStations, w0: number, t0: number, from: number): number {
   const i = worstStation(stations, w0, t0, from);
   if (i < 0) return 0;

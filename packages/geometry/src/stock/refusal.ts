@@ -14,6 +14,7 @@ export const REFUSAL_REASONS = [
   "longer-than-forge",
   "bar-too-short",
 ] as const;
+/** Why a bar or a stack cannot become the blade. */
 export type RefusalReason = (typeof REFUSAL_REASONS)[number];
 
 /** One sentence for each reason; `{value}` and `{limit}` are those of the nearest miss. */
@@ -54,6 +55,7 @@ export interface RefusalExample {
   readonly limit?: QuantityValue;
 }
 
+/** How many stacks were refused for one reason, and the one that came nearest. */
 export interface Refusal {
   readonly reason: RefusalReason;
   readonly count: number;
@@ -77,7 +79,14 @@ interface Nearest {
   readonly limit: number;
 }
 
-/** Counts refusals by reason and keeps the nearest miss of each. */
+/**
+ * Counts refusals by reason and keeps the nearest miss of each.
+ *
+ * @example
+ * const tally = makeRefusalTally();
+ * tally.add({ reason: 0, value: 80, limit: 75 }, { name: "6 x 40", width: 40, thickness: 6 }, 13, "flat");
+ * tally.list().length; // 1
+ */
 export function makeRefusalTally() {
   const counts = new Float64Array(REFUSAL_REASONS.length);
   const misses = new Float64Array(REFUSAL_REASONS.length).fill(Number.POSITIVE_INFINITY);

@@ -17,12 +17,22 @@ export function beforeFractionLoss(after: number, loss: number, heats: number): 
   return after / (1 - loss) ** heats;
 }
 
-/** Volume after heats that each take the share `loss`; undoes {@link beforeFractionLoss}. */
+/**
+ * Volume after heats that each take the share `loss`; undoes {@link beforeFractionLoss}.
+ *
+ * @example
+ * afterFractionLoss(100, 0.08, 1); // 92
+ */
 export function afterFractionLoss(before: number, loss: number, heats: number): number {
   return before * (1 - loss) ** heats;
 }
 
-/** Surface of a flat piece, ends included, mm². */
+/**
+ * Surface of a flat piece, ends included, mm².
+ *
+ * @example
+ * flatSurface(2, 3, 4); // 52
+ */
 export function flatSurface(width: number, thickness: number, length: number): number {
   return 2 * (width * thickness + thickness * length + width * length);
 }
@@ -37,6 +47,10 @@ function surfaceOfVolume(width: number, thickness: number, volume: number): numb
  * takes `depth` from the surface `S₀ + (S₁ − S₀)(k − ½)/n`, together `n·depth·(S₀ + S₁)/2`.
  *
  * @returns mm³
+ *
+ * @example
+ * // two heats, 0.04 mm each, off a piece whose surface goes from 9000 to 11 000 mm²
+ * skinLoss(0.04, 2, 9000, 11000); // 800
  */
 export function skinLoss(depth: number, heats: number, surfaceBefore: number, surfaceAfter: number): number {
   return (depth * heats * (surfaceBefore + surfaceAfter)) / 2;
@@ -66,7 +80,13 @@ export function beforeSkinLoss(
   return (after + total * (surfaceAfter / 2 + width * thickness)) / kept;
 }
 
-/** Volume left of a flat piece; undoes {@link beforeSkinLoss}. */
+/**
+ * Volume left of a flat piece; undoes {@link beforeSkinLoss}.
+ *
+ * @example
+ * const before = beforeSkinLoss(48000, flatSurface(40, 6, 200), 40, 6, 0.04, 1);
+ * afterSkinLoss(before, flatSurface(40, 6, 200), 40, 6, 0.04, 1); // 48000
+ */
 export function afterSkinLoss(
   before: number,
   surfaceAfter: number,

@@ -38,18 +38,29 @@ export interface FeasibleStack {
   readonly reach: number;
 }
 
+/** What can be made of the rack, and what cannot. */
 export interface StackSearch {
   readonly feasible: readonly FeasibleStack[];
   readonly rejected: readonly Refusal[];
   readonly considered: number;
 }
 
-/** Width and thickness of a bar; one entered the other way round is the same bar. */
+/**
+ * Width and thickness of a bar; one entered the other way round is the same bar.
+ *
+ * @example
+ * flatSection({ name: "on edge", width: 6, thickness: 40 }); // { width: 40, thickness: 6 }
+ */
 export function flatSection(bar: RackBar): { readonly width: number; readonly thickness: number } {
   return { width: Math.max(bar.width, bar.thickness), thickness: Math.min(bar.width, bar.thickness) };
 }
 
-/** How much longer a stack gets while its joints are squeezed. */
+/**
+ * How much longer a stack gets while its joints are squeezed.
+ *
+ * @example
+ * weldedStretch(3, 0.3, 0.3); // 1.28
+ */
 export function weldedStretch(bars: number, reduction: number, spreadShare: number): number {
   return bars > 1 ? (1 - reduction) ** (spreadShare - 1) : 1;
 }
@@ -68,6 +79,10 @@ const reasonAt = (reason: RefusalReason): number => REFUSAL_REASONS.indexOf(reas
 /**
  * Tries every bar of the rack as one solid bar and as stacks of two up to the limit, each stack with its layers flat
  * and on edge in the blade. Nothing is left out and nothing guessed; only what survives becomes an object.
+ *
+ * @example
+ * const rack = [{ name: "6 x 40", width: 40, thickness: 6 }];
+ * searchStacks(ledgerBodies(knife), { ...DEFAULT_SHOP, rack }, knife.forging).feasible.length; // stacks that become this blade
  */
 export function searchStacks(bodies: LedgerBodies, shop: ShopSpec, forging: StockForging): StackSearch {
   const nominal = makeSteelChain(bodies, shop.losses, shop.limits, forging, "value");
@@ -123,7 +138,14 @@ export function searchStacks(bodies: LedgerBodies, shop: ShopSpec, forging: Stoc
   return { feasible, rejected: tally.list(), considered };
 }
 
-/** Section of the dressed billet as it lies in the blade: `height` becomes blade height, `thickness` its thickness. */
+/**
+ * Section of the dressed billet as it lies in the blade: `height` becomes blade height, `thickness` its thickness.
+ *
+ * @example
+ * const { losses, limits } = DEFAULT_SHOP;
+ * const chain = makeSteelChain(ledgerBodies(knife), losses, limits, knife.forging, "value");
+ * dressedSection(chain, 40, 6, 1, "flat"); // { height: 40, thickness: 6 }
+ */
 export function dressedSection(
   chain: SteelChain,
   width: number,

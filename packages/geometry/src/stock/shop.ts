@@ -24,6 +24,7 @@ export interface RackBar {
  */
 export type ScaleModel = "fraction" | "skin";
 
+/** Losses of a shop, each with its band. */
 export interface LossSpec {
   readonly scaleModel: ScaleModel;
   /** Share of mass lost per forging heat (fraction model). */
@@ -45,6 +46,7 @@ export interface LossSpec {
   readonly cleaningPerFace: Banded;
 }
 
+/** What the press and the forge take, mm. */
 export interface PressSpec {
   /** Greatest opening between the dies, mm. */
   readonly opening?: number;
@@ -52,6 +54,7 @@ export interface PressSpec {
   readonly forgeLength?: number;
 }
 
+/** Limits of what is tried. */
 export interface StockLimits {
   /** Greatest number of bars in a stack. */
   readonly maxBars: number;

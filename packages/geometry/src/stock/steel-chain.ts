@@ -19,7 +19,14 @@ export interface SteelChain {
   readonly forgedSurface: number;
 }
 
-/** Adds heat-treatment scale to the measured bodies and so finds the volume of the forged blade. */
+/**
+ * Adds heat-treatment scale to the measured bodies and so finds the volume of the forged blade.
+ *
+ * @example
+ * const { losses, limits } = DEFAULT_SHOP;
+ * const chain = makeSteelChain(ledgerBodies(knife), losses, limits, knife.forging, "value");
+ * traceStack(chain, 1, 40, 6).length; // mm of one 40 × 6 bar that feed the blade
+ */
 export function makeSteelChain(
   bodies: LedgerBodies,
   lossSpec: LossSpec,
@@ -66,6 +73,12 @@ export interface StackTrace {
   weldedLength: number;
 }
 
+/**
+ * A trace that nothing was traced into yet.
+ *
+ * @example
+ * emptyTrace().length; // 0
+ */
 export const emptyTrace = (): StackTrace => ({
   dressed: 0,
   crop: 0,
@@ -85,6 +98,11 @@ export const emptyTrace = (): StackTrace => ({
  * Cropping takes off bad weld ends, so a solid bar has none, as it has no cleaning, dressing or welding scale.
  *
  * @param into - Overwritten and returned, so that a search over thousands of stacks makes no garbage.
+ *
+ * @example
+ * const { losses, limits } = DEFAULT_SHOP;
+ * const chain = makeSteelChain(ledgerBodies(knife), losses, limits, knife.forging, "value");
+ * traceStack(chain, 3, 40, 6).length; // mm of each of three bars
  */
 export function traceStack(
   chain: SteelChain,

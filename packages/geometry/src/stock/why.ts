@@ -54,6 +54,10 @@ function comparison(
  * Why the plan at `index` stands where it stands, and what the next one is better in.
  *
  * @param ranked - The front in its order.
+ *
+ * @example
+ * const plan = { waste: 600, cost: 9, joints: 2, heats: 12, reach: 0.4 };
+ * explainRank([plan, { ...plan, waste: 700 }], 0, DEFAULT_SHOP.limits.reach, "EUR").length; // sentences that say why it stands there
  */
 export function explainRank(
   ranked: readonly RankedNumbers[],

@@ -14,5 +14,17 @@ export function formatAngle(radians: number, resolution = 0.1): string {
   return `${formatNumber(radiansToDegrees(radians), resolution)}°`;
 }
 
+/**
+ * Radians of an angle in degrees.
+ *
+ * @example
+ * degreesToRadians(180); // 3.14159
+ */
 export const degreesToRadians = (degrees: number): number => degrees * RADIANS_PER_DEGREE;
+/**
+ * Degrees of an angle in rad.
+ *
+ * @example
+ * radiansToDegrees(Math.PI); // 180
+ */
 export const radiansToDegrees = (radians: number): number => radians / RADIANS_PER_DEGREE;

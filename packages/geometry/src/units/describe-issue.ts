@@ -30,7 +30,12 @@ export function describeIssue(issue: Issue, units: FileUnits): string {
   });
 }
 
-/** One number as {@link describeIssue} shows it. */
+/**
+ * One number as {@link describeIssue} shows it.
+ *
+ * @example
+ * formatQuantity({ quantity: "length", value: 12.7 }, "in"); // '1/2"'
+ */
 export function formatQuantity({ quantity, value }: QuantityValue, units: FileUnits): string {
   switch (quantity) {
     case "length":

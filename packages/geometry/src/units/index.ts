@@ -1,3 +1,4 @@
+export * from "../words/edit-distance.js";
 export * from "./angle.js";
 export * from "./constants.js";
 export * from "./density.js";

@@ -3,6 +3,7 @@ import { formatMixed } from "./fraction.js";
 import { formatNumber } from "./number-text.js";
 import type { FileUnits } from "./quantity.js";
 
+/** How a length is written. */
 export interface LengthFormat {
   /** Step to round to, in the unit shown: 0.01 mm and 1/64 in by default. Steps of 1/2ⁿ in are shown as fractions. */
   readonly resolution?: number;
@@ -38,8 +39,18 @@ export function formatLength(mm: number, units: FileUnits, format: LengthFormat 
   return `${text}${rest > 0 ? "+" : "−"}`;
 }
 
-/** mm of a length in inches. */
+/**
+ * mm of a length in inches.
+ *
+ * @example
+ * inchesToMm(7.5); // 190.5
+ */
 export const inchesToMm = (inches: number): number => inches * MM_PER_INCH;
 
-/** Inches of a length in mm. */
+/**
+ * Inches of a length in mm.
+ *
+ * @example
+ * mmToInches(190.5); // 7.5
+ */
 export const mmToInches = (mm: number): number => mm / MM_PER_INCH;

@@ -4,7 +4,7 @@ import { spellFractions } from "./fraction.js";
  * Brings the many ways of typing a quantity down to one: plain minus signs, primes, spaces and fractions.
  *
  * @example
- * normaliseQuantity("7½″ +/- ⅛″"); // '7 1/2" ± 1/8"'
+ * normaliseQuantity("7½″ +/- ⅛″"); // '7 1/2" ±1/8"'
  */
 export function normaliseQuantity(text: string): string {
   const plain = text

@@ -12,7 +12,12 @@ export function formatNumber(value: number, resolution: number): string {
   return trimmed === "-0" ? "0" : trimmed;
 }
 
-/** Digits after the point that a resolution needs: 0.01 → 2, 0.05 → 2, 1 → 0. */
+/**
+ * Digits after the point that a resolution needs: 0.01 → 2, 0.05 → 2, 1 → 0.
+ *
+ * @example
+ * decimalsOf(0.01); // 2
+ */
 export function decimalsOf(resolution: number): number {
   for (let decimals = 0; decimals < 12; decimals++) {
     const scaled = resolution * 10 ** decimals;

@@ -1,5 +1,6 @@
 import { type QuantityKind, unitNames } from "./unit-table.js";
 
+/** Stable name of what is wrong with a quantity. */
 export type QuantityErrorCode =
   | "empty"
   | "not-finite"

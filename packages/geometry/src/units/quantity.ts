@@ -15,6 +15,7 @@ export interface Measured {
   readonly minus: number;
 }
 
+/** A quantity that was read, or what is wrong with it. */
 export type QuantityReading =
   | { readonly ok: true; readonly quantity: Measured }
   | { readonly ok: false; readonly error: QuantityError };

@@ -1,4 +1,5 @@
 import { Fraction } from "fraction.js";
+import { editDistance } from "../words/edit-distance.js";
 import {
   FAHRENHEIT_AT_ZERO_CELSIUS,
   FAHRENHEIT_PER_CELSIUS,
@@ -8,7 +9,6 @@ import {
   MM_PER_INCH,
 } from "./constants.js";
 import { exactly } from "./fraction.js";
-import { editDistance } from "./nearest.js";
 import { unitLibrary } from "./unit-library.js";
 
 /** Kinds of quantity that a file can hold. Money and counts have no units and are read elsewhere. */
@@ -180,7 +180,12 @@ export function measureOfForeignUnit(name: string): string | undefined {
   return known === undefined ? undefined : unitLibrary().describe(known).measure;
 }
 
-/** Abbreviations of a kind, for messages. */
+/**
+ * Abbreviations of a kind, for messages.
+ *
+ * @example
+ * unitNames("mass").includes("oz");
+ */
 export function unitNames(kind: QuantityKind): readonly string[] {
   if (kind === "density") return ["g/cm3", "kg/m3", "lb/in3", "lb/ft3"];
   return SIMPLE_UNITS.filter((unit) => unit.kind === kind).map((unit) => unit.abbreviation);

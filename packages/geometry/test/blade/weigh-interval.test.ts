@@ -6,17 +6,9 @@ import { weighInterval } from "../../src/blade/weigh-interval.js";
 import { weighKnife } from "../../src/blade/weigh-knife.js";
 import { expectRelative, expectWithin } from "../numeric/close.js";
 import { boxKnife, p } from "./bodies.js";
-import { heel, SEED, tip } from "./random-knives.js";
+import { NOTHING_UNCERTAIN } from "./interval-knives.js";
+import { heel, tip } from "./random-knives.js";
 
-/** No input uncertain but those that a test names. */
-const NOTHING = {
-  forgedThickness: 0,
-  groundThickness: 0,
-  edgeThickness: 0,
-  outline: 0,
-  steelDensity: 0,
-  handleDensity: 0,
-};
 const even = (path: string, limit: number) => ({ path, plus: limit, minus: limit });
 const massOf = (spec: KnifeSpec): number => weighKnife(makeKnife(spec)).knife.mass;
 
@@ -26,35 +18,36 @@ describe("the interval of one input", () => {
     const { massInterval, contributions } = weighInterval(
       spec,
       [{ path: "blade.thickness", plus: 0.3, minus: 0.1 }],
-      NOTHING,
+      NOTHING_UNCERTAIN,
     );
     const moved = (by: number): number => massOf(boxKnife({ thickness: [heel(4 + by), tip(3 + by)] }));
     expectRelative(massInterval[1], moved(0.3), 1e-8);
     expectRelative(massInterval[0], moved(-0.1), 1e-8);
-    expect(contributions).toEqual([{ input: "blade.thickness", share: 1 }]);
+    expect(contributions).toEqual([{ input: "blade.thickness", share: 1, balanceShare: 1 }]);
   });
 
   it("density: the same share of the mass, and the balance does not move", () => {
     const spec = boxKnife();
-    const { massInterval, balanceInterval } = weighInterval(spec, [], { ...NOTHING, steelDensity: 0.01 });
+    const { massInterval, balanceInterval } = weighInterval(spec, [], {
+      ...NOTHING_UNCERTAIN,
+      steelDensity: 0.01,
+    });
     const mass = massOf(spec);
     expectRelative(massInterval[0], 0.99 * mass, 1e-8);
     expectRelative(massInterval[1], 1.01 * mass, 1e-8);
     expectWithin(balanceInterval[1], balanceInterval[0], 1e-8);
   });
 
-  it("outline: a strip of steel all round, by hand", () => {
-    // Sides 0.5 wide, ends drawn on with their section. The bevel goes with the edge: the section gains what the body has
-    // at its spine, 4; in a bevel that runs to the spine half of that and half of the sharpened rim, which is nothing.
+  it("outline: more steel all round, by hand", () => {
+    // As thick as 4 up to the very edge: what counts is the area in the flats. It grows by its perimeter of 500, and by
+    // 0.25 for each of five corners that stand out, less one that stands in. The planes at the edge take e²/(4·tan θ) for
+    // each millimetre of edge, of which there is one more.
     const spec = boxKnife({ edgeAngle: 1.5, bevel: { form: "flat", height: 20, edgeThickness: 4 } });
-    const { massInterval } = weighInterval(spec, [], { ...NOTHING, outline: 0.5 });
+    const { massInterval } = weighInterval(spec, [], { ...NOTHING_UNCERTAIN, outline: 0.5 });
     const mass = massOf(spec);
-    const density = 0.00785;
-    const strips = 0.5 * (2 * 120 * 4 + 2 * 100 * 4);
-    const tipEnd = 0.5 * (30 * 4 + 2 * 0.5 * 4);
-    const buttEnd = 0.5 * (20 * 4 + 2 * 0.5 * 4);
-    expectRelative(massInterval[1] - mass, density * (strips + tipEnd + buttEnd), 1e-6);
-    expectRelative(mass - massInterval[0], density * (strips + tipEnd + buttEnd), 1e-6);
+    const planes = 4 / Math.tan(1.5);
+    expectRelative(massInterval[1] - mass, 0.00785 * (4 * (250 + 1) - planes), 1e-6);
+    expectRelative(mass - massInterval[0], 0.00785 * (4 * (250 - 1) - planes), 1e-6);
   });
 
   it("that can only make the knife heavier has no lower side", () => {
@@ -72,7 +65,7 @@ describe("the interval of one input", () => {
         },
       },
     );
-    const { massInterval } = weighInterval(spec, [even("tang.holes[0].at.x", 10)], NOTHING);
+    const { massInterval } = weighInterval(spec, [even("tang.holes[0].at.x", 10)], NOTHING_UNCERTAIN);
     const mass = massOf(spec);
     expectWithin(massInterval[0], mass, 1e-6);
     expect(massInterval[1]).toBeGreaterThan(mass + 0.1);
@@ -80,7 +73,11 @@ describe("the interval of one input", () => {
 
   it("that cannot go below nothing stays where it is", () => {
     const spec = boxKnife({ bevel: { form: "flat", height: "full", edgeThickness: 0 } });
-    const { massInterval } = weighInterval(spec, [even("blade.bevel.edgeThickness", 0.05)], NOTHING);
+    const { massInterval } = weighInterval(
+      spec,
+      [even("blade.bevel.edgeThickness", 0.05)],
+      NOTHING_UNCERTAIN,
+    );
     expectWithin(massInterval[0], massOf(spec), 1e-6);
     expect(massInterval[1]).toBeGreaterThan(massOf(spec));
   });
@@ -105,15 +102,18 @@ describe("the interval of several inputs", () => {
 
   it("adds what each does alone in squares", () => {
     const mass = massOf(spec);
-    const alone = inputs.map((input) => weighInterval(spec, [input], NOTHING).massInterval);
-    const { massInterval } = weighInterval(spec, inputs, NOTHING);
+    const alone = inputs.map((input) => weighInterval(spec, [input], NOTHING_UNCERTAIN).massInterval);
+    const { massInterval } = weighInterval(spec, inputs, NOTHING_UNCERTAIN);
     const root = (side: 0 | 1): number => Math.hypot(...alone.map((interval) => interval[side] - mass));
     expectRelative(massInterval[1] - mass, root(1), 1e-8);
     expectRelative(mass - massInterval[0], root(0), 1e-8);
   });
 
   it("names where it comes from, largest first, in shares that sum to 1", () => {
-    for (const { contributions } of [weighInterval(spec, inputs, NOTHING), weighInterval(spec, [])]) {
+    for (const { contributions } of [
+      weighInterval(spec, inputs, NOTHING_UNCERTAIN),
+      weighInterval(spec, []),
+    ]) {
       expect(contributions.length).toBeGreaterThanOrEqual(6);
       expectWithin(
         contributions.reduce((sum, { share }) => sum + share, 0),
@@ -125,76 +125,7 @@ describe("the interval of several inputs", () => {
       }
     }
   });
-
-  it("agrees with 4,000 knives drawn at random", { timeout: 60_000 }, () => {
-    // Limits of 95 % of a normal error lie 1.96 of its deviations out. Seeded mulberry32, Box and Muller.
-    let state = SEED;
-    const uniform = (): number => {
-      state = (state + 0x6d2b79f5) | 0;
-      let t = Math.imul(state ^ (state >>> 15), 1 | state);
-      t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-      return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32;
-    };
-    const normal = (): number => Math.sqrt(-2 * Math.log(1 - uniform())) * Math.cos(2 * Math.PI * uniform());
-    const masses: number[] = [];
-    const balances: number[] = [];
-    for (let i = 0; i < 4000; i++) {
-      const drawn = inputs.reduce(
-        (knife, { path, plus }) => changedAt(knife, path, (plus / 1.959964) * normal()),
-        spec,
-      );
-      const { knife } = weighBoxes(drawn);
-      masses.push(knife.mass);
-      balances.push(knife.balance);
-    }
-    const spread = (values: readonly number[]): number => {
-      const mean = values.reduce((a, b) => a + b, 0) / values.length;
-      return 1.959964 * Math.sqrt(values.reduce((a, b) => a + (b - mean) ** 2, 0) / (values.length - 1));
-    };
-    const { massInterval, balanceInterval } = weighInterval(spec, inputs, NOTHING);
-    expectRelative((massInterval[1] - massInterval[0]) / 2, spread(masses), 0.05, "mass");
-    expectRelative((balanceInterval[1] - balanceInterval[0]) / 2, spread(balances), 0.05, "balance");
-  });
-
-  it("the closed form that those knives are weighed by is the kernel's", () => {
-    const { mass, balance } = weighBoxes(spec).knife;
-    const { knife } = weighKnife(makeKnife(spec));
-    expectRelative(mass, knife.mass, 1e-9);
-    expectWithin(balance, knife.balanceFromHeel, 1e-7);
-  });
 });
-
-/** Mass and balance of the box knife by closed form, so that thousands cost nothing. */
-function weighBoxes(spec: KnifeSpec): {
-  readonly knife: { readonly mass: number; readonly balance: number };
-} {
-  const [front, end] = spec.blade.thickness.map(({ is }) => is) as [number, number];
-  const e = spec.blade.bevel.edgeThickness as number;
-  const butt = spec.tang.buttThickness as number;
-  const slabs = spec.handle?.slabs;
-  if (slabs === undefined || slabs.material.density === undefined) throw new Error("the box knife has slabs");
-  const steel = spec.steel.density as number;
-  const tan = Math.tan(spec.blade.edgeAngle as number);
-  // Sharpening takes (e²/4)/(tan θ − (T − e)/60) a millimetre: Gauss with three points along the taper.
-  let volume = 0;
-  let moment = 0;
-  const piece = (v: number, x: number): void => {
-    volume += v;
-    moment += v * x;
-  };
-  [0.5 - Math.sqrt(0.15), 0.5, 0.5 + Math.sqrt(0.15)].forEach((u, i) => {
-    const T = front + (end - front) * u;
-    const area = 15 * (T + e) - (e * e) / 4 / (tan - (T - e) / 60);
-    piece(((i === 1 ? 8 : 5) / 18) * 120 * area, 120 * u);
-  });
-  piece(20 * 20 * front, -10);
-  piece((80 * 20 * (front + butt)) / 2, -20 - (80 * (front + 2 * butt)) / (3 * (front + butt)));
-  const r = slabs.edgeRadius ?? 0;
-  const wood =
-    80 * (2 * 20 * (slabs.thickness as number) - 4 * r * r * (1 - Math.PI / 4)) * slabs.material.density;
-  const mass = volume * steel + wood;
-  return { knife: { mass, balance: (moment * steel - 60 * wood) / mass } };
-}
 
 describe("numbers by their place in the description", () => {
   const spec = boxKnife({ thickness: [heel(4), tip(3)] }, { tang: { buttThickness: 2 } });

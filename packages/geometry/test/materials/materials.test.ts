@@ -1,6 +1,5 @@
 import { describe, expect, test } from "vitest";
 import { findMaterial, isSameMaterial, MATERIALS, suggestMaterials } from "../../src/materials/materials.js";
-import { editDistance } from "../../src/materials/nearest-name.js";
 
 const density = (name: string): number => (findMaterial(name)?.density ?? Number.NaN) * 1000;
 
@@ -73,14 +72,4 @@ describe("names", () => {
     expect(isSameMaterial("1084", "1095")).toBe(false);
     expect(isSameMaterial("unknown a", "unknown b")).toBe(false);
   });
-});
-
-/** Published examples of the optimal string alignment distance. */
-test.each([
-  ["kitten", "sitting", 3],
-  ["ca", "ac", 1],
-  ["", "abc", 3],
-  ["same", "same", 0],
-])("edit distance of %s and %s", (a, b, expected) => {
-  expect(editDistance(a, b)).toBe(expected);
 });

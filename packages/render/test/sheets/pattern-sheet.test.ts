@@ -70,6 +70,24 @@ describe.each(Object.entries(fixtures))("pattern sheet of the %s", (_, make) => 
     expect(checkLayout(patternSheet(make()))).toEqual([]);
   });
 
+  it("says where a mass rests on a density from memory", async () => {
+    const labels = async (densityFromMemory: PatternModel["densityFromMemory"]): Promise<string[]> => {
+      const model = { ...make(), ...(densityFromMemory === undefined ? {} : { densityFromMemory }) };
+      expect(checkLayout(patternSheet(model))).toEqual([]);
+      const texts = (await written(model)).flatMap(({ tag, text }) => (tag === "text" ? [text] : []));
+      return texts.filter((text) => /mass/.test(text));
+    };
+    expect(await labels(undefined)).toEqual(["Steel mass, finished", "Knife mass"]);
+    expect(await labels({ steel: false, knife: true })).toEqual([
+      "Steel mass, finished",
+      "Knife mass, density from memory",
+    ]);
+    expect(await labels({ steel: true, knife: true })).toEqual([
+      "Steel mass, density from memory",
+      "Knife mass, density from memory",
+    ]);
+  });
+
   it("has lettering of 2.5 mm and more, as font size and as height of capitals", async () => {
     const texts = (await written(make())).filter(({ tag }) => tag === "text");
     expect(texts.length).toBeGreaterThan(40);

@@ -11,6 +11,7 @@ export const printWords = (paper: PaperName | undefined): string =>
 /** The fields of the title block, row by row. */
 export function patternFields(model: PatternModel, paper: PaperName | undefined): TitleField[][] {
   const { units, revision } = model;
+  const { densityFromMemory: guessed } = model;
   return [
     [
       { label: "Order", value: model.code, share: 0.28, lines: 2 },
@@ -27,8 +28,16 @@ export function patternFields(model: PatternModel, paper: PaperName | undefined)
           { label: "Revision", value: revision, share: 0.34, lines: 2 },
         ],
     [
-      { label: "Steel mass, finished", value: onOneLine(massText(model.steelMass, units)), share: 0.5 },
-      { label: "Knife mass", value: onOneLine(massText(model.knifeMass, units)), share: 0.5 },
+      {
+        label: guessed?.steel === true ? "Steel mass, density from memory" : "Steel mass, finished",
+        value: onOneLine(massText(model.steelMass, units)),
+        share: 0.5,
+      },
+      {
+        label: guessed?.knife === true ? "Knife mass, density from memory" : "Knife mass",
+        value: onOneLine(massText(model.knifeMass, units)),
+        share: 0.5,
+      },
     ],
     [
       { label: "Units", value: units === "mm" ? "mm [inches]" : "inches [mm]", share: 0.29 },

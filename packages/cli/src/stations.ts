@@ -1,0 +1,63 @@
+import { bladeStation, type Knife, reportStations, type StationPlace } from "@scantling/geometry";
+import { type FileUnits, formatLength, nearestWord, parseQuantity } from "@scantling/geometry/units";
+import { EXIT } from "./exit-code.js";
+import { CommandFailure } from "./failure.js";
+
+/** A station that a report shows. */
+export interface ReportStation {
+  /** mm ahead of the heel. */
+  readonly x: number;
+  /** Whether it was asked for with `--at`: then the section itself is given too. */
+  readonly asked: boolean;
+}
+
+const WORDS = ["heel", "tip", "handle", "butt"] as const;
+
+/** Farthest that a station may lie from the outline's ends, mm: rounding of what was read off a report. */
+const ROUNDING = 1e-6;
+
+/**
+ * The stations of a report: heel to tip by quarters, and those asked for.
+ *
+ * @param at - Places parted by commas: heel, tip, handle, butt, a share of the edge length, a distance from the heel.
+ * @param units - Of bare distances.
+ * @throws {CommandFailure} exit code 2 where one cannot be read or lies beside the knife.
+ */
+export function stationsOf(knife: Knife, at?: string, units: FileUnits = "mm"): readonly ReportStation[] {
+  const asked = at === undefined ? [] : at.split(",").map((text) => placeOn(knife, text.trim(), units));
+  return [
+    ...reportStations(knife).map((x) => ({ x, asked: false })),
+    ...asked.map((x) => ({ x, asked: true })),
+  ].sort((a, b) => a.x - b.x);
+}
+
+function placeOn(knife: Knife, text: string, units: FileUnits): number {
+  const x = bladeStation(readPlace(text, units), knife.outline);
+  const { minX, maxX } = knife.body("finished").footprint;
+  if (x < minX - ROUNDING || x > maxX + ROUNDING) {
+    const show = (mm: number): string => formatLength(mm, units);
+    throw new CommandFailure(
+      EXIT.usage,
+      "station-outside",
+      `--at ${text} lies beside the knife, which reaches from ${show(minX)} to ${show(maxX)} ahead of the heel`,
+      "Give a place on it; behind the heel distances are negative.",
+    );
+  }
+  return Math.min(maxX, Math.max(minX, x));
+}
+
+function readPlace(text: string, units: FileUnits): StationPlace {
+  const word = WORDS.find((known) => known === text.toLowerCase());
+  if (word !== undefined) return { kind: word };
+  const share = text.includes("%") ? parseQuantity(text, "share", units) : undefined;
+  if (share?.ok === true) return { kind: "fraction", share: share.quantity.value };
+  const distance = parseQuantity(text, "length", units);
+  if (distance.ok) return { kind: "distance", mm: distance.quantity.value };
+  const near = nearestWord(text, WORDS);
+  throw new CommandFailure(
+    EXIT.usage,
+    "unknown-place",
+    `--at "${text}" is no place on a knife${near === undefined ? "" : `; did you mean ${near}?`}`,
+    "Give places parted by commas, for example: --at heel,60 mm,75 %",
+  );
+}
