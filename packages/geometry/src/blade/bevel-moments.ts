@@ -13,6 +13,9 @@ import { StraightElement } from "./straight-element.js";
 
 type Span = { readonly lower: BoundaryPiece; readonly upper: BoundaryPiece };
 
+/** Half the way between the two points of Gauss's rule on [0, 1]. */
+const TWO_POINTS = Math.sqrt(1 / 12);
+
 /** Integrals over the height of one face at a station: d, d·y, d·y², and the differences of z²/2, y·z²/2, z³/3. */
 const INNER = 6;
 
@@ -37,6 +40,8 @@ export class BevelMoments {
   private share = 1;
   /** Fewer points in every zone: a second opinion for the error estimate. */
   private coarse = false;
+  /** Whether any zone since this was last cleared is one whose points are not exact. */
+  private inexact = false;
 
   constructor(body: SteelBody) {
     this.body = body;
@@ -91,19 +96,19 @@ export class BevelMoments {
     const fine = new Float64Array(MOMENTS);
     const rough = new Float64Array(MOMENTS);
     for (const { from, to } of pieces) {
-      {
-        const u = (from + to) / 2;
-        at(u, fine);
-        this.coarse = true;
-        at(u, rough);
-        this.coarse = false;
-        for (let i = 0; i < MOMENTS; i++) {
-          const size = Math.abs(fine[i] as number);
-          const gap = Math.abs((fine[i] as number) - (rough[i] as number));
-          // The finer rule squares the gap of the coarser one, as in the outer quadrature.
-          const e = size > 0 && gap > 0 ? size * Math.min(1, ((30 * gap) / size) ** 1.5) : gap;
-          error[i] = (error[i] as number) + Math.min(e, gap) * (to - from);
-        }
+      const u = (from + to) / 2;
+      this.inexact = false;
+      this.coarse = true;
+      at(u, rough);
+      this.coarse = false;
+      if (!this.inexact) continue;
+      at(u, fine);
+      for (let i = 0; i < MOMENTS; i++) {
+        const size = Math.abs(fine[i] as number);
+        const gap = Math.abs((fine[i] as number) - (rough[i] as number));
+        // The finer rule squares the gap of the coarser one, as in the outer quadrature.
+        const share = size > 0 ? (30 * gap) / size : 1;
+        error[i] = (error[i] as number) + Math.min(size * share * Math.sqrt(share), gap) * (to - from);
       }
     }
     return error;
@@ -143,7 +148,7 @@ export class BevelMoments {
       const outermost = spans.length === 1 && lower.edgeElement >= 0 && upper.edgeElement < 0;
       if (outermost && upper === body.topPiece) {
         // Both ends are known: the edge itself, and the spine point from which the section was made.
-        const foot = lower.footAt(x, y0);
+        const foot = lower.footAt(x);
         this.zones.walkBetween(
           x,
           y0,
@@ -196,9 +201,15 @@ export class BevelMoments {
     const width = Math.abs(yb - ya);
     if (width === 0) return;
     const { section } = this;
+    const arc = section.isArc(piece);
+    const isStraight = element instanceof StraightElement;
+    if (isStraight && !arc) {
+      this.straightZone(section.a[piece] as number, section.b[piece] as number, ya, va, yb, vb);
+      return;
+    }
+    this.inexact = true;
     // An arc stands upright at the edge or a little way before it: nodes even in the root of the distance from there
     // take the root out of the integrand.
-    const arc = section.isArc(piece);
     const upright = arc ? section.uprightAt(piece) : 0;
     const rootA = arc ? Math.sqrt(Math.max(0, va - upright)) : 0;
     const rootB = arc ? Math.sqrt(Math.max(0, vb - upright)) : 0;
@@ -207,19 +218,24 @@ export class BevelMoments {
       arc && section.comesDown(piece, vb)
         ? gaussRule(this.coarse ? 20 : 24)
         : zoneRule(element, arc, width, va, vb, foot, this.coarse);
-    const straight = element instanceof StraightElement;
     const { nodes, weights } = rule;
-    const s = this.half;
+    const { x, half: s, share: ground, inner } = this;
     let hint = foot;
     let footBefore = foot;
+    let d0 = 0;
+    let d1 = 0;
+    let d2 = 0;
+    let z0 = 0;
+    let z1 = 0;
+    let zz = 0;
     for (let k = 0; k < nodes.length; k++) {
       const node = nodes[k] as number;
       const root = rootA + (rootB - rootA) * node;
       const u = rooted ? (node * (root + rootA)) / (rootA + rootB) : node;
       const y = ya + (yb - ya) * u;
       let v = va + (vb - va) * u;
-      if (!straight) {
-        const d = element.distance(this.x, y, hint);
+      if (!isStraight) {
+        const d = element.distanceInside(x, y, hint);
         if (d < Number.POSITIVE_INFINITY) {
           v = d;
           // The feet of evenly advancing points advance about evenly: the next one is near where the last step leads.
@@ -227,13 +243,53 @@ export class BevelMoments {
           footBefore = element.foot;
         }
       }
-      const h = s - this.share * (s - section.pieceValue(piece, v));
-      this.add(y, h, (weights[k] as number) * width * (rooted ? (2 * root) / (rootA + rootB) : 1));
+      const h = s - ground * (s - section.pieceValue(piece, v));
+      const d = (s - h) * (weights[k] as number) * (rooted ? (2 * root) / (rootA + rootB) : 1);
+      const z = d * (s + h);
+      d0 += d;
+      d1 += d * y;
+      d2 += d * y * y;
+      z0 += z;
+      z1 += z * y;
+      zz += d * (s * s + s * h + h * h);
     }
+    inner[0] = (inner[0] as number) + width * d0;
+    inner[1] = (inner[1] as number) + width * d1;
+    inner[2] = (inner[2] as number) + width * d2;
+    inner[3] = (inner[3] as number) + (width * z0) / 2;
+    inner[4] = (inner[4] as number) + (width * z1) / 2;
+    inner[5] = (inner[5] as number) + (width * zz) / 3;
   };
+
+  /** Straight edge and straight face h = a + b·v: two points are exact. */
+  private straightZone(a: number, b: number, ya: number, va: number, yb: number, vb: number): void {
+    const { half: s, share, inner } = this;
+    const y = (ya + yb) / 2;
+    const v = (va + vb) / 2;
+    const dy = (yb - ya) * TWO_POINTS;
+    const rise = share * b * (vb - va) * TWO_POINTS;
+    const middle = s - share * (s - a - b * v);
+    const w = Math.abs(yb - ya) / 2;
+    const h0 = middle - rise;
+    const h1 = middle + rise;
+    const y0 = y - dy;
+    const y1 = y + dy;
+    const d0 = w * (s - h0);
+    const d1 = w * (s - h1);
+    const z0 = (d0 * (s + h0)) / 2;
+    const z1 = (d1 * (s + h1)) / 2;
+    inner[0] = (inner[0] as number) + d0 + d1;
+    inner[1] = (inner[1] as number) + d0 * y0 + d1 * y1;
+    inner[2] = (inner[2] as number) + d0 * y0 * y0 + d1 * y1 * y1;
+    inner[3] = (inner[3] as number) + z0 + z1;
+    inner[4] = (inner[4] as number) + z0 * y0 + z1 * y1;
+    inner[5] =
+      (inner[5] as number) + (d0 * (s * s + s * h0 + h0 * h0) + d1 * (s * s + s * h1 + h1 * h1)) / 3;
+  }
 
   /** Above the crossing the face follows the crest: eased spine and swedge, by the depth below the spine. */
   private crestZone(crest: HalfSection, top: number, y0: number, y1: number): void {
+    this.inexact = true;
     for (let i = 0; i < crest.count; i++) {
       const u0 = Math.max(crest.start[i] as number, top - y1);
       const u1 = Math.min(crest.endOf(i), top - y0);

@@ -65,8 +65,8 @@ export class CubicElement implements EdgeElement {
     const y1 = (3 * this.ay * t + 2 * this.by) * t + this.cy;
     const x2 = 6 * this.ax * t + 2 * this.bx;
     const y2 = 6 * this.ay * t + 2 * this.by;
-    const speed = Math.hypot(x1, y1);
-    return speed === 0 ? 0 : (x1 * y2 - y1 * x2) / (speed * speed * speed);
+    const square = x1 * x1 + y1 * y1;
+    return square === 0 ? 0 : (x1 * y2 - y1 * x2) / (square * Math.sqrt(square));
   }
 
   distance(x: number, y: number, hint: number): number {
@@ -106,6 +106,10 @@ export class CubicElement implements EdgeElement {
     if (before <= 0) take(this.pastEnd(x, y, 1));
     this.foot = bestFoot;
     return best;
+  }
+
+  distanceInside(x: number, y: number, hint: number): number {
+    return this.distance(x, y, hint);
   }
 
   /** (C − p)·C′ at a seed: below 0 where the distance falls along the curve. */
@@ -183,10 +187,14 @@ export class CubicElement implements EdgeElement {
       const step = this.g / this.slope;
       if (Math.abs(step) > 0.2) return Number.POSITIVE_INFINITY;
       t -= step;
-      // The step after one of 1e-8 would be of 1e-16.
-      if (Math.abs(step) < 1e-8) {
-        this.foot = t;
-        return this.distanceAt(x, y, t);
+      if (Math.abs(step) < 1e-3) {
+        const d = this.distanceAt(x, y, t);
+        // What is left of the parameter is of the size of the step's square, and the distance feels only the square of that.
+        const left = (3 * this.speed2 * step * step) / this.slope;
+        if (left * left * this.slope <= 1e-15 * d * d || Math.abs(step) < 1e-8) {
+          this.foot = t;
+          return d;
+        }
       }
     }
     return Number.POSITIVE_INFINITY;
@@ -254,7 +262,52 @@ export class CubicElement implements EdgeElement {
     return ((x1 * py - y1 * px < 0 ? -1 : 1) * x1) / Math.sqrt(x1 * x1 + y1 * y1);
   }
 
-  heightAtDistance(x: number, v: number, y0: number, v0: number, y1: number, v1: number): number {
+  heightAtDistance(
+    x: number,
+    v: number,
+    y0: number,
+    v0: number,
+    y1: number,
+    v1: number,
+    footAt1: number,
+  ): number {
+    const y = this.onOffset(x, v, (v - v0) / (v1 - v0), footAt1);
+    if (y >= Math.min(y0, y1) && y <= Math.max(y0, y1)) return y;
+    return this.searchHeight(x, v, y0, v0, y1, v1);
+  }
+
+  /**
+   * y at which the curve moved v to its left stands over x, the foot being between the last one found and `footAt1`. There x
+   * grows with the parameter wherever v is less than the radius of curvature, so that the place is the only one.
+   *
+   * @returns NaN where that is not sure or not found at once.
+   */
+  private onOffset(x: number, v: number, share: number, footAt1: number): number {
+    if (!(this.maxCurvature * v < 0.98)) return Number.NaN;
+    const from = Math.min(this.foot, footAt1) - 1e-9;
+    const to = Math.max(this.foot, footAt1) + 1e-9;
+    let t = this.foot + (footAt1 - this.foot) * share;
+    for (let pass = 0; pass < 8; pass++) {
+      const x1 = (3 * this.ax * t + 2 * this.bx) * t + this.cx;
+      const y1 = (3 * this.ay * t + 2 * this.by) * t + this.cy;
+      const bend = x1 * (6 * this.ay * t + 2 * this.by) - y1 * (6 * this.ax * t + 2 * this.bx);
+      const square = x1 * x1 + y1 * y1;
+      const overSpeed = 1 / Math.sqrt(square);
+      const gap = ((this.ax * t + this.bx) * t + this.cx) * t + this.dx - v * y1 * overSpeed - x;
+      const step = gap / (x1 * (1 - (v * bend * overSpeed) / square));
+      t -= step;
+      if (!(t >= from && t <= to)) return Number.NaN;
+      if (Math.abs(step) < 1e-8) {
+        this.foot = t;
+        const dx = (3 * this.ax * t + 2 * this.bx) * t + this.cx;
+        const dy = (3 * this.ay * t + 2 * this.by) * t + this.cy;
+        return ((this.ay * t + this.by) * t + this.cy) * t + this.dy + (v * dx) / Math.sqrt(dx * dx + dy * dy);
+      }
+    }
+    return Number.NaN;
+  }
+
+  private searchHeight(x: number, v: number, y0: number, v0: number, y1: number, v1: number): number {
     let low = y0;
     let high = y1;
     let y = y0 + ((v - v0) / (v1 - v0)) * (y1 - y0);
@@ -275,8 +328,10 @@ export class CubicElement implements EdgeElement {
     return y;
   }
 
-  focalDistance(v: number): number {
+  focalDistance(va: number, vb: number): number {
     const kappa = this.curvature(Math.min(1, Math.max(0, this.foot)));
-    return kappa === 0 ? Number.POSITIVE_INFINITY : Math.abs(1 / kappa - v);
+    if (kappa === 0) return Number.POSITIVE_INFINITY;
+    const radius = 1 / kappa;
+    return Math.min(Math.abs(radius - va), Math.abs(radius - vb));
   }
 }

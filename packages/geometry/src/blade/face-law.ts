@@ -1,6 +1,7 @@
 import type { Law } from "../numeric/law.js";
 import { type FaceAtStation, type FaceForm, groundFace } from "./face-section.js";
 import { HalfSection } from "./half-section.js";
+import type { SignList } from "./sign-list.js";
 
 /** How a face was left by the hammer, before the bevel is ground. */
 export interface HammeredBevel {
@@ -160,17 +161,17 @@ export class FaceLaw {
    * Numbers whose change of sign along x means that the face's structure changes there: bevel line at the spine,
    * sharpening plane past the bevel line, past the spine.
    */
-  structureAt(x: number, spineDistance: number, out: number[]): void {
+  structureAt(x: number, spineDistance: number, out: SignList): void {
     const { sharpening, hammered, edge, faceOnBevel } = this.input;
     this.stand(x, spineDistance);
-    out.push(this.askedHeight - spineDistance, 4 * this.bevelHeight - 3 * spineDistance);
+    out.push(this.askedHeight - spineDistance);
+    out.push(4 * this.bevelHeight - 3 * spineDistance);
     if (sharpening !== undefined) {
-      out.push(
-        // Where the bevel is as steep as the plane they never meet: close to there the section changes fast.
-        sharpening.tan * this.bevelHeight - (this.bevelLine / 2 - this.edgeReach(edge.valueAt(x))),
-        this.apex + sharpening.tan * this.bevelHeight - this.bevelLine / 2,
-        this.apex + sharpening.tan * spineDistance - this.spine / 2,
-      );
+      const { tan } = sharpening;
+      // Where the bevel is as steep as the plane they never meet: close to there the section changes fast.
+      out.push(tan * this.bevelHeight - (this.bevelLine / 2 - this.edgeReach(edge.valueAt(x))));
+      out.push(this.apex + tan * this.bevelHeight - this.bevelLine / 2);
+      out.push(this.apex + tan * spineDistance - this.spine / 2);
     }
     if (hammered !== undefined) out.push(edge.valueAt(x) + 2 * faceOnBevel - hammered.edge);
   }

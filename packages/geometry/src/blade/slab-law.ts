@@ -41,6 +41,11 @@ export class SlabLaw {
     return this.tang === undefined ? 0 : -this.tang.slopeAt(this.handleFront - x);
   }
 
+  /** Whether the thickness is straight between its breaks. */
+  get isStraight(): boolean {
+    return this.spine.isStraight && (this.tang?.isStraight ?? true);
+  }
+
   /** Places at which the thickness is not smooth, or steps. */
   get breaks(): number[] {
     const breaks = [this.handleFront, 0, ...this.spine.breaks.filter((x) => x > 0)];

@@ -92,7 +92,7 @@ export class StationZones {
       const last = !(end < high);
       const vb = last ? high : end;
       element.foot = foot;
-      const yb = last ? yEnd : element.heightAtDistance(this.x, vb, ya, va, yEnd, high);
+      const yb = last ? yEnd : element.heightAtDistance(this.x, vb, ya, va, yEnd, high, footEnd);
       const footAtB = last ? footEnd : element.foot;
       if (!this.isWhole(i)) this.visit(element, i, ya, va, foot, yb, vb);
       if (last) return;
@@ -124,7 +124,7 @@ export function zoneRule(
   const less = coarse ? 2 : 0;
   if (element instanceof StraightElement) return gaussRule(arc ? 10 - less : 2);
   element.foot = foot;
-  const focal = Math.min(element.focalDistance(va), element.focalDistance(vb));
+  const focal = element.focalDistance(va, vb);
   const ratio = width / focal;
   const points =
     ratio < 0.02 ? 4 : ratio < 0.1 ? 5 : ratio < 0.3 ? 7 : ratio < 0.8 ? 10 : ratio < 2 ? 14 : 20;

@@ -91,7 +91,8 @@ export function integrateAdaptive(
     const centre = (to + from) / 2;
     for (let i = first; i < count; i++) {
       f(centre + half * (NODES[i] as number), out);
-      samples.set(out, i * size);
+      const base = i * size;
+      for (let c = 0; c < size; c++) samples[base + c] = out[c] as number;
     }
     evaluations += count - first;
   };
@@ -160,9 +161,11 @@ function remaining(gap: number, variation: number, wary: boolean, gapBefore: num
   if (variation === 0 || gap === 0) return gap;
   const share = gap / variation;
   // With seven points there is nothing to judge the speed of convergence by; with a kink about it is slow.
-  if (wary) return variation * Math.min(1, (200 * share) ** 1.25);
-  if (gap < gapBefore / 500) return variation * Math.min(1, (20 * share) ** 2);
-  return variation * Math.min(1, (200 * share) ** 1.5);
+  // Roots instead of powers: they take a tenth of the time.
+  const cautious = 200 * share;
+  if (wary) return variation * Math.min(1, cautious * Math.sqrt(Math.sqrt(cautious)));
+  if (gap < gapBefore / 500) return variation * Math.min(1, 400 * share * share);
+  return variation * Math.min(1, cautious * Math.sqrt(cautious));
 }
 
 /**

@@ -90,6 +90,11 @@ export class Law {
     return (h * p + u * (2 * (3 * delta - h * (2 * p + q)) + u * 3 * (h * (p + q) - 2 * delta))) / h;
   }
 
+  /** Whether the law is straight between its breaks. */
+  get isStraight(): boolean {
+    return this.constant || this.slopes === undefined;
+  }
+
   /** Places where the law is not smooth. */
   get breaks(): readonly number[] {
     return this.constant ? [] : this.points.map((point) => point.at);

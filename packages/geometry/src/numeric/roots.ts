@@ -14,8 +14,20 @@ export function findRoot(
   b: number,
   tolerance: number,
 ): number | undefined {
-  let fa = f(a);
-  let fb = f(b);
+  return findRootBetween(f, a, f(a), b, f(b), tolerance);
+}
+
+/** The same where the values at both ends are known. */
+export function findRootBetween(
+  f: (x: number) => number,
+  a: number,
+  atA: number,
+  b: number,
+  atB: number,
+  tolerance: number,
+): number | undefined {
+  let fa = atA;
+  let fb = atB;
   if (fa === 0) return a;
   if (fb === 0) return b;
   if (fa > 0 === fb > 0) return undefined;
@@ -23,10 +35,12 @@ export function findRoot(
   let high = b;
   const k1 = 0.2 / (b - a);
   const half = Math.max(0, Math.ceil(Math.log2((b - a) / (2 * tolerance))));
+  let reach = tolerance * 2 ** (half + 1);
   for (let j = 0; j < half + 60 && high - low > 2 * tolerance; j++) {
     const middle = (low + high) / 2;
     const width = high - low;
-    const r = tolerance * 2 ** (half + 1 - j) - width / 2;
+    const r = reach - width / 2;
+    reach /= 2;
     const delta = k1 * width * width;
     const falsi = (fb * low - fa * high) / (fb - fa);
     const sigma = Math.sign(middle - falsi);
