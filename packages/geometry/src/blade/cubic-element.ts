@@ -8,6 +8,9 @@ const FINE = 30;
 /** Share of |C′|² below which the slope at a foot says that the curve's centre of curvature is close by. */
 const NEAR_FOCAL = 0.2;
 
+/** Least share of the normal that must point along x for its crossing with a station to keep its digits. */
+const LEAN = 0.02;
+
 /** A cubic that is monotone in x. */
 export class CubicElement implements EdgeElement {
   readonly maxCurvature: number;
@@ -70,8 +73,17 @@ export class CubicElement implements EdgeElement {
   }
 
   distance(x: number, y: number, hint: number): number {
+    return this.distanceNear(x, y, hint, false);
+  }
+
+  distanceInside(x: number, y: number, hint: number): number {
+    return this.distanceNear(x, y, hint, true);
+  }
+
+  /** @param roughly - the distance is wanted to its last digits, the foot only so far as that takes it. */
+  private distanceNear(x: number, y: number, hint: number, roughly: boolean): number {
     if (hint >= -1e-6 && hint <= 1 + 1e-6) {
-      const local = this.nearHint(x, y, hint);
+      const local = this.nearHint(x, y, hint, roughly);
       if (local < Number.POSITIVE_INFINITY) return local;
     }
     let best = Number.POSITIVE_INFINITY;
@@ -108,10 +120,6 @@ export class CubicElement implements EdgeElement {
     return best;
   }
 
-  distanceInside(x: number, y: number, hint: number): number {
-    return this.distance(x, y, hint);
-  }
-
   /** (C − p)·C′ at a seed: below 0 where the distance falls along the curve. */
   private seedSlope(x: number, y: number, i: number): number {
     return (
@@ -131,6 +139,46 @@ export class CubicElement implements EdgeElement {
       ((this.seedX[i] as number) - x) * (6 * this.ax * t + 2 * this.bx) +
       ((this.seedY[i] as number) - y) * (6 * this.ay * t + 2 * this.by)
     );
+  }
+
+  /** Share of the unit normal at t that points along x. */
+  private lean(t: number): number {
+    const x1 = (3 * this.ax * t + 2 * this.bx) * t + this.cx;
+    const y1 = (3 * this.ay * t + 2 * this.by) * t + this.cy;
+    return y1 / Math.sqrt(x1 * x1 + y1 * y1);
+  }
+
+  /**
+   * How near the stretch from ta to tb comes to a place where the curve is level and {@link stand} fails: its length over
+   * the way that is left to there. Infinite where it is no use at all.
+   */
+  levelRatio(ta: number, tb: number): number {
+    const a = this.lean(ta);
+    const b = this.lean(tb);
+    const least = Math.min(Math.abs(a), Math.abs(b));
+    return a * b > 0 && least > LEAN ? Math.abs(a - b) / least : Number.POSITIVE_INFINITY;
+  }
+
+  /** Height of the point of the last {@link stand}, its distance from the edge, and how the height goes with t. */
+  standY = 0;
+  standV = 0;
+  standSlope = 0;
+
+  /**
+   * The point of station x whose nearest point on the curve is at t: where the normal from there meets the station. No
+   * search is needed, the other way round than {@link distance}.
+   */
+  stand(x: number, t: number): void {
+    const x2 = 6 * this.ax * t + 2 * this.bx;
+    const y2 = 6 * this.ay * t + 2 * this.by;
+    const x1 = (3 * this.ax * t + 2 * this.bx) * t + this.cx;
+    const y1 = (3 * this.ay * t + 2 * this.by) * t + this.cy;
+    const ahead = ((this.ax * t + this.bx) * t + this.cx) * t + this.dx - x;
+    const square = x1 * x1 + y1 * y1;
+    const over = 1 / y1;
+    this.standY = ((this.ay * t + this.by) * t + this.cy) * t + this.dy + ahead * x1 * over;
+    this.standV = Math.abs(ahead * over) * Math.sqrt(square);
+    this.standSlope = (square + ahead * (x2 - x1 * y2 * over)) * over;
   }
 
   /** Near a focal point several least distances may lie between two seeds; looks at each, from seed i − 2 to i + 1. */
@@ -179,7 +227,7 @@ export class CubicElement implements EdgeElement {
   }
 
   /** Newton from a foot close by; infinity where it does not settle at once, so that the full search decides. */
-  private nearHint(x: number, y: number, hint: number): number {
+  private nearHint(x: number, y: number, hint: number, roughly: boolean): number {
     let t = hint;
     for (let pass = 0; pass < 8; pass++) {
       this.evaluate(x, y, t);
@@ -187,7 +235,8 @@ export class CubicElement implements EdgeElement {
       const step = this.g / this.slope;
       if (Math.abs(step) > 0.2) return Number.POSITIVE_INFINITY;
       t -= step;
-      if (Math.abs(step) < 1e-3) {
+      // The step after one of 1e-8 would be of 1e-16.
+      if (Math.abs(step) < (roughly ? 1e-3 : 1e-8)) {
         const d = this.distanceAt(x, y, t);
         // What is left of the parameter is of the size of the step's square, and the distance feels only the square of that.
         const left = (3 * this.speed2 * step * step) / this.slope;
@@ -301,7 +350,9 @@ export class CubicElement implements EdgeElement {
         this.foot = t;
         const dx = (3 * this.ax * t + 2 * this.bx) * t + this.cx;
         const dy = (3 * this.ay * t + 2 * this.by) * t + this.cy;
-        return ((this.ay * t + this.by) * t + this.cy) * t + this.dy + (v * dx) / Math.sqrt(dx * dx + dy * dy);
+        return (
+          ((this.ay * t + this.by) * t + this.cy) * t + this.dy + (v * dx) / Math.sqrt(dx * dx + dy * dy)
+        );
       }
     }
     return Number.NaN;

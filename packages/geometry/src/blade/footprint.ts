@@ -73,9 +73,22 @@ export class BoundaryPiece {
     }
   }
 
+  /** Along the tangent from the last station, or along the chord. */
+  private guess(s: Cubic, x: number): number {
+    const t = this.lastT;
+    const u = 1 - t;
+    const slope =
+      3 *
+      (u * u * (s.control1.x - s.from.x) +
+        2 * u * t * (s.control2.x - s.control1.x) +
+        t * t * (s.to.x - s.control2.x));
+    const guess = t + (x - this.lastX) / slope;
+    return guess >= 0 && guess <= 1 ? guess : (x - s.from.x) / (s.to.x - s.from.x);
+  }
+
   private parameterAt(s: Cubic, x: number): number {
     if (x !== this.lastX) {
-      this.lastT = cubicParameter(s, x, this.forward);
+      this.lastT = cubicParameter(s, x, this.forward, this.guess(s, x));
       this.lastX = x;
     }
     return this.lastT;
@@ -97,13 +110,13 @@ export class BoundaryPiece {
   }
 }
 
-function cubicParameter(s: Cubic, x: number, forward: boolean): number {
+function cubicParameter(s: Cubic, x: number, forward: boolean, guess: number): number {
   const c = 3 * (s.control1.x - s.from.x);
   const b = 3 * (s.control2.x - 2 * s.control1.x + s.from.x);
   const a = s.to.x - 3 * s.control2.x + 3 * s.control1.x - s.from.x;
   let low = 0;
   let high = 1;
-  let t = (x - s.from.x) / (s.to.x - s.from.x);
+  let t = guess;
   for (let pass = 0; pass < 80; pass++) {
     const value = ((a * t + b) * t + c) * t + s.from.x - x;
     if (value === 0) return t;

@@ -85,8 +85,15 @@ export class HalfSection {
   uprightAt(piece: number): number {
     const c = this.b[piece] as number;
     const k = this.k[piece] as number;
-    const radius = Math.hypot(c, k);
+    const radius = Math.sqrt(c * c + k * k);
     return c > 0 ? -(k * k) / (c + radius) : c - radius;
+  }
+
+  /** Arc: its radius, mm. */
+  radiusOf(piece: number): number {
+    const c = this.b[piece] as number;
+    const k = this.k[piece] as number;
+    return Math.sqrt(c * c + k * k);
   }
 
   /** Arc: whether at v it has nearly come round to stand upright again, as only a crown beyond reason does. */

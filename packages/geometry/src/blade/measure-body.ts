@@ -46,8 +46,7 @@ function lessCutout(
   aim: number,
 ): Moments {
   const { centre, radius, to } = cutout;
-  const left =
-    to === undefined ? before : addMoments(before, slabMoments(cutoutPath(cutout), body.slab), -1);
+  const left = to === undefined ? before : addMoments(before, slabMoments(cutoutPath(cutout), body.slab), -1);
   const front = Math.max(centre.x, to?.x ?? centre.x) + radius;
   return front <= body.groundFrom
     ? left

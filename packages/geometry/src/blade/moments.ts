@@ -3,6 +3,8 @@
  * body that is the same on both faces.
  */
 export const MOMENTS = 10;
+/** Without the last three. */
+export const MOMENTS_OF_LIKE_FACES = 7;
 export const VOLUME = 0;
 export const X = 1;
 export const Y = 2;

@@ -1,7 +1,7 @@
 import { type GaussRule, gaussRule } from "../numeric/gauss.js";
 import { parametersAtX } from "../plane/at-x.js";
 import type { Path } from "../plane/path.js";
-import { derivativeAt, pointAt, type Segment } from "../plane/segment.js";
+import { type Arc, type Cubic, derivativeAt, pointAt, type Segment } from "../plane/segment.js";
 import { MOMENTS, type Moments } from "./moments.js";
 
 /** Thickness as a function of x, with the places where it is not smooth. */
@@ -48,6 +48,15 @@ export function roundingOf(scale: Float64Array): Float64Array {
   return error;
 }
 
+/** Whether a curve may stand over x: by its control points, or by its circle. */
+function isOver(segment: Arc | Cubic, x: number): boolean {
+  if (segment.kind === "arc") return Math.abs(x - segment.centre.x) < segment.radius;
+  const { from, control1, control2, to } = segment;
+  return (
+    x > Math.min(from.x, control1.x, control2.x, to.x) && x < Math.max(from.x, control1.x, control2.x, to.x)
+  );
+}
+
 /** Parameters inside a segment at which the thickness is not smooth, and where a long arc is divided. */
 function addBreaks(segment: Segment, breaks: readonly number[], cuts: number[]): void {
   const { from, to } = segment;
@@ -55,7 +64,7 @@ function addBreaks(segment: Segment, breaks: readonly number[], cuts: number[]):
     if (segment.kind === "line") {
       const t = (x - from.x) / (to.x - from.x);
       if (t > 1e-14 && t < 1 - 1e-14) cuts.push(t);
-    } else {
+    } else if (isOver(segment, x)) {
       for (const t of parametersAtX(segment, x)) if (t > 1e-14 && t < 1 - 1e-14) cuts.push(t);
     }
   }

@@ -1,12 +1,12 @@
 import type { Piece } from "../numeric/adaptive.js";
 import { findRoot, findRootBetween } from "../numeric/roots.js";
 import type { Joint } from "./edge-run-parts.js";
-import { distinct, type Footprint, type FootprintInterval } from "./footprint.js";
+import { type BoundaryPiece, distinct, type Footprint, type FootprintInterval } from "./footprint.js";
 import { SignList } from "./sign-list.js";
 import type { SteelBody } from "./steel-body.js";
 
 /** Samples per smooth stretch when looking for places where the section changes its structure. */
-const SAMPLES = 6;
+const SAMPLES = 4;
 
 /**
  * Cuts a stretch of x into pieces over which every station has a section of the same structure. A change that is missed
@@ -69,16 +69,24 @@ function graded(cuts: readonly number[]): number[] {
 }
 
 /** Width to which a change of structure is found, mm: the sum over a piece does not feel a kink so close to its end. */
-const FOUND = 1e-7;
+const FOUND = 1e-6;
+
+/** A joint's normal that leans less than this against the stations is taken as upright. */
+const LEAN = 1e-6;
+
+/** Filled anew by every search: small arrays are dear to make. */
+const lists = [new SignList(), new SignList(), new SignList()] as const;
 
 /** Finds the places along x where the section changes its structure. */
 class StructureChanges {
   private readonly body: SteelBody;
-  private before = new SignList();
-  private here = new SignList();
-  private readonly between = new SignList();
+  private before: SignList = lists[0];
+  private here: SignList = lists[1];
+  private readonly between: SignList = lists[2];
   /** Joints of the edge whose normal passes through the stretch that is looked at. */
   private joints: readonly Joint[] = [];
+  /** Whether any of them leans, so that the section's knots may cross it. */
+  private isLeaning = false;
   /** Which element of the edge is nearest to the last station's highest point, and how far it is. */
   private topElement = -1;
   private spineDistance = 0;
@@ -95,6 +103,7 @@ class StructureChanges {
       const end = at.x + normal.x * reach;
       return Math.min(at.x, end) <= b && Math.max(at.x, end) >= a;
     });
+    this.isLeaning = this.joints.some(({ normal }) => Math.abs(normal.x) > LEAN);
     let xBefore = a + (b - a) * 1e-9;
     this.look(xBefore, this.before);
     let topBefore = this.topElement;
@@ -112,7 +121,7 @@ class StructureChanges {
           (t) => (this.topElementAt(t) === topBefore ? -1 : 1),
           xBefore,
           x,
-          FOUND / 100,
+          FOUND / 1000,
         );
         if (change !== undefined) found.push(change);
       }
@@ -159,7 +168,10 @@ class StructureChanges {
     this.topElement = this.body.isTopSpine ? edgeRun.element : this.topElementAt(x);
     if (top === undefined) return;
     section.structureAt(x, spineDistance, out);
-    if (this.joints.length === 0) return;
+    if (!this.isLeaning) {
+      for (const { at, normal } of this.joints) out.push((x - at.x) * normal.y - (top - at.y) * normal.x);
+      return;
+    }
     const right = section.at(x, spineDistance);
     const left = section.left;
     const bevelLine = section.bevelHeight;
@@ -168,7 +180,7 @@ class StructureChanges {
     for (const { at, normal } of this.joints) {
       // On which side of the joint's normal is the spine point, the bevel line, the sharpening bevel's upper end?
       out.push((x - at.x) * normal.y - (top - at.y) * normal.x);
-      if (Math.abs(normal.x) > 1e-6) {
+      if (Math.abs(normal.x) > LEAN) {
         const along = (x - at.x) / normal.x;
         out.push(along - bevelLine);
         out.push(along - firstKnot);
@@ -185,13 +197,13 @@ export interface StationMap {
   slope(u: number): number;
 }
 
+const LEVEL: StationMap = { x: (u) => u, u: (x) => x, slope: () => 1 };
+
 export function uprightMap(interval: FootprintInterval): StationMap {
   const { x0, x1, spans } = interval;
-  const pieces = spans.flatMap(({ lower, upper }) => [lower, upper]);
-  const upright = pieces.some(
-    (piece) => (piece.uprightAt0 && piece.x0 === x0) || (piece.uprightAt1 && piece.x1 === x1),
-  );
-  if (!upright) return { x: (u) => u, u: (x) => x, slope: () => 1 };
+  const isUpright = (piece: BoundaryPiece): boolean =>
+    (piece.uprightAt0 && piece.x0 === x0) || (piece.uprightAt1 && piece.x1 === x1);
+  if (!spans.some(({ lower, upper }) => isUpright(lower) || isUpright(upper))) return LEVEL;
   const width = x1 - x0;
   // x = x0 + width·sin²(πu/2): near either end x moves with the square of u, as the outline's height does.
   return {
