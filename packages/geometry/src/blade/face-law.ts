@@ -46,6 +46,8 @@ export interface FaceInput {
 /** Builds one face: distance from the centre plane over distance from the edge, given the station's own numbers. */
 export class FaceLaw {
   readonly input: FaceInput;
+  /** Places along x at which some law of the face is not smooth, mm from the heel. */
+  readonly breaks: readonly number[];
   /** The last face built. */
   readonly half = new HalfSection();
   /** Bevel height asked for, and B, stopped at the spine, at the last station, mm. */
@@ -72,6 +74,14 @@ export class FaceLaw {
 
   constructor(input: FaceInput) {
     this.input = input;
+    const { spine, flankTaper, edge, bevelHeight, crown } = input;
+    this.breaks = [
+      ...spine.breaks,
+      ...flankTaper.breaks,
+      ...edge.breaks,
+      ...(bevelHeight === "full" ? [] : bevelHeight.breaks),
+      ...(crown?.law.breaks ?? []),
+    ];
   }
 
   /**
@@ -174,14 +184,5 @@ export class FaceLaw {
       out.push(this.apex + tan * spineDistance - this.spine / 2);
     }
     if (hammered !== undefined) out.push(edge.valueAt(x) + 2 * faceOnBevel - hammered.edge);
-  }
-
-  /** Places along x at which some law of the face is not smooth, mm from the heel. */
-  get breaks(): number[] {
-    const { spine, flankTaper, edge, bevelHeight, crown } = this.input;
-    const laws = [spine, flankTaper, edge];
-    if (bevelHeight !== "full") laws.push(bevelHeight);
-    if (crown !== undefined) laws.push(crown.law);
-    return laws.flatMap((law) => [...law.breaks]);
   }
 }

@@ -222,7 +222,7 @@ export class Footprint {
 
 /** Sorted, with values that differ only by rounding taken as one. */
 export function distinct(values: readonly number[]): number[] {
-  const sorted = [...values].sort((a, b) => a - b);
+  const sorted = values.slice().sort((a, b) => a - b);
   const kept: number[] = [];
   for (const value of sorted) {
     const last = kept[kept.length - 1];

@@ -59,8 +59,9 @@ export class SectionLaw implements SectionSource {
     this.leftFace?.structureAt(x, spineDistance, out);
   }
 
-  get breaks(): number[] {
-    return [...this.rightFace.breaks, ...(this.leftFace?.breaks ?? [])];
+  get breaks(): readonly number[] {
+    const { rightFace, leftFace } = this;
+    return leftFace === undefined ? rightFace.breaks : [...rightFace.breaks, ...leftFace.breaks];
   }
 
   copy(): SectionLaw {

@@ -18,21 +18,7 @@ export function stationPieces(
   x1: number,
   region: Footprint = body.footprint,
 ): Piece[] {
-  const { at, length } = body.input.plunge;
-  const fixed = distinct(
-    [
-      x0,
-      x1,
-      at,
-      at + length,
-      ...body.footprint.intervals.map((interval) => interval.x0),
-      ...(region === body.footprint ? [] : region.intervals.map((interval) => interval.x0)),
-      ...(body.input.crest?.breaks ?? []),
-      ...(body.input.crest === undefined ? [] : body.slab.breaks),
-      ...body.section.breaks,
-      ...body.edgeRun.joints.map((joint) => joint.at.x),
-    ].filter((x) => x >= x0 && x <= x1),
-  );
+  const fixed = fixedCuts(body, x0, x1, region);
   const cuts: number[] = [];
   const changes = new StructureChanges(body);
   for (let i = 0; i + 1 < fixed.length; i++) {
@@ -47,6 +33,26 @@ export function stationPieces(
     pieces.push({ from: sorted[i] as number, to: sorted[i + 1] as number });
   }
   return pieces;
+}
+
+/** Places between x0 and x1 where the outline, a law, or the edge has a joint. */
+function fixedCuts(body: SteelBody, x0: number, x1: number, region: Footprint): number[] {
+  const { plunge, crest } = body.input;
+  const found = [x0, x1];
+  const take = (x: number): void => {
+    if (x > x0 && x < x1) found.push(x);
+  };
+  take(plunge.at);
+  take(plunge.at + plunge.length);
+  for (const interval of body.footprint.intervals) take(interval.x0);
+  if (region !== body.footprint) for (const interval of region.intervals) take(interval.x0);
+  if (crest !== undefined) {
+    crest.breaks.forEach(take);
+    body.slab.breaks.forEach(take);
+  }
+  body.section.breaks.forEach(take);
+  for (const { at } of body.edgeRun.joints) take(at.x);
+  return distinct(found);
 }
 
 /** Greatest ratio of the lengths of two neighbouring pieces. */

@@ -15,6 +15,8 @@ export class Law {
   /** Slopes at the stations; undefined for straight laws. */
   private readonly slopes: readonly number[] | undefined;
   private readonly constant: boolean;
+  /** Places where the law is not smooth. */
+  readonly breaks: readonly number[];
   /** Places and values once more: laws are asked for millions of values. */
   private readonly at: Float64Array;
   private readonly is: Float64Array;
@@ -27,6 +29,7 @@ export class Law {
     const first = points[0];
     invariant(first !== undefined, "a law has at least one station");
     this.constant = points.every((point) => point.is === first.is);
+    this.breaks = this.constant ? [] : points.map((point) => point.at);
   }
 
   static constant(value: number): Law {
@@ -96,11 +99,6 @@ export class Law {
   /** Whether the law is straight between its breaks. */
   get isStraight(): boolean {
     return this.constant || this.slopes === undefined;
-  }
-
-  /** Places where the law is not smooth. */
-  get breaks(): readonly number[] {
-    return this.constant ? [] : this.points.map((point) => point.at);
   }
 
   /** Greatest and least station value; a law never leaves this range. */
