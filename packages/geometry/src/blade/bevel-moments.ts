@@ -5,11 +5,16 @@ import { type BoundaryPiece, Footprint } from "./footprint.js";
 import type { HalfSection } from "./half-section.js";
 import { MOMENTS, MOMENTS_OF_LIKE_FACES, type Moments, noMoments } from "./moments.js";
 import { stationPieces, uprightMap } from "./station-pieces.js";
-import { StationZones } from "./station-zones.js";
+import { StationZones, type ZoneVisitor } from "./station-zones.js";
 import type { Cutout, SteelBody } from "./steel-body.js";
 import { INNER, ZoneMoments } from "./zone-moments.js";
 
 type Span = { readonly lower: BoundaryPiece; readonly upper: BoundaryPiece };
+
+/** What is shorter than this is no zone of its own, mm. */
+const ZONE_SLACK = 2e-6;
+/** How often a piece of x is divided for zones that come or go inside it. */
+const MOST_CHANGES = 5;
 
 /**
  * What the bevels take from the slab, as integrals over stations: at each x the section is exact, the zones between
@@ -26,11 +31,16 @@ export class BevelMoments {
   private topDistance = 0;
   private topElement = 0;
   private topFoot = 0;
+  /** What every zone of a station is given to: its sums, or its signature. */
+  private visit: ZoneVisitor;
+  private signature = 1;
+  private readonly unused = new Float64Array(MOMENTS);
 
   constructor(body: SteelBody) {
     this.body = body;
     this.zones = new StationZones(body.edgeRun, body.section.half);
     this.face = new ZoneMoments(body.section.half, this.right);
+    this.visit = this.face.take;
     this.left = body.section.left === undefined ? this.right : new Float64Array(INNER);
   }
 
@@ -44,6 +54,7 @@ export class BevelMoments {
     // Along the ridge of a curve the stations bend without end toward its focal point: less is asked there.
     const reached = wary && run.isCurved ? Math.max(tolerance * 100, 1e-9) : tolerance;
     const aim = scale.map((s) => s * reached);
+    const intricate = wary || body.input.crest !== undefined || body.section.isIntricate;
     // The last ones are 0 where both faces are alike.
     const size = body.section.left === undefined ? MOMENTS_OF_LIKE_FACES : MOMENTS;
     for (const interval of region.intervals) {
@@ -55,7 +66,8 @@ export class BevelMoments {
         const stretch = map.slope(u);
         if (stretch !== 1) for (let i = 0; i < size; i++) out[i] = (out[i] as number) * stretch;
       };
-      const pieces = stationPieces(body, x0, interval.x1, region)
+      const cuts = stationPieces(body, x0, interval.x1, region);
+      const pieces = (intricate ? this.alike(cuts, interval.spans) : cuts)
         .map((piece): Piece => ({ from: map.u(piece.from), to: map.u(piece.to) }))
         .filter((piece) => piece.to > piece.from);
       // The quadrature begins every piece with its middle; what was found there is kept for the second opinion.
@@ -116,6 +128,45 @@ export class BevelMoments {
     return error;
   }
 
+  /** Divides pieces of x again until the stations at both ends of each consist of the same zones. */
+  private alike(pieces: readonly Piece[], spans: readonly Span[]): Piece[] {
+    const out: Piece[] = [];
+    const check = (from: number, to: number, depth: number): void => {
+      const slack = Math.min(ZONE_SLACK, (to - from) / 8);
+      const first = this.structure(from + slack, spans);
+      if (depth === 0 || to - from < 4 * ZONE_SLACK || this.structure(to - slack, spans) === first) {
+        out.push({ from, to });
+        return;
+      }
+      let a = from + slack;
+      let b = to - slack;
+      while (b - a > ZONE_SLACK / 4) {
+        const x = (a + b) / 2;
+        if (this.structure(x, spans) === first) a = x;
+        else b = x;
+      }
+      check(from, (a + b) / 2, 0);
+      check((a + b) / 2, to, depth - 1);
+    };
+    for (const { from, to } of pieces) check(from, to, MOST_CHANGES);
+    return out;
+  }
+
+  /** A number for the zones that station x consists of, from below, on both faces. */
+  private structure(x: number, spans: readonly Span[]): number {
+    this.signature = 1;
+    this.visit = this.sign;
+    this.station(x, spans, this.unused);
+    this.visit = this.face.take;
+    return this.signature;
+  }
+
+  private readonly sign: ZoneVisitor = (element, piece, ya, _va, _footA, yb) => {
+    if (Math.abs(yb - ya) > ZONE_SLACK) {
+      this.signature = mixed(this.signature, 64 * this.body.edgeRun.elements.indexOf(element) + piece);
+    }
+  };
+
   /** Area and its moments that the bevels take at station x, as rates per mm of x. */
   station(x: number, spans: readonly Span[], out: Float64Array): void {
     const { body, face } = this;
@@ -166,17 +217,22 @@ export class BevelMoments {
           topFoot,
           section,
           half,
-          face.take,
+          this.visit,
         );
-      } else zones.walk(x, y0, y1, section, half, face.take);
+      } else zones.walk(x, y0, y1, section, half, this.visit);
       return;
     }
     const top = body.footprint.topAt(x) ?? y1;
     const from = crestCrossing(body, section, x, top);
-    if (share > 0) zones.walk(x, y0, Math.min(y1, from), section, half, face.take);
-    if (y1 > from) face.takeCrest(crest, top, Math.max(y0, from), y1);
+    if (share > 0) zones.walk(x, y0, Math.min(y1, from), section, half, this.visit);
+    if (!(y1 > from)) return;
+    if (this.visit === face.take) face.takeCrest(crest, top, Math.max(y0, from), y1);
+    else this.signature = mixed(this.signature, crest.pieceAt(top - Math.max(y0, from)));
   }
 }
+
+/** Takes one more number into a signature. */
+const mixed = (signature: number, value: number): number => (Math.imul(signature, 1_000_003) ^ value) | 0;
 
 /** Both faces together, as rates along x. */
 function collect(x: number, right: Float64Array, left: Float64Array, out: Float64Array): void {

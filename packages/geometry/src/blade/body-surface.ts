@@ -10,7 +10,7 @@ import { slabMoments } from "./slab-moments.js";
 import { stationPieces, uprightMap } from "./station-pieces.js";
 import { StationZones } from "./station-zones.js";
 import type { Cutout, SteelBody } from "./steel-body.js";
-import { zonePoints } from "./zone-rule.js";
+import { focalRatio, pointsFor } from "./zone-rule.js";
 
 /** Step along x for the slope of a face, mm: far below any feature, far above rounding. */
 const STEP = 2e-5;
@@ -135,7 +135,9 @@ class FaceSurface {
     const width = Math.abs(yb - ya);
     if (width === 0) return;
     const section = this.body.section.half;
-    const { nodes, weights } = gaussRule(Math.max(10, zonePoints(element, width, va, vb, foot)));
+    const { nodes, weights } = gaussRule(
+      Math.max(10, pointsFor(focalRatio(element, width, va, vb, foot, foot))),
+    );
     const share = this.body.plungeShareAt(this.x);
     let hint = foot;
     for (let k = 0; k < nodes.length; k++) {

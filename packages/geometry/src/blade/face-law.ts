@@ -1,5 +1,5 @@
 import type { Law } from "../numeric/law.js";
-import { type FaceAtStation, type FaceForm, groundFace } from "./face-section.js";
+import { type FaceAtStation, type FaceForm, groundFace, limitOfForm } from "./face-section.js";
 import { HalfSection } from "./half-section.js";
 import type { SignList } from "./sign-list.js";
 
@@ -91,25 +91,22 @@ export class FaceLaw {
    * @param spineDistance - V, distance of the station's spine point from the edge, mm.
    */
   at(x: number, spineDistance: number): HalfSection {
-    const input = this.input;
+    const { form, sharpening, hammered } = this.input;
     this.stand(x, spineDistance);
     const { face } = this;
-    face.edge = this.edgeReach(input.edge.valueAt(x) - 2 * input.onBevel) + input.onBevel + input.faceOnBevel;
-    face.bevelHeight = this.bevelHeight;
-    face.bevelLineBelow = this.bevelLine / 2 + input.onBevel + input.faceOnBevel;
-    face.bevelLineAbove = this.bevelLine / 2 + input.onFlats + input.faceOnFlats;
-    face.spine = this.spine / 2 + input.onFlats + input.faceOnFlats;
-    face.spineDistance = spineDistance;
-    face.crown = this.crownAt(x, face);
-    face.wheelRadius = input.wheelRadius ?? Number.POSITIVE_INFINITY;
-    const { sharpening, hammered } = input;
-    if (sharpening === undefined && hammered === undefined) return groundFace(face, input.form, this.half);
-    groundFace(face, input.form, this.ground);
+    if (sharpening === undefined && hammered === undefined) return groundFace(face, form, this.half);
+    groundFace(face, form, this.ground);
     if (hammered === undefined) return this.sharpen(this.ground, sharpening as Sharpening);
     this.hammeredFace(hammered, spineDistance);
     if (sharpening === undefined) return this.half.combine(this.ground, this.partner, "larger");
     this.mixed.combine(this.ground, this.partner, "larger");
     return this.sharpen(this.mixed, sharpening);
+  }
+
+  /** Whether more than one straight bevel, flank and sharpening plane can meet on this face. */
+  get isIntricate(): boolean {
+    const { form, hammered, sharpening } = this.input;
+    return form !== "flat" || hammered !== undefined || sharpening?.micro !== undefined;
   }
 
   private sharpen(face: HalfSection, { tan, micro }: Sharpening): HalfSection {
@@ -128,17 +125,26 @@ export class FaceLaw {
     return this.apex + (edge * (1 - this.input.side * this.input.apex)) / 2;
   }
 
-  /** Sets the finished blade's own numbers at a station. */
+  /** Sets the finished blade's own numbers at a station, and those of the face in this state. */
   private stand(x: number, spineDistance: number): void {
-    const { spine, bevelHeight, flankTaper, apex, side } = this.input;
-    this.spine = spine.valueAt(x);
+    const { input, face } = this;
+    const { bevelHeight, apex, side, onBevel, onFlats, faceOnBevel, faceOnFlats } = input;
+    this.spine = input.spine.valueAt(x);
     this.askedHeight = bevelHeight === "full" ? spineDistance : bevelHeight.valueAt(x);
     this.bevelHeight = Math.min(this.askedHeight, spineDistance);
     // The flank's taper dies out where the bevel reaches the spine: there is no flank to carry it.
     const carried =
       spineDistance > 0 ? Math.min(1, (4 * (spineDistance - this.bevelHeight)) / spineDistance) : 0;
-    this.bevelLine = this.spine - flankTaper.valueAt(x) * carried;
+    this.bevelLine = this.spine - input.flankTaper.valueAt(x) * carried;
     this.apex = (side * apex * this.spine) / 2;
+    face.edge = this.edgeReach(input.edge.valueAt(x) - 2 * onBevel) + onBevel + faceOnBevel;
+    face.bevelHeight = this.bevelHeight;
+    face.bevelLineBelow = this.bevelLine / 2 + onBevel + faceOnBevel;
+    face.bevelLineAbove = this.bevelLine / 2 + onFlats + faceOnFlats;
+    face.spine = this.spine / 2 + onFlats + faceOnFlats;
+    face.spineDistance = spineDistance;
+    face.crown = this.crownAt(x, face);
+    face.wheelRadius = input.wheelRadius ?? Number.POSITIVE_INFINITY;
   }
 
   private crownAt(x: number, face: FaceAtStation): number {
@@ -168,12 +174,13 @@ export class FaceLaw {
   }
 
   /**
-   * Numbers whose change of sign along x means that the face's structure changes there: bevel line at the spine,
-   * sharpening plane past the bevel line, past the spine.
+   * Numbers whose change of sign along x means that the face's structure changes there: an arc that begins to be limited,
+   * bevel line at the spine, sharpening plane past the bevel line, past the spine.
    */
   structureAt(x: number, spineDistance: number, out: SignList): void {
-    const { sharpening, hammered, edge, faceOnBevel } = this.input;
+    const { form, sharpening, hammered, edge, faceOnBevel } = this.input;
     this.stand(x, spineDistance);
+    out.push(limitOfForm(this.face, form));
     out.push(this.askedHeight - spineDistance);
     out.push(4 * this.bevelHeight - 3 * spineDistance);
     if (sharpening !== undefined) {

@@ -89,6 +89,22 @@ function convexArc(
   return { centre: b / 2 + (toCentre * rise) / chord, drop: Math.max(0, (toCentre * b) / chord - rise / 2) };
 }
 
+/**
+ * A number that changes its sign along x where the form of a face changes its law: where an arc as asked for would lean
+ * out and is flattened until it stands upright, where the bevel no longer gains thickness.
+ */
+export function limitOfForm(
+  { edge, bevelHeight: b, bevelLineBelow, crown, wheelRadius }: FaceAtStation,
+  form: FaceForm,
+): number {
+  const rise = bevelLineBelow - edge;
+  const chord = Math.sqrt(b * b + rise * rise);
+  if (form === "hollow") return 2 * wheelRadius * b - chord * chord;
+  if (form === "flat" || rise <= 0) return rise;
+  const sagitta = Number.isNaN(crown) ? (chord * rise) / (2 * (chord + b)) : crown;
+  return (chord * b) / (2 * (chord + rise)) - sagitta;
+}
+
 /** Greatest sagitta of a convex face that does not stand above the flat: the arc that is level at the bevel line, mm. */
 export function levelCrown(b: number, rise: number): number {
   const chord = Math.sqrt(b * b + rise * rise);

@@ -13,6 +13,8 @@ export interface SectionSource {
   at(x: number, spineDistance: number): HalfSection;
   structureAt(x: number, spineDistance: number, out: SignList): void;
   readonly breaks: readonly number[];
+  /** Whether its pieces may come and go where {@link structureAt} says nothing. */
+  readonly isIntricate: boolean;
   /** Another of the same kind, with section objects of its own. */
   copy(): SectionSource;
 }
@@ -62,6 +64,10 @@ export class SectionLaw implements SectionSource {
   get breaks(): readonly number[] {
     const { rightFace, leftFace } = this;
     return leftFace === undefined ? rightFace.breaks : [...rightFace.breaks, ...leftFace.breaks];
+  }
+
+  get isIntricate(): boolean {
+    return this.leftFace !== undefined || this.rightFace.isIntricate;
   }
 
   copy(): SectionLaw {

@@ -174,6 +174,7 @@ class StructureChanges {
     this.topElement = this.body.isTopSpine ? edgeRun.element : this.topElementAt(x);
     if (top === undefined) return;
     section.structureAt(x, spineDistance, out);
+    this.body.input.crest?.structureAt(x, out);
     if (!this.isLeaning) {
       for (const { at, normal } of this.joints) out.push((x - at.x) * normal.y - (top - at.y) * normal.x);
       return;

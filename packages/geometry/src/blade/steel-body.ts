@@ -1,7 +1,7 @@
 import type { Path } from "../plane/path.js";
 import type { Segment } from "../plane/segment.js";
 import type { Vec2 } from "../plane/vec2.js";
-import type { CrestLaw } from "./crest.js";
+import { type CrestLaw, crestReach } from "./crest.js";
 import { EdgeRun } from "./edge-run.js";
 import { type BoundaryPiece, Footprint } from "./footprint.js";
 import type { HalfSection } from "./half-section.js";
@@ -162,7 +162,9 @@ export class SteelBody {
     }
     const crest = this.crestAt(x);
     const top = crest === undefined ? undefined : this.footprint.topAt(x);
-    if (crest !== undefined && top !== undefined) half = Math.min(half, crest.valueAt(Math.max(0, top - y)));
+    if (crest !== undefined && top !== undefined && top - y < crestReach(crest)) {
+      half = Math.min(half, crest.valueAt(Math.max(0, top - y)));
+    }
     return half;
   }
 

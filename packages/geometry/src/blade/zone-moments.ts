@@ -7,11 +7,12 @@ import { StraightElement } from "./straight-element.js";
 import {
   ARC_POINTS,
   arcPoints,
-  GREATEST_LEVEL_RATIO,
-  levelPoints,
+  focalRatio,
+  HARD_RATIO,
+  MOST_DIVISIONS,
   MOST_POINTS,
+  pointsFor,
   STEEP_POINTS,
-  zonePoints,
 } from "./zone-rule.js";
 
 /** Integrals over the height of one face at a station: d, d·y, d·y², and the differences of z²/2, y·z²/2, z³/3. */
@@ -59,14 +60,12 @@ export class ZoneMoments {
     footB: number,
   ): void => {
     if (ya === yb) return;
-    const { section } = this;
-    if (section.isArc(piece)) this.circularFace(element, piece, ya, va, footA, yb, vb, footB);
-    else {
-      const a = section.a[piece] as number;
-      const b = section.b[piece] as number;
-      if (element instanceof StraightElement) this.onStraight(a, b, ya, va, yb, vb);
-      else if (element instanceof RoundElement) this.onRound(element, a, b, ya, va, yb, vb);
-      else if (element instanceof CubicElement) this.onCubic(element, a, b, ya, va, footA, yb, vb, footB);
+    if (element instanceof CubicElement) this.onCubic(element, piece, ya, va, footA, yb, vb, footB, 0);
+    else if (element instanceof RoundElement) this.onRound(element, piece, ya, va, yb, vb, 0);
+    else if (this.section.isArc(piece)) {
+      this.circularFace(element, undefined, piece, ya, va, footA, yb, vb, footB, 0);
+    } else {
+      this.onStraight(this.section.a[piece] as number, this.section.b[piece] as number, ya, va, yb, vb);
     }
   };
 
@@ -82,19 +81,33 @@ export class ZoneMoments {
     this.add(2);
   }
 
-  /** Round edge, straight face: the distance is a root of the height. */
+  /** Round edge: the distance is a root of the height. A zone that is near to the centre is divided. */
   private onRound(
     element: RoundElement,
-    a: number,
-    b: number,
+    piece: number,
     ya: number,
     va: number,
     yb: number,
     vb: number,
+    depth: number,
   ): void {
     this.isInexact = true;
     const width = Math.abs(yb - ya);
-    const { nodes, weights } = this.rule(zonePoints(element, width, va, vb, 0));
+    const ratio = focalRatio(element, width, va, vb, 0, 0);
+    if (ratio > HARD_RATIO && depth < MOST_DIVISIONS) {
+      const y = (ya + yb) / 2;
+      const v = element.distanceInside(this.x, y);
+      this.onRound(element, piece, ya, va, y, v, depth + 1);
+      this.onRound(element, piece, y, v, yb, vb, depth + 1);
+      return;
+    }
+    if (this.section.isArc(piece)) {
+      this.circularFace(element, undefined, piece, ya, va, 0, yb, vb, 0, ratio);
+      return;
+    }
+    const a = this.section.a[piece] as number;
+    const b = this.section.b[piece] as number;
+    const { nodes, weights } = this.rule(pointsFor(ratio));
     const { half, share } = this;
     for (let k = 0; k < nodes.length; k++) {
       const y = ya + (yb - ya) * (nodes[k] as number);
@@ -104,34 +117,72 @@ export class ZoneMoments {
     this.add(nodes.length);
   }
 
-  /** Cubic edge, straight face: by the feet of the points where the curve leans enough, else by searching each foot. */
+  /**
+   * Cubic edge. Where it leans the points can be spread by their feet, and none has to be looked for: then the singularity
+   * lies where the curve is level. Spread by their heights it lies at the focal point. The farther one is chosen; a zone
+   * that is near to both is divided.
+   */
   private onCubic(
     element: CubicElement,
-    a: number,
-    b: number,
+    piece: number,
     ya: number,
     va: number,
     footA: number,
     yb: number,
     vb: number,
     footB: number,
+    depth: number,
   ): void {
     this.isInexact = true;
-    const { half, share } = this;
-    const ratio = element.levelRatio(footA, footB);
-    if (ratio < GREATEST_LEVEL_RATIO) {
-      const { nodes, weights } = this.rule(levelPoints(ratio));
-      const width = Math.abs(footB - footA);
-      for (let k = 0; k < nodes.length; k++) {
-        element.stand(this.x, footA + (footB - footA) * (nodes[k] as number));
-        const h = half - share * (half - a - b * element.standV);
-        this.point(k, element.standY, h, width * (weights[k] as number) * Math.abs(element.standSlope));
+    const level = element.levelRatio(footA, footB);
+    // The way to the focal point is not worth asking for where the curve leans well.
+    const focal = level < 0.8 ? level : focalRatio(element, Math.abs(yb - ya), va, vb, footA, footB);
+    const ratio = Math.min(level, focal);
+    const curve = level <= focal ? element : undefined;
+    if (ratio > HARD_RATIO && depth < MOST_DIVISIONS) {
+      const foot = (footA + footB) / 2;
+      element.stand(this.x, foot);
+      const y = element.standY;
+      const v = element.standV;
+      if ((y - ya) * (yb - y) > 0) {
+        this.onCubic(element, piece, ya, va, footA, y, v, foot, depth + 1);
+        this.onCubic(element, piece, y, v, foot, yb, vb, footB, depth + 1);
+        return;
       }
-      this.add(nodes.length);
+    }
+    if (this.section.isArc(piece)) {
+      this.circularFace(element, curve, piece, ya, va, footA, yb, vb, footB, ratio);
       return;
     }
+    const { half, share } = this;
+    const a = this.section.a[piece] as number;
+    const b = this.section.b[piece] as number;
+    const { nodes, weights } = this.rule(pointsFor(ratio));
+    if (curve !== undefined) {
+      const width = Math.abs(footB - footA);
+      for (let k = 0; k < nodes.length; k++) {
+        curve.stand(this.x, footA + (footB - footA) * (nodes[k] as number));
+        const h = half - share * (half - a - b * curve.standV);
+        this.point(k, curve.standY, h, width * (weights[k] as number) * Math.abs(curve.standSlope));
+      }
+    } else this.alongHeights(element, a, b, nodes, weights, ya, va, footA, yb, vb);
+    this.add(nodes.length);
+  }
+
+  private alongHeights(
+    element: CubicElement,
+    a: number,
+    b: number,
+    nodes: Float64Array,
+    weights: Float64Array,
+    ya: number,
+    va: number,
+    footA: number,
+    yb: number,
+    vb: number,
+  ): void {
+    const { half, share } = this;
     const width = Math.abs(yb - ya);
-    const { nodes, weights } = this.rule(zonePoints(element, width, va, vb, footA));
     let hint = footA;
     let footBefore = footA;
     for (let k = 0; k < nodes.length; k++) {
@@ -146,15 +197,17 @@ export class ZoneMoments {
       }
       this.point(k, y, half - share * (half - a - b * v), width * (weights[k] as number));
     }
-    this.add(nodes.length);
   }
 
   /**
    * Circular face. It stands upright at the edge or a little way before it: points even in the root of the distance from
    * there take the root out of the integrand.
+   *
+   * @param curve - the element, where its points are to be spread by their feet.
    */
   private circularFace(
     element: EdgeElement,
+    curve: CubicElement | undefined,
     piece: number,
     ya: number,
     va: number,
@@ -162,6 +215,7 @@ export class ZoneMoments {
     yb: number,
     vb: number,
     footB: number,
+    ratio: number,
   ): void {
     this.isInexact = true;
     const { section, half, share, x } = this;
@@ -171,17 +225,11 @@ export class ZoneMoments {
     const isRooted = rootB > rootA;
     const overRoots = 1 / (rootA + rootB);
     const isStraight = element instanceof StraightElement;
-    const isSteep = section.comesDown(piece, vb);
-    const ratio =
-      element instanceof CubicElement && !isSteep
-        ? element.levelRatio(footA, footB)
-        : Number.POSITIVE_INFINITY;
-    const curve = element instanceof CubicElement && ratio < GREATEST_LEVEL_RATIO ? element : undefined;
-    const onEdge =
-      curve === undefined ? zonePoints(element, Math.abs(yb - ya), va, vb, footA) : levelPoints(ratio);
     // Beside a curved edge the root is not quite that of the height, and what is left of it wants all the points.
     const onFace = isStraight ? arcPoints(rootA, rootB, section.radiusOf(piece)) : ARC_POINTS;
-    const { nodes, weights } = this.rule(isSteep ? STEEP_POINTS : Math.max(onEdge, onFace));
+    const { nodes, weights } = this.rule(
+      section.comesDown(piece, vb) ? STEEP_POINTS : Math.max(pointsFor(ratio), onFace),
+    );
     const width = curve === undefined ? Math.abs(yb - ya) : Math.abs(footB - footA);
     let hint = footA;
     let footBefore = footA;

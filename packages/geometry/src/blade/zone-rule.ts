@@ -8,29 +8,28 @@ export const ARC_POINTS = 10;
 export const STEEP_POINTS = 24;
 export const MOST_POINTS = 24;
 
-/** Greatest level ratio at which points are spread by their feet on the curve. */
-export const GREATEST_LEVEL_RATIO = 0.8;
+/** A cubic's zone with its nearest singularity nearer than half its length is divided, up to so often. */
+export const HARD_RATIO = 2;
+export const MOST_DIVISIONS = 6;
 
 /**
- * How many Gauss points a zone needs to keep all its digits. Straight element: two are exact. Elsewhere the distance has its
- * singularity at the focal point, and the count grows with the zone's share of the way there.
- *
- * @param foot - parameter of a nearest point in the zone.
+ * How near a zone comes to a focal point of its element, where the distance has a singularity: its length over the way that
+ * is left to there. 0 beside a straight element.
  */
-export function zonePoints(
+export function focalRatio(
   element: EdgeElement,
   width: number,
   va: number,
   vb: number,
-  foot: number,
+  footA: number,
+  footB: number,
 ): number {
-  if (element instanceof StraightElement) return 2;
-  element.foot = foot;
-  return points(width / element.focalDistance(va, vb));
+  if (element instanceof StraightElement) return 0;
+  element.foot = footA;
+  const atA = element.focalDistance(va, vb);
+  element.foot = footB;
+  return width / Math.min(atA, element.focalDistance(va, vb));
 }
-
-/** The same where the points are spread by their feet: there the singularity lies where the curve is level. */
-export const levelPoints = (ratio: number): number => points(ratio);
 
 /**
  * How many a circular face needs, spread evenly in the root of the distance from where it stands upright.
@@ -39,14 +38,15 @@ export const levelPoints = (ratio: number): number => points(ratio);
  * stands upright again the root is √(2 radius).
  */
 export function arcPoints(rootA: number, rootB: number, radius: number): number {
-  return Math.min(ARC_POINTS, points((rootB - rootA) / (Math.sqrt(2 * radius) - rootB)));
+  return Math.min(ARC_POINTS, pointsFor((rootB - rootA) / (Math.sqrt(2 * radius) - rootB)));
 }
 
 /**
- * With a singularity 1 / ratio lengths beyond the end, n points leave ρ⁻²ⁿ of the integral, ρ = z + √(z² − 1),
- * z = 1 + 2 / ratio (L. N. Trefethen, Approximation Theory and Approximation Practice, theorem 19.3): here below 2e-14.
+ * How many Gauss points a zone needs: with a singularity 1 / ratio lengths beyond its end, n points leave ρ⁻²ⁿ of the integral, ρ = z + √(z² − 1),
+ * z = 1 + 2 / ratio (L. N. Trefethen, Approximation Theory and Approximation Practice, theorem 19.3): here below 2e-14 up to a ratio of 4; with none two points are exact.
  */
-function points(ratio: number): number {
+export function pointsFor(ratio: number): number {
+  if (ratio === 0) return 2;
   return ratio < 0.01
     ? 3
     : ratio < 0.05
@@ -61,5 +61,9 @@ function points(ratio: number): number {
               ? 9
               : ratio < 2
                 ? 13
-                : 20;
+                : ratio < 4
+                  ? 16
+                  : ratio < 8
+                    ? 20
+                    : MOST_POINTS;
 }
