@@ -49,12 +49,13 @@ export class BevelMoments {
     const { body } = this;
     const sum = noMoments();
     const run = body.edgeRun;
+    const nature = natureOf(body);
     // A ridge leaves the blade somewhere between two breaks, and its kink may be short.
-    const wary = run.plainReach < body.footprint.maxY - body.footprint.minY;
+    const wary = nature === "ridged";
     // Along the ridge of a curve the stations bend without end toward its focal point: less is asked there.
     const reached = wary && run.isCurved ? Math.max(tolerance * 100, 1e-9) : tolerance;
     const aim = scale.map((s) => s * reached);
-    const intricate = wary || body.input.crest !== undefined || body.section.isIntricate;
+    const intricate = nature !== "plain" || region !== body.footprint;
     // The last ones are 0 where both faces are alike.
     const size = body.section.left === undefined ? MOMENTS_OF_LIKE_FACES : MOMENTS;
     for (const interval of region.intervals) {
@@ -229,6 +230,17 @@ export class BevelMoments {
     if (this.visit === face.take) face.takeCrest(crest, top, Math.max(y0, from), y1);
     else this.signature = mixed(this.signature, crest.pieceAt(top - Math.max(y0, from)));
   }
+}
+
+/**
+ * How many kinds of change along x a body may have: `plain`, all of them known beforehand; `intricate`, zones that come and
+ * go; `ridged`, with a ridge of the distance field inside the blade.
+ */
+export function natureOf(body: SteelBody): "plain" | "intricate" | "ridged" {
+  const { footprint, edgeRun, section, input } = body;
+  if (edgeRun.plainReach < footprint.maxY - footprint.minY) return "ridged";
+  const isCut = input.crest !== undefined || (input.grooves ?? []).length > 0;
+  return isCut || section.isIntricate ? "intricate" : "plain";
 }
 
 /** Takes one more number into a signature. */
