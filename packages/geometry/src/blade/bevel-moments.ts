@@ -1,20 +1,20 @@
 import { integrateAdaptive, type Piece } from "../numeric/adaptive.js";
-import { gaussRule } from "../numeric/gauss.js";
 import { crestCrossing } from "./crest.js";
 import { cutoutPath } from "./cutout-path.js";
-import type { EdgeElement } from "./edge-element.js";
 import { type BoundaryPiece, Footprint } from "./footprint.js";
 import type { HalfSection } from "./half-section.js";
-import { MOMENTS, type Moments, noMoments } from "./moments.js";
+import { MOMENTS, MOMENTS_OF_LIKE_FACES, type Moments, noMoments } from "./moments.js";
 import { stationPieces, uprightMap } from "./station-pieces.js";
-import { StationZones, zoneRule } from "./station-zones.js";
+import { StationZones, type ZoneVisitor } from "./station-zones.js";
 import type { Cutout, SteelBody } from "./steel-body.js";
-import { StraightElement } from "./straight-element.js";
+import { INNER, ZoneMoments } from "./zone-moments.js";
 
 type Span = { readonly lower: BoundaryPiece; readonly upper: BoundaryPiece };
 
-/** Integrals over the height of one face at a station: d, d·y, d·y², and the differences of z²/2, y·z²/2, z³/3. */
-const INNER = 6;
+/** What is shorter than this is no zone of its own, mm. */
+const ZONE_SLACK = 2e-6;
+/** How often a piece of x is divided for zones that come or go inside it. */
+const MOST_CHANGES = 5;
 
 /**
  * What the bevels take from the slab, as integrals over stations: at each x the section is exact, the zones between
@@ -24,24 +24,24 @@ const INNER = 6;
 export class BevelMoments {
   private readonly body: SteelBody;
   private readonly zones: StationZones;
+  private readonly face: ZoneMoments;
   private readonly right = new Float64Array(INNER);
-  private readonly leftSide = new Float64Array(INNER);
-  private inner: Float64Array = this.right;
-  private section: HalfSection;
-  private x = 0;
+  private readonly left: Float64Array;
   /** Nearest point of the station's highest point, as the section's making left it. */
   private topDistance = 0;
   private topElement = 0;
   private topFoot = 0;
-  private half = 0;
-  private share = 1;
-  /** Fewer points in every zone: a second opinion for the error estimate. */
-  private coarse = false;
+  /** What every zone of a station is given to: its sums, or its signature. */
+  private visit: ZoneVisitor;
+  private signature = 1;
+  private readonly unused = new Float64Array(MOMENTS);
 
   constructor(body: SteelBody) {
     this.body = body;
-    this.section = body.section.half;
-    this.zones = new StationZones(body.edgeRun, this.section);
+    this.zones = new StationZones(body.edgeRun, body.section.half);
+    this.face = new ZoneMoments(body.section.half, this.right);
+    this.visit = this.face.take;
+    this.left = body.section.left === undefined ? this.right : new Float64Array(INNER);
   }
 
   /** Integrals of what is missing from the slab inside a region, the body's own outline or a cut-out in it. */
@@ -49,11 +49,15 @@ export class BevelMoments {
     const { body } = this;
     const sum = noMoments();
     const run = body.edgeRun;
+    const nature = natureOf(body);
     // A ridge leaves the blade somewhere between two breaks, and its kink may be short.
-    const wary = run.plainReach < body.footprint.maxY - body.footprint.minY;
+    const wary = nature === "ridged";
     // Along the ridge of a curve the stations bend without end toward its focal point: less is asked there.
     const reached = wary && run.isCurved ? Math.max(tolerance * 100, 1e-9) : tolerance;
     const aim = scale.map((s) => s * reached);
+    const intricate = nature !== "plain" || region !== body.footprint;
+    // The last ones are 0 where both faces are alike.
+    const size = body.section.left === undefined ? MOMENTS_OF_LIKE_FACES : MOMENTS;
     for (const interval of region.intervals) {
       const x0 = Math.max(body.groundFrom, interval.x0);
       if (interval.x1 <= x0) continue;
@@ -61,18 +65,29 @@ export class BevelMoments {
       const at = (u: number, out: Float64Array): void => {
         this.station(map.x(u), interval.spans, out);
         const stretch = map.slope(u);
-        for (let i = 0; i < MOMENTS; i++) out[i] = (out[i] as number) * stretch;
+        if (stretch !== 1) for (let i = 0; i < size; i++) out[i] = (out[i] as number) * stretch;
       };
-      const pieces = stationPieces(body, x0, interval.x1, region).map(
-        (piece): Piece => ({ from: map.u(piece.from), to: map.u(piece.to) }),
-      );
-      const result = integrateAdaptive(at, MOMENTS, pieces, {
+      const cuts = stationPieces(body, x0, interval.x1, region);
+      const pieces = (intricate ? this.alike(cuts, interval.spans) : cuts)
+        .map((piece): Piece => ({ from: map.u(piece.from), to: map.u(piece.to) }))
+        .filter((piece) => piece.to > piece.from);
+      // The quadrature begins every piece with its middle; what was found there is kept for the second opinion.
+      const middles = new Float64Array(size * pieces.length);
+      let kept = 0;
+      const keeping = (u: number, out: Float64Array): void => {
+        at(u, out);
+        const next = pieces[kept];
+        if (next === undefined || u !== (next.from + next.to) / 2) return;
+        for (let i = 0; i < size; i++) middles[kept * size + i] = out[i] as number;
+        kept++;
+      };
+      const result = integrateAdaptive(keeping, size, pieces, {
         tolerance: aim,
         wary,
         maxPieces: wary ? 160 : 400,
       });
-      const inner = this.innerError(at, pieces);
-      for (let i = 0; i < MOMENTS; i++) {
+      const inner = this.innerError(at, pieces, middles);
+      for (let i = 0; i < size; i++) {
         sum.value[i] = (sum.value[i] as number) + (result.value[i] as number);
         sum.error[i] = (sum.error[i] as number) + (result.error[i] as number) + (inner[i] as number);
       }
@@ -86,189 +101,165 @@ export class BevelMoments {
   }
 
   /** What the points inside the zones may have missed: each piece's middle station with fewer points, against all. */
-  private innerError(at: (u: number, out: Float64Array) => void, pieces: readonly Piece[]): Float64Array {
+  private innerError(
+    at: (u: number, out: Float64Array) => void,
+    pieces: readonly Piece[],
+    middles: Float64Array,
+  ): Float64Array {
     const error = new Float64Array(MOMENTS);
-    const fine = new Float64Array(MOMENTS);
     const rough = new Float64Array(MOMENTS);
-    for (const { from, to } of pieces) {
-      {
-        const u = (from + to) / 2;
-        at(u, fine);
-        this.coarse = true;
-        at(u, rough);
-        this.coarse = false;
-        for (let i = 0; i < MOMENTS; i++) {
-          const size = Math.abs(fine[i] as number);
-          const gap = Math.abs((fine[i] as number) - (rough[i] as number));
-          // The finer rule squares the gap of the coarser one, as in the outer quadrature.
-          const e = size > 0 && gap > 0 ? size * Math.min(1, ((30 * gap) / size) ** 1.5) : gap;
-          error[i] = (error[i] as number) + Math.min(e, gap) * (to - from);
-        }
+    const size = this.body.section.left === undefined ? MOMENTS_OF_LIKE_FACES : MOMENTS;
+    for (let k = 0; k < pieces.length; k++) {
+      const { from, to } = pieces[k] as Piece;
+      const u = (from + to) / 2;
+      this.face.isInexact = false;
+      this.face.isCoarse = true;
+      at(u, rough);
+      this.face.isCoarse = false;
+      if (!this.face.isInexact) continue;
+      for (let i = 0; i < size; i++) {
+        const fine = middles[k * size + i] as number;
+        const whole = Math.abs(fine);
+        const gap = Math.abs(fine - (rough[i] as number));
+        // The finer rule squares the gap of the coarser one, as in the outer quadrature.
+        const share = whole > 0 ? (30 * gap) / whole : 1;
+        error[i] = (error[i] as number) + Math.min(whole * share * Math.sqrt(share), gap) * (to - from);
       }
     }
     return error;
   }
 
+  /** Divides pieces of x again until the stations at both ends of each consist of the same zones. */
+  private alike(pieces: readonly Piece[], spans: readonly Span[]): Piece[] {
+    const out: Piece[] = [];
+    const check = (from: number, to: number, depth: number): void => {
+      const slack = Math.min(ZONE_SLACK, (to - from) / 8);
+      const first = this.structure(from + slack, spans);
+      if (depth === 0 || to - from < 4 * ZONE_SLACK || this.structure(to - slack, spans) === first) {
+        out.push({ from, to });
+        return;
+      }
+      let a = from + slack;
+      let b = to - slack;
+      while (b - a > ZONE_SLACK / 4) {
+        const x = (a + b) / 2;
+        if (this.structure(x, spans) === first) a = x;
+        else b = x;
+      }
+      check(from, (a + b) / 2, 0);
+      check((a + b) / 2, to, depth - 1);
+    };
+    for (const { from, to } of pieces) check(from, to, MOST_CHANGES);
+    return out;
+  }
+
+  /** A number for the zones that station x consists of, from below, on both faces. */
+  private structure(x: number, spans: readonly Span[]): number {
+    this.signature = 1;
+    this.visit = this.sign;
+    this.station(x, spans, this.unused);
+    this.visit = this.face.take;
+    return this.signature;
+  }
+
+  private readonly sign: ZoneVisitor = (element, piece, ya, _va, _footA, yb) => {
+    if (Math.abs(yb - ya) > ZONE_SLACK) {
+      this.signature = mixed(this.signature, 64 * this.body.edgeRun.elements.indexOf(element) + piece);
+    }
+  };
+
   /** Area and its moments that the bevels take at station x, as rates per mm of x. */
   station(x: number, spans: readonly Span[], out: Float64Array): void {
-    const { body } = this;
-    this.x = x;
-    this.half = body.slab.thicknessAt(x) / 2;
-    this.share = body.plungeShareAt(x);
+    const { body, face } = this;
+    face.x = x;
+    face.half = body.slab.thicknessAt(x) / 2;
+    face.share = body.plungeShareAt(x);
     const right = body.sectionAt(x);
     const run = body.edgeRun;
     this.topDistance = run.distance;
     this.topElement = run.element;
     this.topFoot = run.foot;
     const left = body.section.left;
-    this.face(right, this.right, spans);
-    if (left !== undefined) this.face(left, this.leftSide, spans);
-    this.collect(this.right, left === undefined ? this.right : this.leftSide, out);
+    this.oneFace(right, this.right, spans);
+    if (left !== undefined) this.oneFace(left, this.left, spans);
+    collect(x, this.right, this.left, out);
   }
 
-  private face(section: HalfSection, inner: Float64Array, spans: readonly Span[]): void {
-    this.section = section;
-    this.inner = inner.fill(0);
+  private oneFace(section: HalfSection, sums: Float64Array, spans: readonly Span[]): void {
+    this.face.section = section;
+    this.face.sums = sums.fill(0);
     for (let i = 0; i < spans.length; i++) this.span(spans[i] as Span, spans);
   }
 
   /** One face over a height interval of the station. */
   private span({ lower, upper }: Span, spans: readonly Span[]): void {
-    const { body, x } = this;
+    const { body, face, zones } = this;
+    const { x, half, share, section } = face;
     const y0 = lower.heightAt(x);
     const y1 = upper.heightAt(x);
     const crest = body.crestAt(x);
     if (crest === undefined) {
-      if (this.share === 0) return;
-      const outermost = spans.length === 1 && lower.edgeElement >= 0 && upper.edgeElement < 0;
-      if (outermost && upper === body.topPiece) {
+      if (share === 0) return;
+      const isOutermost = spans.length === 1 && lower.edgeElement >= 0 && upper.edgeElement < 0;
+      if (isOutermost && upper === body.topPiece) {
         // Both ends are known: the edge itself, and the spine point from which the section was made.
-        const foot = lower.footAt(x, y0);
-        this.zones.walkBetween(
+        const { topDistance, topElement, topFoot } = this;
+        const { edgeElement } = lower;
+        const foot = lower.footAt(x);
+        zones.walkBetween(
           x,
           y0,
           0,
-          lower.edgeElement,
+          edgeElement,
           foot,
           y1,
-          this.topDistance,
-          this.topElement,
-          this.topFoot,
-          this.section,
-          this.half,
-          this.zone,
+          topDistance,
+          topElement,
+          topFoot,
+          section,
+          half,
+          this.visit,
         );
-      } else this.zones.walk(x, y0, y1, this.section, this.half, this.zone);
+      } else zones.walk(x, y0, y1, section, half, this.visit);
       return;
     }
     const top = body.footprint.topAt(x) ?? y1;
-    const from = crestCrossing(body, this.section, x, top);
-    if (this.share > 0) this.zones.walk(x, y0, Math.min(y1, from), this.section, this.half, this.zone);
-    if (y1 > from) this.crestZone(crest, top, Math.max(y0, from), y1);
-  }
-
-  private collect(right: Float64Array, left: Float64Array, out: Float64Array): void {
-    const x = this.x;
-    const d0 = (right[0] as number) + (left[0] as number);
-    const d1 = (right[1] as number) + (left[1] as number);
-    out[0] = d0;
-    out[1] = x * d0;
-    out[2] = d1;
-    out[3] = x * x * d0;
-    out[4] = (right[2] as number) + (left[2] as number);
-    out[5] = (right[5] as number) + (left[5] as number);
-    out[6] = x * d1;
-    const z = (right[3] as number) - (left[3] as number);
-    out[7] = z;
-    out[8] = (right[4] as number) - (left[4] as number);
-    out[9] = x * z;
-  }
-
-  private readonly zone = (
-    element: EdgeElement,
-    piece: number,
-    ya: number,
-    va: number,
-    foot: number,
-    yb: number,
-    vb: number,
-  ): void => {
-    const width = Math.abs(yb - ya);
-    if (width === 0) return;
-    const { section } = this;
-    // An arc stands upright at the edge or a little way before it: nodes even in the root of the distance from there
-    // take the root out of the integrand.
-    const arc = section.isArc(piece);
-    const upright = arc ? section.uprightAt(piece) : 0;
-    const rootA = arc ? Math.sqrt(Math.max(0, va - upright)) : 0;
-    const rootB = arc ? Math.sqrt(Math.max(0, vb - upright)) : 0;
-    const rooted = rootB > rootA;
-    const rule =
-      arc && section.comesDown(piece, vb)
-        ? gaussRule(this.coarse ? 20 : 24)
-        : zoneRule(element, arc, width, va, vb, foot, this.coarse);
-    const straight = element instanceof StraightElement;
-    const { nodes, weights } = rule;
-    const s = this.half;
-    let hint = foot;
-    let footBefore = foot;
-    for (let k = 0; k < nodes.length; k++) {
-      const node = nodes[k] as number;
-      const root = rootA + (rootB - rootA) * node;
-      const u = rooted ? (node * (root + rootA)) / (rootA + rootB) : node;
-      const y = ya + (yb - ya) * u;
-      let v = va + (vb - va) * u;
-      if (!straight) {
-        const d = element.distance(this.x, y, hint);
-        if (d < Number.POSITIVE_INFINITY) {
-          v = d;
-          // The feet of evenly advancing points advance about evenly: the next one is near where the last step leads.
-          hint = element.foot + (k === 0 ? 0 : (element.foot - footBefore) * gapAhead(nodes, k));
-          footBefore = element.foot;
-        }
-      }
-      const h = s - this.share * (s - section.pieceValue(piece, v));
-      this.add(y, h, (weights[k] as number) * width * (rooted ? (2 * root) / (rootA + rootB) : 1));
-    }
-  };
-
-  /** Above the crossing the face follows the crest: eased spine and swedge, by the depth below the spine. */
-  private crestZone(crest: HalfSection, top: number, y0: number, y1: number): void {
-    for (let i = 0; i < crest.count; i++) {
-      const u0 = Math.max(crest.start[i] as number, top - y1);
-      const u1 = Math.min(crest.endOf(i), top - y0);
-      if (u1 <= u0) continue;
-      const upright = crest.isArc(i) && crest.k[i] === 0 && u0 === 0;
-      const { nodes, weights } = gaussRule(crest.isArc(i) ? (this.coarse ? 10 : 14) : 2);
-      for (let k = 0; k < nodes.length; k++) {
-        const node = nodes[k] as number;
-        const u = u0 + (u1 - u0) * (upright ? node * node : node);
-        this.add(
-          top - u,
-          crest.pieceValue(i, u),
-          (weights[k] as number) * (u1 - u0) * (upright ? 2 * node : 1),
-        );
-      }
-    }
-  }
-
-  private add(y: number, h: number, w: number): void {
-    const { inner, half: s } = this;
-    const d = s - h;
-    const z = (s * s - h * h) / 2;
-    inner[0] = (inner[0] as number) + w * d;
-    inner[1] = (inner[1] as number) + w * d * y;
-    inner[2] = (inner[2] as number) + w * d * y * y;
-    inner[3] = (inner[3] as number) + w * z;
-    inner[4] = (inner[4] as number) + w * z * y;
-    inner[5] = (inner[5] as number) + (w * (s * s * s - h * h * h)) / 3;
+    const from = crestCrossing(body, section, x, top);
+    if (share > 0) zones.walk(x, y0, Math.min(y1, from), section, half, this.visit);
+    if (!(y1 > from)) return;
+    if (this.visit === face.take) face.takeCrest(crest, top, Math.max(y0, from), y1);
+    else this.signature = mixed(this.signature, crest.pieceAt(top - Math.max(y0, from)));
   }
 }
 
-/** Length of the step from node k to the next, over that from the node before. */
-function gapAhead(nodes: Float64Array, k: number): number {
-  if (k + 1 >= nodes.length) return 0;
-  return (
-    ((nodes[k + 1] as number) - (nodes[k] as number)) / ((nodes[k] as number) - (nodes[k - 1] as number))
-  );
+/**
+ * How many kinds of change along x a body may have: `plain`, all of them known beforehand; `intricate`, zones that come and
+ * go; `ridged`, with a ridge of the distance field inside the blade.
+ */
+export function natureOf(body: SteelBody): "plain" | "intricate" | "ridged" {
+  const { footprint, edgeRun, section, input } = body;
+  if (edgeRun.plainReach < footprint.maxY - footprint.minY) return "ridged";
+  const isCut = input.crest !== undefined || (input.grooves ?? []).length > 0;
+  return isCut || section.isIntricate ? "intricate" : "plain";
+}
+
+/** Takes one more number into a signature. */
+const mixed = (signature: number, value: number): number => (Math.imul(signature, 1_000_003) ^ value) | 0;
+
+/** Both faces together, as rates along x. */
+function collect(x: number, right: Float64Array, left: Float64Array, out: Float64Array): void {
+  const d0 = (right[0] as number) + (left[0] as number);
+  const d1 = (right[1] as number) + (left[1] as number);
+  out[0] = d0;
+  out[1] = x * d0;
+  out[2] = d1;
+  out[3] = x * x * d0;
+  out[4] = (right[2] as number) + (left[2] as number);
+  out[5] = (right[5] as number) + (left[5] as number);
+  out[6] = x * d1;
+  if (right === left) return;
+  const z = (right[3] as number) - (left[3] as number);
+  out[7] = z;
+  out[8] = (right[4] as number) - (left[4] as number);
+  out[9] = x * z;
 }

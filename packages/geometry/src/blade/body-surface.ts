@@ -1,4 +1,5 @@
 import { integrateAdaptive, type Piece } from "../numeric/adaptive.js";
+import { gaussRule } from "../numeric/gauss.js";
 import { parametersAtX } from "../plane/at-x.js";
 import { derivativeAt, pointAt, type Segment } from "../plane/segment.js";
 import { lineHeight } from "./bevel-line.js";
@@ -7,8 +8,9 @@ import { HalfSection } from "./half-section.js";
 import type { SectionSource } from "./section-law.js";
 import { slabMoments } from "./slab-moments.js";
 import { stationPieces, uprightMap } from "./station-pieces.js";
-import { StationZones, zoneRule } from "./station-zones.js";
+import { StationZones } from "./station-zones.js";
 import type { Cutout, SteelBody } from "./steel-body.js";
+import { focalRatio, pointsFor } from "./zone-rule.js";
 
 /** Step along x for the slope of a face, mm: far below any feature, far above rounding. */
 const STEP = 2e-5;
@@ -136,7 +138,9 @@ class FaceSurface {
     const width = Math.abs(yb - ya);
     if (width === 0) return;
     const section = this.body.section.half;
-    const { nodes, weights } = zoneRule(element, true, width, va, vb, foot);
+    const { nodes, weights } = gaussRule(
+      Math.max(10, pointsFor(focalRatio(element, width, va, vb, foot, foot))),
+    );
     const share = this.body.plungeShareAt(this.x);
     let hint = foot;
     for (let k = 0; k < nodes.length; k++) {

@@ -1,6 +1,7 @@
 import type { Law } from "../numeric/law.js";
 import { findRoot } from "../numeric/roots.js";
 import { HalfSection } from "./half-section.js";
+import type { SignList } from "./sign-list.js";
 import type { SlabLaw } from "./slab-law.js";
 import type { SteelBody } from "./steel-body.js";
 
@@ -23,7 +24,7 @@ export interface CrestInput {
 
 /**
  * What is taken off along the spine: half-thickness over the depth below the station's highest point, the same on both
- * faces. It is an upper bound on the faces, whatever they are.
+ * faces. It is an upper bound on the faces down to where it reaches the flat; lower down it bounds nothing.
  */
 export class CrestLaw {
   readonly input: CrestInput;
@@ -62,11 +63,22 @@ export class CrestLaw {
     return isEased ? this.both.combine(this.eased, this.planes, "smaller") : this.planes;
   }
 
+  /** Numbers that change their sign along x where the crest changes its form. */
+  structureAt(x: number, out: SignList): void {
+    const { easing, swedge, slab } = this.input;
+    const half = slab.thicknessAt(x) / 2;
+    out.push(half - easing);
+    if (swedge !== undefined) out.push(half - swedge.thickness.valueAt(x) / 2);
+  }
+
   get breaks(): number[] {
     const { from, swedge } = this.input;
     return [from, ...(swedge === undefined ? [] : [swedge.from, swedge.to, ...swedge.thickness.breaks])];
   }
 }
+
+/** Depth below the spine down to which a crest bounds the faces, mm. */
+export const crestReach = (crest: HalfSection): number => crest.start[crest.count - 1] as number;
 
 /**
  * y at which, going up the station, the face meets the crest: below it the section holds, above it the crest. The face
@@ -82,7 +94,7 @@ export function crestCrossing(body: SteelBody, section: HalfSection, x: number, 
     return slab - share * (slab - half) - crest.valueAt(top - y);
   };
   if (gap(top) <= 0) return top;
-  const reach = crest.start[crest.count - 1] as number;
+  const reach = crestReach(crest);
   const bottom = Math.max(body.footprint.spansAt(x)[0]?.[0] ?? top - reach, top - reach);
   if (gap(bottom) >= 0) return bottom;
   return findRoot(gap, bottom, top, 1e-13 * Math.max(1, Math.abs(top))) ?? top;

@@ -15,6 +15,8 @@ export interface EdgeElement {
    * `hint` is a parameter near which to look first; NaN for a full search. The parameter found is in `foot`.
    */
   distance(x: number, y: number, hint: number): number;
+  /** The same for a point that is known to have its nearest point on this element: its ends are not looked at. */
+  distanceInside(x: number, y: number, hint: number): number;
   /** Parameters of its first and last point. */
   readonly footAtStart: number;
   readonly footAtEnd: number;
@@ -22,10 +24,21 @@ export interface EdgeElement {
   foot: number;
   /** Unit normal (toward the blade) and curvature at the last foot. */
   frame(x: number, y: number, out: FootFrame): void;
-  /** y, between y0 and y1, at which a point of the station x is v from the element. */
-  heightAtDistance(x: number, v: number, y0: number, v0: number, y1: number, v1: number): number;
-  /** Radius to the focal point at a foot, as seen from distance v (infinite for straight pieces), mm. */
-  focalDistance(v: number): number;
+  /**
+   * y, between y0 and y1, at which a point of the station x is v from the element. The last foot found must be that of y0;
+   * `footAt1` is that of y1.
+   */
+  heightAtDistance(
+    x: number,
+    v: number,
+    y0: number,
+    v0: number,
+    y1: number,
+    v1: number,
+    footAt1: number,
+  ): number;
+  /** Way to the focal point at the last foot from the nearer of two distances (infinite for straight pieces), mm. */
+  focalDistance(va: number, vb: number): number;
 }
 
 export interface FootFrame {

@@ -3,11 +3,9 @@ import type { Vec2 } from "../plane/vec2.js";
 import type { EdgeElement, FootFrame } from "./edge-element.js";
 import { addRun, boxesOf, type Joint, plainReach } from "./edge-run-parts.js";
 import { type StretchVisitor, visitTurning, walkPlainly } from "./plain-walk.js";
+import { RidgeProbes } from "./ridge-probes.js";
 import { RoundElement } from "./round-element.js";
 import { StraightElement } from "./straight-element.js";
-
-/** Heights at which a station is looked at for an element between two stretches of another. */
-const RIDGE_PROBES = 11;
 
 /**
  * The edge run as a distance field: the run goes on past heel and tip along its end tangents.
@@ -33,6 +31,7 @@ export class EdgeRun {
   /** Whether the edge turns toward the blade in a corner, and its greatest curvature: where a ridge starts. */
   private readonly hollowCorner: boolean;
   private readonly maxCurvature: number;
+  private probes: RidgeProbes | undefined;
   private readonly frameBuffer: FootFrame = { normalX: 0, normalY: 1 };
 
   /** @param runs - one run, or several that lie apart; each heel to tip with the steel on its left. */
@@ -78,8 +77,19 @@ export class EdgeRun {
     return best;
   }
 
+  /** Distance to element i with its ends, mm: never infinite, as that to the element's own nearest points can be. */
+  closedDistance(i: number, x: number, y: number): number {
+    const own = (this.elements[i] as EdgeElement).distance(x, y, Number.NaN);
+    if (own < Number.POSITIVE_INFINITY) return own;
+    let best = own;
+    for (const joint of [this.joints[i - 1], this.joints[i]]) {
+      if (joint !== undefined) best = Math.min(best, Math.hypot(x - joint.at.x, y - joint.at.y));
+    }
+    return best;
+  }
+
   /** Least distance at which anything of element i can lie, mm. */
-  private boxDistance(i: number, x: number, y: number): number {
+  boxDistance(i: number, x: number, y: number): number {
     const k = 4 * i;
     const boxes = this.boxes;
     const dx = Math.max((boxes[k] as number) - x, x - (boxes[k + 1] as number), 0);
@@ -150,18 +160,20 @@ export class EdgeRun {
     let e = e0;
     let f = f0;
     // Where a ridge may run through the blade, an element can give way to another and come back higher up.
-    const probes = this.hollowCorner || this.maxCurvature * Math.max(v0, v1) > 0.98 ? RIDGE_PROBES : 0;
-    for (let k = 1; k <= probes; k++) {
-      const yk = y0 + ((y1 - y0) * k) / (probes + 1);
-      const vk = this.nearest(x, yk);
-      const ek = this.element;
-      if (ek === e) continue;
-      const fk = this.foot;
-      this.between(x, y, v, e, f, yk, vk, ek, fk, visit, 0);
-      y = yk;
-      v = vk;
-      e = ek;
-      f = fk;
+    if (this.hollowCorner || this.maxCurvature * Math.max(v0, v1) > 0.98) {
+      this.probes ??= new RidgeProbes(this);
+      this.probes.look(x, y0, y1);
+      for (const yk of this.probes.changes) {
+        const vk = this.nearest(x, yk);
+        const ek = this.element;
+        if (ek === e) continue;
+        const fk = this.foot;
+        this.between(x, y, v, e, f, yk, vk, ek, fk, visit, 0);
+        y = yk;
+        v = vk;
+        e = ek;
+        f = fk;
+      }
     }
     this.between(x, y, v, e, f, y1, v1, e1, f1, visit, 0);
   }

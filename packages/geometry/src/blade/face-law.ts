@@ -1,6 +1,7 @@
 import type { Law } from "../numeric/law.js";
-import { type FaceAtStation, type FaceForm, groundFace } from "./face-section.js";
+import { type FaceAtStation, type FaceForm, groundFace, limitOfForm } from "./face-section.js";
 import { HalfSection } from "./half-section.js";
+import type { SignList } from "./sign-list.js";
 
 /** How a face was left by the hammer, before the bevel is ground. */
 export interface HammeredBevel {
@@ -45,6 +46,8 @@ export interface FaceInput {
 /** Builds one face: distance from the centre plane over distance from the edge, given the station's own numbers. */
 export class FaceLaw {
   readonly input: FaceInput;
+  /** Places along x at which some law of the face is not smooth, mm from the heel. */
+  readonly breaks: readonly number[];
   /** The last face built. */
   readonly half = new HalfSection();
   /** Bevel height asked for, and B, stopped at the spine, at the last station, mm. */
@@ -71,6 +74,14 @@ export class FaceLaw {
 
   constructor(input: FaceInput) {
     this.input = input;
+    const { spine, flankTaper, edge, bevelHeight, crown } = input;
+    this.breaks = [
+      ...spine.breaks,
+      ...flankTaper.breaks,
+      ...edge.breaks,
+      ...(bevelHeight === "full" ? [] : bevelHeight.breaks),
+      ...(crown?.law.breaks ?? []),
+    ];
   }
 
   /**
@@ -80,25 +91,22 @@ export class FaceLaw {
    * @param spineDistance - V, distance of the station's spine point from the edge, mm.
    */
   at(x: number, spineDistance: number): HalfSection {
-    const input = this.input;
+    const { form, sharpening, hammered } = this.input;
     this.stand(x, spineDistance);
     const { face } = this;
-    face.edge = this.edgeReach(input.edge.valueAt(x) - 2 * input.onBevel) + input.onBevel + input.faceOnBevel;
-    face.bevelHeight = this.bevelHeight;
-    face.bevelLineBelow = this.bevelLine / 2 + input.onBevel + input.faceOnBevel;
-    face.bevelLineAbove = this.bevelLine / 2 + input.onFlats + input.faceOnFlats;
-    face.spine = this.spine / 2 + input.onFlats + input.faceOnFlats;
-    face.spineDistance = spineDistance;
-    face.crown = this.crownAt(x, face);
-    face.wheelRadius = input.wheelRadius ?? Number.POSITIVE_INFINITY;
-    const { sharpening, hammered } = input;
-    if (sharpening === undefined && hammered === undefined) return groundFace(face, input.form, this.half);
-    groundFace(face, input.form, this.ground);
+    if (sharpening === undefined && hammered === undefined) return groundFace(face, form, this.half);
+    groundFace(face, form, this.ground);
     if (hammered === undefined) return this.sharpen(this.ground, sharpening as Sharpening);
     this.hammeredFace(hammered, spineDistance);
     if (sharpening === undefined) return this.half.combine(this.ground, this.partner, "larger");
     this.mixed.combine(this.ground, this.partner, "larger");
     return this.sharpen(this.mixed, sharpening);
+  }
+
+  /** Whether more than one straight bevel, flank and sharpening plane can meet on this face. */
+  get isIntricate(): boolean {
+    const { form, hammered, sharpening } = this.input;
+    return form !== "flat" || hammered !== undefined || sharpening?.micro !== undefined;
   }
 
   private sharpen(face: HalfSection, { tan, micro }: Sharpening): HalfSection {
@@ -117,17 +125,26 @@ export class FaceLaw {
     return this.apex + (edge * (1 - this.input.side * this.input.apex)) / 2;
   }
 
-  /** Sets the finished blade's own numbers at a station. */
+  /** Sets the finished blade's own numbers at a station, and those of the face in this state. */
   private stand(x: number, spineDistance: number): void {
-    const { spine, bevelHeight, flankTaper, apex, side } = this.input;
-    this.spine = spine.valueAt(x);
+    const { input, face } = this;
+    const { bevelHeight, apex, side, onBevel, onFlats, faceOnBevel, faceOnFlats } = input;
+    this.spine = input.spine.valueAt(x);
     this.askedHeight = bevelHeight === "full" ? spineDistance : bevelHeight.valueAt(x);
     this.bevelHeight = Math.min(this.askedHeight, spineDistance);
     // The flank's taper dies out where the bevel reaches the spine: there is no flank to carry it.
     const carried =
       spineDistance > 0 ? Math.min(1, (4 * (spineDistance - this.bevelHeight)) / spineDistance) : 0;
-    this.bevelLine = this.spine - flankTaper.valueAt(x) * carried;
+    this.bevelLine = this.spine - input.flankTaper.valueAt(x) * carried;
     this.apex = (side * apex * this.spine) / 2;
+    face.edge = this.edgeReach(input.edge.valueAt(x) - 2 * onBevel) + onBevel + faceOnBevel;
+    face.bevelHeight = this.bevelHeight;
+    face.bevelLineBelow = this.bevelLine / 2 + onBevel + faceOnBevel;
+    face.bevelLineAbove = this.bevelLine / 2 + onFlats + faceOnFlats;
+    face.spine = this.spine / 2 + onFlats + faceOnFlats;
+    face.spineDistance = spineDistance;
+    face.crown = this.crownAt(x, face);
+    face.wheelRadius = input.wheelRadius ?? Number.POSITIVE_INFINITY;
   }
 
   private crownAt(x: number, face: FaceAtStation): number {
@@ -157,30 +174,22 @@ export class FaceLaw {
   }
 
   /**
-   * Numbers whose change of sign along x means that the face's structure changes there: bevel line at the spine,
-   * sharpening plane past the bevel line, past the spine.
+   * Numbers whose change of sign along x means that the face's structure changes there: an arc that begins to be limited,
+   * bevel line at the spine, sharpening plane past the bevel line, past the spine.
    */
-  structureAt(x: number, spineDistance: number, out: number[]): void {
-    const { sharpening, hammered, edge, faceOnBevel } = this.input;
+  structureAt(x: number, spineDistance: number, out: SignList): void {
+    const { form, sharpening, hammered, edge, faceOnBevel } = this.input;
     this.stand(x, spineDistance);
-    out.push(this.askedHeight - spineDistance, 4 * this.bevelHeight - 3 * spineDistance);
+    out.push(limitOfForm(this.face, form));
+    out.push(this.askedHeight - spineDistance);
+    out.push(4 * this.bevelHeight - 3 * spineDistance);
     if (sharpening !== undefined) {
-      out.push(
-        // Where the bevel is as steep as the plane they never meet: close to there the section changes fast.
-        sharpening.tan * this.bevelHeight - (this.bevelLine / 2 - this.edgeReach(edge.valueAt(x))),
-        this.apex + sharpening.tan * this.bevelHeight - this.bevelLine / 2,
-        this.apex + sharpening.tan * spineDistance - this.spine / 2,
-      );
+      const { tan } = sharpening;
+      // Where the bevel is as steep as the plane they never meet: close to there the section changes fast.
+      out.push(tan * this.bevelHeight - (this.bevelLine / 2 - this.edgeReach(edge.valueAt(x))));
+      out.push(this.apex + tan * this.bevelHeight - this.bevelLine / 2);
+      out.push(this.apex + tan * spineDistance - this.spine / 2);
     }
     if (hammered !== undefined) out.push(edge.valueAt(x) + 2 * faceOnBevel - hammered.edge);
-  }
-
-  /** Places along x at which some law of the face is not smooth, mm from the heel. */
-  get breaks(): number[] {
-    const { spine, flankTaper, edge, bevelHeight, crown } = this.input;
-    const laws = [spine, flankTaper, edge];
-    if (bevelHeight !== "full") laws.push(bevelHeight);
-    if (crown !== undefined) laws.push(crown.law);
-    return laws.flatMap((law) => [...law.breaks]);
   }
 }

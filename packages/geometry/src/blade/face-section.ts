@@ -61,10 +61,8 @@ function hollowArc(
   rise: number,
   radius: number,
 ): { readonly centre: number; readonly drop: number } | undefined {
-  const half = Math.hypot(b, rise) / 2;
-  const lean = Math.atan2(Math.abs(rise), b);
-  const least = half / Math.sin(Math.max(1e-9, Math.PI / 2 - lean));
-  const r = Math.max(radius, least);
+  const half = Math.sqrt(b * b + rise * rise) / 2;
+  const r = Math.max(radius, (2 * half * half) / b);
   if (!(r < 1e12)) return undefined;
   const toCentre = Math.sqrt(Math.max(0, r * r - half * half));
   return { centre: b / 2 - (toCentre * rise) / (2 * half), drop: (toCentre * b) / (2 * half) + rise / 2 };
@@ -81,17 +79,34 @@ function convexArc(
   rise: number,
   crown: number,
 ): { readonly centre: number; readonly drop: number } | undefined {
-  const chord = Math.hypot(b, rise);
-  const lean = Math.atan2(rise, b);
-  const upright = (chord / 2) * Math.tan((Math.PI / 2 - lean) / 2);
-  const level = (chord / 2) * Math.tan(lean / 2);
+  const chord = Math.sqrt(b * b + rise * rise);
+  // The sagitta is half the chord times the tangent of a quarter of the angle at the centre: half-angle formulas.
+  const upright = (chord * b) / (2 * (chord + rise));
+  const level = (chord * rise) / (2 * (chord + b));
   const sagitta = Math.min(Number.isNaN(crown) ? level : crown, upright);
   if (!(sagitta > 0)) return undefined;
   const toCentre = (chord * chord) / (8 * sagitta) - sagitta / 2;
   return { centre: b / 2 + (toCentre * rise) / chord, drop: Math.max(0, (toCentre * b) / chord - rise / 2) };
 }
 
+/**
+ * A number that changes its sign along x where the form of a face changes its law: where an arc as asked for would lean
+ * out and is flattened until it stands upright, where the bevel no longer gains thickness.
+ */
+export function limitOfForm(
+  { edge, bevelHeight: b, bevelLineBelow, crown, wheelRadius }: FaceAtStation,
+  form: FaceForm,
+): number {
+  const rise = bevelLineBelow - edge;
+  const chord = Math.sqrt(b * b + rise * rise);
+  if (form === "hollow") return 2 * wheelRadius * b - chord * chord;
+  if (form === "flat" || rise <= 0) return rise;
+  const sagitta = Number.isNaN(crown) ? (chord * rise) / (2 * (chord + b)) : crown;
+  return (chord * b) / (2 * (chord + rise)) - sagitta;
+}
+
 /** Greatest sagitta of a convex face that does not stand above the flat: the arc that is level at the bevel line, mm. */
 export function levelCrown(b: number, rise: number): number {
-  return (Math.hypot(b, rise) / 2) * Math.tan(Math.atan2(rise, b) / 2);
+  const chord = Math.sqrt(b * b + rise * rise);
+  return (chord * rise) / (2 * (chord + b));
 }

@@ -17,6 +17,12 @@ export class BoundaryPiece {
   edgeElement = -1;
   private readonly forward: boolean;
   private readonly arcSide: number;
+  /** Straight pieces: dy/dx, and length of the line over a unit of x. */
+  private readonly slope: number;
+  private readonly stretch: number;
+  /** The station last asked for and the parameter there: height and foot of one station are asked for one after the other. */
+  private lastX = Number.NaN;
+  private lastT = 0;
 
   constructor(segment: Segment, index: number) {
     this.segment = segment;
@@ -24,6 +30,8 @@ export class BoundaryPiece {
     this.forward = segment.to.x >= segment.from.x;
     this.x0 = Math.min(segment.from.x, segment.to.x);
     this.x1 = Math.max(segment.from.x, segment.to.x);
+    this.slope = (segment.to.y - segment.from.y) / (segment.to.x - segment.from.x);
+    this.stretch = Math.sqrt(1 + this.slope * this.slope);
     const steep = (t: number): boolean => {
       const d = derivativeAt(segment, t);
       return Math.abs(d.x) < 1e-3 * Math.abs(d.y);
@@ -42,27 +50,48 @@ export class BoundaryPiece {
     if (x === s.to.x) return s.to.y;
     switch (s.kind) {
       case "line":
-        return s.from.y + ((x - s.from.x) / (s.to.x - s.from.x)) * (s.to.y - s.from.y);
+        return s.from.y + (x - s.from.x) * this.slope;
       case "arc": {
         const dx = x - s.centre.x;
         return s.centre.y + this.arcSide * Math.sqrt(Math.max(0, s.radius * s.radius - dx * dx));
       }
       case "cubic":
-        return cubicHeight(s, x, this.forward);
+        return cubicHeight(s, this.parameterAt(s, x));
     }
   }
 
   /** Parameter of the point at x as the edge element counts it, mm along a straight piece, 0 to 1 along a cubic. */
-  footAt(x: number, y: number): number {
+  footAt(x: number): number {
     const s = this.segment;
     switch (s.kind) {
       case "line":
-        return Math.hypot(x - s.from.x, y - s.from.y);
+        return Math.abs(x - s.from.x) * this.stretch;
       case "arc":
         return 0;
       case "cubic":
-        return cubicParameter(s, x, this.forward);
+        return this.parameterAt(s, x);
     }
+  }
+
+  /** Along the tangent from the last station, or along the chord. */
+  private guess(s: Cubic, x: number): number {
+    const t = this.lastT;
+    const u = 1 - t;
+    const slope =
+      3 *
+      (u * u * (s.control1.x - s.from.x) +
+        2 * u * t * (s.control2.x - s.control1.x) +
+        t * t * (s.to.x - s.control2.x));
+    const guess = t + (x - this.lastX) / slope;
+    return guess >= 0 && guess <= 1 ? guess : (x - s.from.x) / (s.to.x - s.from.x);
+  }
+
+  private parameterAt(s: Cubic, x: number): number {
+    if (x !== this.lastX) {
+      this.lastT = cubicParameter(s, x, this.forward, this.guess(s, x));
+      this.lastX = x;
+    }
+    return this.lastT;
   }
 
   /** dy/dx of the outline at x. */
@@ -70,24 +99,24 @@ export class BoundaryPiece {
     const s = this.segment;
     switch (s.kind) {
       case "line":
-        return (s.to.y - s.from.y) / (s.to.x - s.from.x);
+        return this.slope;
       case "arc":
         return -(x - s.centre.x) / (this.heightAt(x) - s.centre.y);
       case "cubic": {
-        const d = derivativeAt(s, cubicParameter(s, x, this.forward));
+        const d = derivativeAt(s, this.parameterAt(s, x));
         return d.y / d.x;
       }
     }
   }
 }
 
-function cubicParameter(s: Cubic, x: number, forward: boolean): number {
+function cubicParameter(s: Cubic, x: number, forward: boolean, guess: number): number {
   const c = 3 * (s.control1.x - s.from.x);
   const b = 3 * (s.control2.x - 2 * s.control1.x + s.from.x);
   const a = s.to.x - 3 * s.control2.x + 3 * s.control1.x - s.from.x;
   let low = 0;
   let high = 1;
-  let t = (x - s.from.x) / (s.to.x - s.from.x);
+  let t = guess;
   for (let pass = 0; pass < 80; pass++) {
     const value = ((a * t + b) * t + c) * t + s.from.x - x;
     if (value === 0) return t;
@@ -99,7 +128,7 @@ function cubicParameter(s: Cubic, x: number, forward: boolean): number {
     const moved = Math.abs(next - t);
     t = next;
     if (moved < 1e-16) break;
-    if (moved < 1e-9 && pass > 1 && Math.abs(slope) > 1e-3) {
+    if (moved < 1e-6 && Math.abs(slope) > 1e-3) {
       // Newton doubles its digits: one more step is the last that can change anything.
       t -= (((a * t + b) * t + c) * t + s.from.x - x) / ((3 * a * t + 2 * b) * t + c);
       break;
@@ -108,8 +137,7 @@ function cubicParameter(s: Cubic, x: number, forward: boolean): number {
   return Math.min(1, Math.max(0, t));
 }
 
-function cubicHeight(s: Cubic, x: number, forward: boolean): number {
-  const t = cubicParameter(s, x, forward);
+function cubicHeight(s: Cubic, t: number): number {
   const u = 1 - t;
   return (
     u * u * u * s.from.y + 3 * u * u * t * s.control1.y + 3 * u * t * t * s.control2.y + t * t * t * s.to.y
@@ -194,7 +222,7 @@ export class Footprint {
 
 /** Sorted, with values that differ only by rounding taken as one. */
 export function distinct(values: readonly number[]): number[] {
-  const sorted = [...values].sort((a, b) => a - b);
+  const sorted = values.slice().sort((a, b) => a - b);
   const kept: number[] = [];
   for (const value of sorted) {
     const last = kept[kept.length - 1];

@@ -85,8 +85,15 @@ export class HalfSection {
   uprightAt(piece: number): number {
     const c = this.b[piece] as number;
     const k = this.k[piece] as number;
-    const radius = Math.hypot(c, k);
+    const radius = Math.sqrt(c * c + k * k);
     return c > 0 ? -(k * k) / (c + radius) : c - radius;
+  }
+
+  /** Arc: its radius, mm. */
+  radiusOf(piece: number): number {
+    const c = this.b[piece] as number;
+    const k = this.k[piece] as number;
+    return Math.sqrt(c * c + k * k);
   }
 
   /** Arc: whether at v it has nearly come round to stand upright again, as only a crown beyond reason does. */
@@ -128,17 +135,16 @@ export class HalfSection {
 
   /**
    * Fills this section with another, cut by a plane a + b·v that lies below it at v = 0, for the usual case that they meet
-   * once, inside a straight first piece.
+   * once, inside the first piece, and that no other piece is an arc.
    *
    * @returns false, with nothing promised, where the case is another one.
    */
   cutFoot(face: HalfSection, a: number, b: number): boolean {
-    const a0 = face.a[0] as number;
-    const b0 = face.b[0] as number;
     const end = face.endOf(0);
-    if (face.kind[0] !== LINE || a0 <= a || b <= b0) return false;
-    const meet = (a0 - a) / (b - b0);
-    if (!(meet < end)) return false;
+    if ((face.a[0] as number) <= a) return false;
+    const [first, second] = crossings(face, 0, a, b);
+    const meet = first > 0 ? first : second;
+    if (!(meet > 0 && meet < end) || (second > meet && second < end)) return false;
     // Higher up every piece must stay below the plane: it is enough that each starts below it and rises no faster.
     for (let i = 1; i < face.count; i++) {
       if (face.kind[i] !== LINE || (face.b[i] as number) > b) return false;
@@ -150,15 +156,13 @@ export class HalfSection {
     this.kind[0] = LINE;
     this.a[0] = a;
     this.b[0] = b;
-    this.k[0] = 0;
-    this.sigma[0] = 1;
     for (let i = 0; i < face.count; i++) {
       this.start[i + 1] = i === 0 ? meet : (face.start[i] as number);
-      this.kind[i + 1] = LINE;
+      this.kind[i + 1] = face.kind[i] as number;
       this.a[i + 1] = face.a[i] as number;
       this.b[i + 1] = face.b[i] as number;
-      this.k[i + 1] = 0;
-      this.sigma[i + 1] = 1;
+      this.k[i + 1] = face.k[i] as number;
+      this.sigma[i + 1] = face.sigma[i] as number;
     }
     return true;
   }

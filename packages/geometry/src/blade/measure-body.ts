@@ -1,8 +1,9 @@
-import { BevelMoments } from "./bevel-moments.js";
+import { BevelMoments, natureOf } from "./bevel-moments.js";
 import { cutoutPath } from "./cutout-path.js";
+import { discMoments } from "./disc-moments.js";
 import { grooveMoments } from "./groove-moments.js";
-import { addMoments, type Moments, VOLUME } from "./moments.js";
-import { discMoments, slabMoments } from "./slab-moments.js";
+import { addMoments, type Moments, VOLUME, XX, YY, ZZ } from "./moments.js";
+import { slabMoments } from "./slab-moments.js";
 import type { Cutout, SteelBody } from "./steel-body.js";
 
 /** Relative error that a measurement aims at. */
@@ -16,23 +17,64 @@ const AIM = 1e-12;
  * inside the blade. The error returned is an estimate; the tests hold it to cover the truth on random knives.
  */
 export function measureBody(body: SteelBody, aim = AIM): Moments {
-  const slab = slabMoments(body.input.path, body.slab);
-  const scale = slab.value.map((v, i) =>
-    Math.max(Math.abs(v), 1e-3 * (slab.value[VOLUME] as number), i === VOLUME ? 0 : 1),
-  );
+  const { path, cutouts, grooves } = body.input;
+  const slab = slabMoments(path, body.slab);
+  const volume = slab.value[VOLUME] as number;
+  const scale = slab.value.map((v, i) => Math.max(Math.abs(v), 1e-3 * volume, i === VOLUME ? 0 : 1));
   let total = addMoments(slab, new BevelMoments(body).over(body.footprint, scale, aim), -1);
-  for (const cutout of body.input.cutouts)
-    total = addMoments(total, cutoutMoments(body, cutout, scale, aim), -1);
-  for (const groove of body.input.grooves ?? []) total = addMoments(total, grooveMoments(body, groove), -1);
-  return total;
+  if (cutouts.length > 0) {
+    total = addMoments(
+      total,
+      discMoments(
+        cutouts.filter((cutout) => cutout.to === undefined),
+        body.slab,
+      ),
+      -1,
+    );
+    for (const cutout of cutouts) total = lessCutout(total, body, cutout, scale, aim);
+  }
+  for (const groove of grooves ?? []) total = addMoments(total, grooveMoments(body, groove, aim), -1);
+  return withDoubt(total, body);
 }
 
-/** Steel that a cut-out takes from a body. */
-function cutoutMoments(body: SteelBody, cutout: Cutout, scale: Float64Array, aim: number): Moments {
+/**
+ * What the estimates cannot see: a zone that comes and goes so near the end of a piece that no station meets it. The tests
+ * on 1,000 random knives set these shares.
+ */
+const DOUBT = { plain: 0, intricate: 1e-10, ridged: 1e-7 };
+
+function withDoubt({ value, error }: Moments, body: SteelBody): Moments {
+  const doubt = DOUBT[natureOf(body)];
+  if (doubt === 0) return { value, error };
+  const root = (a: number, b: number): number =>
+    Math.sqrt(Math.abs((value[a] as number) * (value[b] as number)));
+  const sizes = [
+    root(VOLUME, VOLUME),
+    root(VOLUME, XX),
+    root(VOLUME, YY),
+    root(XX, XX),
+    root(YY, YY),
+    root(ZZ, ZZ),
+    root(XX, YY),
+    root(VOLUME, ZZ),
+    root(YY, ZZ),
+    root(ZZ, XX),
+  ];
+  return { value, error: error.map((e, i) => e + doubt * (sizes[i] as number)) };
+}
+
+/** What is left when a slot is cut, or a hole through a bevel: the bevels took a part of that steel before. */
+function lessCutout(
+  before: Moments,
+  body: SteelBody,
+  cutout: Cutout,
+  scale: Float64Array,
+  aim: number,
+): Moments {
   const { centre, radius, to } = cutout;
-  const slab = to === undefined ? discMoments(cutout, body.slab) : slabMoments(cutoutPath(cutout), body.slab);
+  const left = to === undefined ? before : addMoments(before, slabMoments(cutoutPath(cutout), body.slab), -1);
   const front = Math.max(centre.x, to?.x ?? centre.x) + radius;
   return front <= body.groundFrom
-    ? slab
-    : addMoments(slab, new BevelMoments(body).overDisc(cutout, scale, aim), -1);
+    ? left
+    : addMoments(left, new BevelMoments(body).overDisc(cutout, scale, aim), 1);
 }

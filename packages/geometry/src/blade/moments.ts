@@ -3,6 +3,8 @@
  * body that is the same on both faces.
  */
 export const MOMENTS = 10;
+/** Without the last three. */
+export const MOMENTS_OF_LIKE_FACES = 7;
 /** Place of ∭ 1 dV in {@link Moments}, mm³; the others likewise, ∭ x dV and so on. */
 export const VOLUME = 0;
 /** Place of ∭ x dV in {@link Moments}. */

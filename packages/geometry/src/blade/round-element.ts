@@ -65,6 +65,12 @@ export class RoundElement implements EdgeElement {
     return Math.abs(r - this.radius);
   }
 
+  distanceInside(x: number, y: number): number {
+    const dx = x - this.cx;
+    const dy = y - this.cy;
+    return Math.abs(Math.sqrt(dx * dx + dy * dy) - this.radius);
+  }
+
   frame(x: number, y: number, out: FootFrame): void {
     const dx = x - this.cx;
     const dy = y - this.cy;
@@ -80,17 +86,18 @@ export class RoundElement implements EdgeElement {
 
   heightAtDistance(x: number, v: number, y0: number, v0: number, y1: number, v1: number): number {
     const middle = (y0 + y1) / 2;
-    const inside = Math.hypot(x - this.cx, middle - this.cy) < this.radius;
-    const r = inside ? this.radius - v : this.radius + v;
     const dx = x - this.cx;
+    const dy = middle - this.cy;
+    const inside = dx * dx + dy * dy < this.radius * this.radius;
+    const r = inside ? this.radius - v : this.radius + v;
     const square = r * r - dx * dx;
     if (square <= 0) return Math.abs(v - v0) < Math.abs(v - v1) ? y0 : y1;
     const y = this.cy + Math.sign(middle - this.cy) * Math.sqrt(square);
     return Math.min(Math.max(y, Math.min(y0, y1)), Math.max(y0, y1));
   }
 
-  focalDistance(v: number): number {
-    if (this.turn > 0) return Math.abs(this.radius - v);
-    return this.radius + v;
+  focalDistance(va: number, vb: number): number {
+    if (this.turn > 0) return Math.min(Math.abs(this.radius - va), Math.abs(this.radius - vb));
+    return this.radius + Math.min(va, vb);
   }
 }

@@ -1,5 +1,6 @@
 import { type FaceInput, FaceLaw } from "./face-law.js";
 import type { HalfSection } from "./half-section.js";
+import type { SignList } from "./sign-list.js";
 
 /** Whatever can build the section at a station; {@link SectionLaw} for blades. */
 export interface SectionSource {
@@ -10,8 +11,10 @@ export interface SectionSource {
   /** Bevel height at the last station, of the right-hand face, mm. */
   readonly bevelHeight: number;
   at(x: number, spineDistance: number): HalfSection;
-  structureAt(x: number, spineDistance: number, out: number[]): void;
+  structureAt(x: number, spineDistance: number, out: SignList): void;
   readonly breaks: readonly number[];
+  /** Whether its pieces may come and go where {@link structureAt} says nothing. */
+  readonly isIntricate: boolean;
   /** Another of the same kind, with section objects of its own. */
   copy(): SectionSource;
 }
@@ -53,13 +56,18 @@ export class SectionLaw implements SectionSource {
     return this.rightFace.at(x, spineDistance);
   }
 
-  structureAt(x: number, spineDistance: number, out: number[]): void {
+  structureAt(x: number, spineDistance: number, out: SignList): void {
     this.rightFace.structureAt(x, spineDistance, out);
     this.leftFace?.structureAt(x, spineDistance, out);
   }
 
-  get breaks(): number[] {
-    return [...this.rightFace.breaks, ...(this.leftFace?.breaks ?? [])];
+  get breaks(): readonly number[] {
+    const { rightFace, leftFace } = this;
+    return leftFace === undefined ? rightFace.breaks : [...rightFace.breaks, ...leftFace.breaks];
+  }
+
+  get isIntricate(): boolean {
+    return this.leftFace !== undefined || this.rightFace.isIntricate;
   }
 
   copy(): SectionLaw {

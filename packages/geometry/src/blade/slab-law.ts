@@ -9,6 +9,8 @@ export class SlabLaw {
   /** Steel still on both faces together, on the flats and on the tang. */
   readonly onFlats: number;
   readonly onTang: number;
+  /** Places at which the thickness is not smooth, or steps. */
+  readonly breaks: readonly number[];
 
   constructor(input: {
     readonly spine: Law;
@@ -22,6 +24,8 @@ export class SlabLaw {
     this.handleFront = input.handleFront;
     this.onFlats = input.onFlats;
     this.onTang = input.onTang;
+    const ofTang = this.tang?.breaks.map((d) => this.handleFront - d) ?? [];
+    this.breaks = [this.handleFront, 0, ...this.spine.breaks.filter((x) => x > 0), ...ofTang];
   }
 
   thicknessAt(x: number): number {
@@ -41,10 +45,8 @@ export class SlabLaw {
     return this.tang === undefined ? 0 : -this.tang.slopeAt(this.handleFront - x);
   }
 
-  /** Places at which the thickness is not smooth, or steps. */
-  get breaks(): number[] {
-    const breaks = [this.handleFront, 0, ...this.spine.breaks.filter((x) => x > 0)];
-    if (this.tang !== undefined) breaks.push(...this.tang.breaks.map((d) => this.handleFront - d));
-    return breaks;
+  /** Whether the thickness is straight between its breaks. */
+  get isStraight(): boolean {
+    return this.spine.isStraight && (this.tang?.isStraight ?? true);
   }
 }

@@ -1,15 +1,19 @@
-import { gaussRule } from "../numeric/gauss.js";
+import { type GaussRule, gaussRule } from "../numeric/gauss.js";
 import { parametersAtX } from "../plane/at-x.js";
 import type { Path } from "../plane/path.js";
-import { derivativeAt, pointAt, type Segment } from "../plane/segment.js";
+import { type Arc, type Cubic, derivativeAt, pointAt, type Segment } from "../plane/segment.js";
 import { MOMENTS, type Moments } from "./moments.js";
-import type { Cutout } from "./steel-body.js";
 
 /** Thickness as a function of x, with the places where it is not smooth. */
 export interface Thickness {
   thicknessAt(x: number): number;
   readonly breaks: readonly number[];
+  /** Whether it is straight between its breaks, so that fewer points are exact. */
+  readonly isStraight?: boolean;
 }
+
+/** An arc is divided so that its parts turn by no more than this, rad. */
+const LONGEST_ARC = 1.6;
 
 /**
  * Integrals of a flat piece whose thickness depends on x alone, by Green's theorem along its outline:
@@ -19,85 +23,105 @@ export interface Thickness {
 export function slabMoments(path: Path, thickness: Thickness): Moments {
   const value = new Float64Array(MOMENTS);
   const scale = new Float64Array(MOMENTS);
-  const breaks = thickness.breaks;
+  const { breaks } = thickness;
+  const isStraight = thickness.isStraight === true;
+  const cuts: number[] = [];
   for (const segment of path.segments) {
-    const cuts = [0, 1];
-    for (const x of breaks) {
-      for (const t of parametersAtX(segment, x)) if (t > 1e-14 && t < 1 - 1e-14) cuts.push(t);
-    }
-    if (segment.kind === "arc" && Math.abs(segment.sweep) > 1.6) {
-      const parts = Math.ceil(Math.abs(segment.sweep) / 1.6);
-      for (let i = 1; i < parts; i++) cuts.push(i / parts);
-    }
-    cuts.sort((a, b) => a - b);
+    if (segment.kind === "line" && segment.from.x === segment.to.x) continue;
+    cuts.length = 0;
+    cuts.push(0);
+    addBreaks(segment, breaks, cuts);
+    const rule = ruleFor(segment, isStraight);
+    cuts.push(1);
+    if (cuts.length > 2) cuts.sort((a, b) => a - b);
     for (let i = 0; i + 1 < cuts.length; i++) {
-      addAlong(segment, cuts[i] as number, cuts[i + 1] as number, thickness, value, scale);
+      addAlong(segment, cuts[i] as number, cuts[i + 1] as number, rule, thickness, value, scale);
     }
   }
-  return { value, error: scale.map((s) => 2e-15 * s) };
+  return { value, error: roundingOf(scale) };
+}
+
+/** Error of a sum that only rounding has touched, from the sum of the sizes of its terms. */
+export function roundingOf(scale: Float64Array): Float64Array {
+  const error = new Float64Array(MOMENTS);
+  for (let i = 0; i < MOMENTS; i++) error[i] = 2e-15 * (scale[i] as number);
+  return error;
+}
+
+/** Whether a curve may stand over x: by its control points, or by its circle. */
+function isOver(segment: Arc | Cubic, x: number): boolean {
+  if (segment.kind === "arc") return Math.abs(x - segment.centre.x) < segment.radius;
+  const { from, control1, control2, to } = segment;
+  return (
+    x > Math.min(from.x, control1.x, control2.x, to.x) && x < Math.max(from.x, control1.x, control2.x, to.x)
+  );
+}
+
+/** Parameters inside a segment at which the thickness is not smooth, and where a long arc is divided. */
+function addBreaks(segment: Segment, breaks: readonly number[], cuts: number[]): void {
+  const { from, to } = segment;
+  for (const x of breaks) {
+    if (segment.kind === "line") {
+      const t = (x - from.x) / (to.x - from.x);
+      if (t > 1e-14 && t < 1 - 1e-14) cuts.push(t);
+    } else if (isOver(segment, x)) {
+      for (const t of parametersAtX(segment, x)) if (t > 1e-14 && t < 1 - 1e-14) cuts.push(t);
+    }
+  }
+  if (segment.kind === "arc" && Math.abs(segment.sweep) > LONGEST_ARC) {
+    const parts = Math.ceil(Math.abs(segment.sweep) / LONGEST_ARC);
+    for (let i = 1; i < parts; i++) cuts.push(i / parts);
+  }
+}
+
+/**
+ * Where the thickness is straight the integrand has degree 4 on a line and 14 on a cubic, where it is a cubic 10 and 32; on
+ * an arc of no more than 1.6 rad the points given leave less than 1e-16 of it.
+ */
+function ruleFor(segment: Segment, isStraight: boolean): GaussRule {
+  switch (segment.kind) {
+    case "line":
+      return gaussRule(isStraight ? 3 : 7);
+    case "cubic":
+      return gaussRule(isStraight ? 8 : 17);
+    case "arc":
+      return gaussRule(isStraight ? 12 : 17);
+  }
 }
 
 function addAlong(
   segment: Segment,
   t0: number,
   t1: number,
+  rule: GaussRule,
   thickness: Thickness,
   value: Float64Array,
   scale: Float64Array,
 ): void {
   if (t1 <= t0) return;
-  if (segment.kind === "line" && segment.from.x === segment.to.x) return;
-  const { nodes, weights } = gaussRule(segment.kind === "line" ? 7 : 17);
+  const { nodes, weights } = rule;
+  const { from, to } = segment;
+  const isLine = segment.kind === "line";
   for (let i = 0; i < nodes.length; i++) {
     const t = t0 + (t1 - t0) * (nodes[i] as number);
-    const { x, y } = pointAt(segment, t);
-    const dx = -derivativeAt(segment, t).x * (t1 - t0) * (weights[i] as number);
+    const point = isLine ? undefined : pointAt(segment, t);
+    const x = point?.x ?? from.x + (to.x - from.x) * t;
+    const y = point?.y ?? from.y + (to.y - from.y) * t;
+    const along = isLine ? to.x - from.x : derivativeAt(segment, t).x;
+    const dx = -along * (t1 - t0) * (weights[i] as number);
     const th = thickness.thicknessAt(x);
-    add(value, scale, 0, th * y * dx);
-    add(value, scale, 1, th * x * y * dx);
-    add(value, scale, 2, (th * y * y * dx) / 2);
-    add(value, scale, 3, th * x * x * y * dx);
-    add(value, scale, 4, (th * y * y * y * dx) / 3);
-    add(value, scale, 5, (th * th * th * y * dx) / 12);
-    add(value, scale, 6, (th * x * y * y * dx) / 2);
+    const area = th * y * dx;
+    add(value, scale, 0, area);
+    add(value, scale, 1, x * area);
+    add(value, scale, 2, (y * area) / 2);
+    add(value, scale, 3, x * x * area);
+    add(value, scale, 4, (y * y * area) / 3);
+    add(value, scale, 5, (th * th * area) / 12);
+    add(value, scale, 6, (x * y * area) / 2);
   }
 }
 
 function add(value: Float64Array, scale: Float64Array, i: number, term: number): void {
   value[i] = (value[i] as number) + term;
   scale[i] = (scale[i] as number) + Math.abs(term);
-}
-
-/** Integrals of a round cut-out through a piece whose thickness depends on x alone; strips in the angle, exact to rounding. */
-export function discMoments({ centre, radius }: Cutout, thickness: Thickness): Moments {
-  const value = new Float64Array(MOMENTS);
-  const scale = new Float64Array(MOMENTS);
-  const cuts = [-Math.PI / 2];
-  const inside = thickness.breaks
-    .filter((x) => Math.abs(x - centre.x) < radius)
-    .map((x) => Math.asin((x - centre.x) / radius))
-    .sort((a, b) => a - b);
-  cuts.push(...inside, Math.PI / 2);
-  const { nodes, weights } = gaussRule(14);
-  for (let k = 0; k + 1 < cuts.length; k++) {
-    const from = cuts[k] as number;
-    const width = (cuts[k + 1] as number) - from;
-    if (width <= 0) continue;
-    for (let i = 0; i < nodes.length; i++) {
-      const angle = from + width * (nodes[i] as number);
-      const x = centre.x + radius * Math.sin(angle);
-      const half = radius * Math.cos(angle);
-      const area = 2 * half * half * width * (weights[i] as number);
-      const th = thickness.thicknessAt(x);
-      const y = centre.y;
-      add(value, scale, 0, th * area);
-      add(value, scale, 1, th * x * area);
-      add(value, scale, 2, th * y * area);
-      add(value, scale, 3, th * x * x * area);
-      add(value, scale, 4, th * (y * y + (half * half) / 3) * area);
-      add(value, scale, 5, ((th * th * th) / 12) * area);
-      add(value, scale, 6, th * x * y * area);
-    }
-  }
-  return { value, error: scale.map((s) => 2e-15 * s) };
 }

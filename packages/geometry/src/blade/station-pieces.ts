@@ -1,10 +1,12 @@
 import type { Piece } from "../numeric/adaptive.js";
-import { findRoot } from "../numeric/roots.js";
-import { distinct, type Footprint, type FootprintInterval } from "./footprint.js";
+import { findRoot, findRootBetween } from "../numeric/roots.js";
+import type { Joint } from "./edge-run-parts.js";
+import { type BoundaryPiece, distinct, type Footprint, type FootprintInterval } from "./footprint.js";
+import { SignList } from "./sign-list.js";
 import type { SteelBody } from "./steel-body.js";
 
 /** Samples per smooth stretch when looking for places where the section changes its structure. */
-const SAMPLES = 6;
+const SAMPLES = 4;
 
 /**
  * Cuts a stretch of x into pieces over which every station has a section of the same structure. A change that is missed
@@ -16,26 +18,13 @@ export function stationPieces(
   x1: number,
   region: Footprint = body.footprint,
 ): Piece[] {
-  const { at, length } = body.input.plunge;
-  const fixed = distinct(
-    [
-      x0,
-      x1,
-      at,
-      at + length,
-      ...body.footprint.intervals.map((interval) => interval.x0),
-      ...(region === body.footprint ? [] : region.intervals.map((interval) => interval.x0)),
-      ...(body.input.crest?.breaks ?? []),
-      ...(body.input.crest === undefined ? [] : body.slab.breaks),
-      ...body.section.breaks,
-      ...body.edgeRun.joints.map((joint) => joint.at.x),
-    ].filter((x) => x >= x0 && x <= x1),
-  );
+  const fixed = fixedCuts(body, x0, x1, region);
   const cuts: number[] = [];
+  const changes = new StructureChanges(body);
   for (let i = 0; i + 1 < fixed.length; i++) {
     const a = fixed[i] as number;
-    const b = fixed[i + 1] as number;
-    cuts.push(a, ...structureChanges(body, a, b));
+    cuts.push(a);
+    changes.find(a, fixed[i + 1] as number, cuts);
   }
   cuts.push(x1);
   const sorted = graded(distinct(cuts));
@@ -44,6 +33,26 @@ export function stationPieces(
     pieces.push({ from: sorted[i] as number, to: sorted[i + 1] as number });
   }
   return pieces;
+}
+
+/** Places between x0 and x1 where the outline, a law, or the edge has a joint. */
+function fixedCuts(body: SteelBody, x0: number, x1: number, region: Footprint): number[] {
+  const { plunge, crest } = body.input;
+  const found = [x0, x1];
+  const take = (x: number): void => {
+    if (x > x0 && x < x1) found.push(x);
+  };
+  take(plunge.at);
+  take(plunge.at + plunge.length);
+  for (const interval of body.footprint.intervals) take(interval.x0);
+  if (region !== body.footprint) for (const interval of region.intervals) take(interval.x0);
+  if (crest !== undefined) {
+    crest.breaks.forEach(take);
+    body.slab.breaks.forEach(take);
+  }
+  body.section.breaks.forEach(take);
+  for (const { at } of body.edgeRun.joints) take(at.x);
+  return distinct(found);
 }
 
 /** Greatest ratio of the lengths of two neighbouring pieces. */
@@ -65,64 +74,127 @@ function graded(cuts: readonly number[]): number[] {
   return distinct(out);
 }
 
-function structureChanges(body: SteelBody, a: number, b: number): number[] {
-  const found: number[] = [];
-  let xBefore = a + (b - a) * 1e-9;
-  let before = indicators(body, xBefore);
-  let footBefore = topElement(body, xBefore);
-  for (let k = 1; k <= SAMPLES; k++) {
-    const x = k === SAMPLES ? b - (b - a) * 1e-9 : a + ((b - a) * k) / SAMPLES;
-    const here = indicators(body, x);
-    for (let i = 0; i < Math.min(here.length, before.length); i++) {
-      if ((before[i] as number) > 0 !== (here[i] as number) > 0) {
-        const root = findRoot((t) => indicators(body, t)[i] ?? 0, xBefore, x, 1e-11);
-        if (root !== undefined) found.push(root);
+/** Width to which a change of structure is found, mm: the sum over a piece does not feel a kink so close to its end. */
+const FOUND = 1e-6;
+
+/** A joint's normal that leans less than this against the stations is taken as upright. */
+const LEAN = 1e-6;
+
+/** Filled anew by every search: small arrays are dear to make. */
+const lists = [new SignList(), new SignList(), new SignList()] as const;
+
+/** Finds the places along x where the section changes its structure. */
+class StructureChanges {
+  private readonly body: SteelBody;
+  private before: SignList = lists[0];
+  private here: SignList = lists[1];
+  private readonly between: SignList = lists[2];
+  /** Joints of the edge whose normal passes through the stretch that is looked at. */
+  private joints: readonly Joint[] = [];
+  /** Whether any of them leans, so that the section's knots may cross it. */
+  private isLeaning = false;
+  /** Which element of the edge is nearest to the last station's highest point, and how far it is. */
+  private topElement = -1;
+  private spineDistance = 0;
+
+  constructor(body: SteelBody) {
+    this.body = body;
+  }
+
+  /** Appends the changes between a and b, where the outline has its pieces all the way. */
+  find(a: number, b: number, found: number[]): void {
+    const { footprint, edgeRun } = this.body;
+    const reach = footprint.maxX - footprint.minX + footprint.maxY - footprint.minY;
+    this.joints = edgeRun.joints.filter(({ at, normal }) => {
+      const end = at.x + normal.x * reach;
+      return Math.min(at.x, end) <= b && Math.max(at.x, end) >= a;
+    });
+    this.isLeaning = this.joints.some(({ normal }) => Math.abs(normal.x) > LEAN);
+    let xBefore = a + (b - a) * 1e-9;
+    this.look(xBefore, this.before);
+    let topBefore = this.topElement;
+    for (let k = 1; k <= SAMPLES; k++) {
+      const x = k === SAMPLES ? b - (b - a) * 1e-9 : a + ((b - a) * k) / SAMPLES;
+      this.look(x, this.here);
+      const top = this.topElement;
+      const isPlain = this.spineDistance <= edgeRun.plainReach;
+      const count = found.length;
+      this.findSigns(xBefore, x, found);
+      // The spine's nearest point goes from one part of the edge to another: at a joint, which its own sign has told, or
+      // at a ridge that reaches the spine.
+      if (top !== topBefore && !(isPlain && found.length > count)) {
+        const change = findRoot(
+          (t) => (this.topElementAt(t) === topBefore ? -1 : 1),
+          xBefore,
+          x,
+          FOUND / 1000,
+        );
+        if (change !== undefined) found.push(change);
       }
+      const spare = this.before;
+      this.before = this.here;
+      this.here = spare;
+      topBefore = top;
+      xBefore = x;
     }
-    const foot = topElement(body, x);
-    if (foot !== footBefore) {
-      // The spine's nearest point jumps from one part of the edge to another: a ridge reaches the spine here.
-      const root = findRoot((t) => (topElement(body, t) === footBefore ? -1 : 1), xBefore, x, 1e-11);
+  }
+
+  private findSigns(a: number, b: number, found: number[]): void {
+    const { before, here, between } = this;
+    for (let i = 0; i < here.count && i < before.count; i++) {
+      const atA = before.values[i] as number;
+      const atB = here.values[i] as number;
+      if (atA > 0 === atB > 0) continue;
+      const sign = (x: number): number => {
+        this.look(x, between);
+        return i < between.count ? (between.values[i] as number) : 0;
+      };
+      const root = findRootBetween(sign, a, atA, b, atB, FOUND);
       if (root !== undefined) found.push(root);
     }
-    before = here;
-    footBefore = foot;
-    xBefore = x;
   }
-  return found;
-}
 
-/** Which element of the edge is nearest to the station's highest point. */
-function topElement(body: SteelBody, x: number): number {
-  const top = body.footprint.topAt(x);
-  if (top === undefined) return -1;
-  body.edgeRun.nearest(x, top);
-  return body.edgeRun.element;
-}
+  /** Which element of the edge is nearest to the station's highest point. */
+  private topElementAt(x: number): number {
+    const { footprint, edgeRun } = this.body;
+    const top = footprint.topAt(x);
+    if (top === undefined) return -1;
+    edgeRun.nearest(x, top);
+    return edgeRun.element;
+  }
 
-/** Continuous numbers, each of which changes its sign where the section changes its structure. */
-function indicators(body: SteelBody, x: number): number[] {
-  const out: number[] = [];
-  const top = body.footprint.topAt(x);
-  if (top === undefined) return out;
-  const spineDistance = body.spineDistanceAt(x);
-  body.section.structureAt(x, spineDistance, out);
-  const right = body.section.at(x, spineDistance);
-  const left = body.section.left;
-  const bevelLine = body.section.bevelHeight;
-  const firstKnot = right.count > 1 ? (right.start[1] as number) : bevelLine;
-  const firstLeft = left !== undefined && left.count > 1 ? (left.start[1] as number) : undefined;
-  for (const joint of body.edgeRun.joints) {
-    const { at, normal } = joint;
-    // On which side of the joint's normal is the spine point, the bevel line, the sharpening bevel's upper end?
-    out.push((x - at.x) * normal.y - (top - at.y) * normal.x);
-    if (Math.abs(normal.x) > 1e-6) {
-      const along = (x - at.x) / normal.x;
-      out.push(along - bevelLine, along - firstKnot);
-      if (firstLeft !== undefined) out.push(along - firstLeft);
+  /** Continuous numbers, each of which changes its sign where the section changes its structure. */
+  private look(x: number, out: SignList): void {
+    const { section, edgeRun } = this.body;
+    out.clear();
+    const spineDistance = this.body.spineDistanceAt(x);
+    this.spineDistance = spineDistance;
+    const top = this.body.topPiece?.heightAt(x);
+    // Where the edge turns back over the station the spine's distance is that of another place.
+    this.topElement = this.body.isTopSpine ? edgeRun.element : this.topElementAt(x);
+    if (top === undefined) return;
+    section.structureAt(x, spineDistance, out);
+    this.body.input.crest?.structureAt(x, out);
+    if (!this.isLeaning) {
+      for (const { at, normal } of this.joints) out.push((x - at.x) * normal.y - (top - at.y) * normal.x);
+      return;
+    }
+    const right = section.at(x, spineDistance);
+    const left = section.left;
+    const bevelLine = section.bevelHeight;
+    const firstKnot = right.count > 1 ? (right.start[1] as number) : bevelLine;
+    const firstLeft = left !== undefined && left.count > 1 ? (left.start[1] as number) : undefined;
+    for (const { at, normal } of this.joints) {
+      // On which side of the joint's normal is the spine point, the bevel line, the sharpening bevel's upper end?
+      out.push((x - at.x) * normal.y - (top - at.y) * normal.x);
+      if (Math.abs(normal.x) > LEAN) {
+        const along = (x - at.x) / normal.x;
+        out.push(along - bevelLine);
+        out.push(along - firstKnot);
+        if (firstLeft !== undefined) out.push(along - firstLeft);
+      }
     }
   }
-  return out;
 }
 
 /** Takes the square-root behaviour out of a stretch that begins or ends where the outline stands upright. */
@@ -132,13 +204,13 @@ export interface StationMap {
   slope(u: number): number;
 }
 
+const LEVEL: StationMap = { x: (u) => u, u: (x) => x, slope: () => 1 };
+
 export function uprightMap(interval: FootprintInterval): StationMap {
   const { x0, x1, spans } = interval;
-  const pieces = spans.flatMap(({ lower, upper }) => [lower, upper]);
-  const upright = pieces.some(
-    (piece) => (piece.uprightAt0 && piece.x0 === x0) || (piece.uprightAt1 && piece.x1 === x1),
-  );
-  if (!upright) return { x: (u) => u, u: (x) => x, slope: () => 1 };
+  const isUpright = (piece: BoundaryPiece): boolean =>
+    (piece.uprightAt0 && piece.x0 === x0) || (piece.uprightAt1 && piece.x1 === x1);
+  if (!spans.some(({ lower, upper }) => isUpright(lower) || isUpright(upper))) return LEVEL;
   const width = x1 - x0;
   // x = x0 + width·sin²(πu/2): near either end x moves with the square of u, as the outline's height does.
   return {

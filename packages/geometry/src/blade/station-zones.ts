@@ -1,21 +1,20 @@
-import { type GaussRule, gaussRule } from "../numeric/gauss.js";
 import type { EdgeElement } from "./edge-element.js";
 import type { EdgeRun } from "./edge-run.js";
 import type { HalfSection } from "./half-section.js";
-import { StraightElement } from "./straight-element.js";
 
 /**
  * Receives one zone of a station: between `ya` and `yb` the nearest edge element and the piece of the section stay the
- * same. `va`, `vb` are the distances from the edge at its ends, `foot` a parameter near which the nearest points lie.
+ * same. `va`, `vb` are the distances from the edge at its ends, `footA`, `footB` the parameters of the nearest points there.
  */
 export type ZoneVisitor = (
   element: EdgeElement,
   piece: number,
   ya: number,
   va: number,
-  foot: number,
+  footA: number,
   yb: number,
   vb: number,
+  footB: number,
 ) => void;
 
 /** Walks a station in zones. One object serves one body; it keeps the station in fields while it walks. */
@@ -92,9 +91,9 @@ export class StationZones {
       const last = !(end < high);
       const vb = last ? high : end;
       element.foot = foot;
-      const yb = last ? yEnd : element.heightAtDistance(this.x, vb, ya, va, yEnd, high);
+      const yb = last ? yEnd : element.heightAtDistance(this.x, vb, ya, va, yEnd, high, footEnd);
       const footAtB = last ? footEnd : element.foot;
-      if (!this.isWhole(i)) this.visit(element, i, ya, va, foot, yb, vb);
+      if (!this.isWhole(i)) this.visit(element, i, ya, va, foot, yb, vb, footAtB);
       if (last) return;
       ya = yb;
       va = vb;
@@ -106,27 +105,4 @@ export class StationZones {
     const section = this.section;
     return !section.isArc(piece) && section.b[piece] === 0 && section.a[piece] === this.whole;
   }
-}
-
-/**
- * How many points a zone needs. Straight element and straight face: the integrand is a cubic, two points are exact.
- * Elsewhere the distance bends over the length to the focal point, and the count grows with the zone's share of it.
- */
-export function zoneRule(
-  element: EdgeElement,
-  arc: boolean,
-  width: number,
-  va: number,
-  vb: number,
-  foot: number,
-  coarse = false,
-): GaussRule {
-  const less = coarse ? 2 : 0;
-  if (element instanceof StraightElement) return gaussRule(arc ? 10 - less : 2);
-  element.foot = foot;
-  const focal = Math.min(element.focalDistance(va), element.focalDistance(vb));
-  const ratio = width / focal;
-  const points =
-    ratio < 0.02 ? 4 : ratio < 0.1 ? 5 : ratio < 0.3 ? 7 : ratio < 0.8 ? 10 : ratio < 2 ? 14 : 20;
-  return gaussRule((arc ? Math.max(10, points) : points) - less);
 }

@@ -1,7 +1,7 @@
 import type { Path } from "../plane/path.js";
 import type { Segment } from "../plane/segment.js";
 import type { Vec2 } from "../plane/vec2.js";
-import type { CrestLaw } from "./crest.js";
+import { type CrestLaw, crestReach } from "./crest.js";
 import { EdgeRun } from "./edge-run.js";
 import { type BoundaryPiece, Footprint } from "./footprint.js";
 import type { HalfSection } from "./half-section.js";
@@ -57,6 +57,8 @@ export class SteelBody {
   readonly slab: SlabLaw;
   /** The outline's piece over the station that was last asked for. */
   topPiece: BoundaryPiece | undefined;
+  /** Whether that piece is no edge, so that the last nearest point of the edge run is the spine's. */
+  isTopSpine = false;
   /** How many segments of the path, from its first, are edge. */
   private readonly edgeSegments: number;
 
@@ -90,9 +92,14 @@ export class SteelBody {
   spineDistanceAt(x: number): number {
     const interval = this.footprint.intervalAt(x);
     const span = interval?.spans[interval.spans.length - 1];
-    if (interval === undefined || span === undefined) return 0;
+    if (interval === undefined || span === undefined) {
+      this.topPiece = undefined;
+      this.isTopSpine = false;
+      return 0;
+    }
     this.topPiece = span.upper;
-    if (!this.isEdge(span.upper)) return this.edgeRun.nearest(x, span.upper.heightAt(x));
+    this.isTopSpine = !this.isEdge(span.upper);
+    if (this.isTopSpine) return this.edgeRun.nearest(x, span.upper.heightAt(x));
     let farthest = 0;
     for (const { lower, upper } of interval.spans) {
       this.edgeRun.walk(x, lower.heightAt(x), upper.heightAt(x), (_e, _y0, v0, _f0, _y1, v1) => {
@@ -161,7 +168,9 @@ export class SteelBody {
     }
     const crest = this.crestAt(x);
     const top = crest === undefined ? undefined : this.footprint.topAt(x);
-    if (crest !== undefined && top !== undefined) half = Math.min(half, crest.valueAt(Math.max(0, top - y)));
+    if (crest !== undefined && top !== undefined && top - y < crestReach(crest)) {
+      half = Math.min(half, crest.valueAt(Math.max(0, top - y)));
+    }
     return half;
   }
 

@@ -30,6 +30,10 @@ export class StraightElement implements EdgeElement {
     return Math.abs(this.tx * dy - this.ty * dx);
   }
 
+  distanceInside(x: number, y: number): number {
+    return Math.abs(this.tx * (y - this.origin.y) - this.ty * (x - this.origin.x));
+  }
+
   /** y of the line at x; not finite where it stands upright. */
   heightAt(x: number): number {
     return this.origin.y + ((x - this.origin.x) * this.ty) / this.tx;

@@ -60,10 +60,34 @@ interface Looked {
   readonly from: number;
   readonly to: number;
   readonly depth: number;
-  readonly value: Float64Array;
-  readonly error: Float64Array;
+  /** Where its integrals stand in the store, its errors after them. */
+  readonly place: number;
   /** How far this piece alone misses the aim, as a multiple of it; 0 when dividing it can gain nothing. */
   readonly miss: number;
+}
+
+/** Integrals and errors of all pieces in one array: small arrays are dear to make. */
+class Store {
+  values: Float64Array;
+  private used = 0;
+  private readonly width: number;
+
+  constructor(width: number, count: number) {
+    this.width = width;
+    this.values = new Float64Array(width * count);
+  }
+
+  /** @returns the place of a piece more. */
+  next(): number {
+    const place = this.used;
+    this.used += this.width;
+    if (this.used > this.values.length) {
+      const longer = new Float64Array(2 * this.used);
+      longer.set(this.values);
+      this.values = longer;
+    }
+    return place;
+  }
 }
 
 /**
@@ -85,36 +109,39 @@ export function integrateAdaptive(
   const out = new Float64Array(size);
   const wary = options.wary === true;
   const gaps = new Float64Array(size);
+  const store = new Store(2 * size, 2 * pieces.length + 4);
   let evaluations = 0;
   const sample = (from: number, to: number, first: number, count: number): void => {
     const half = (to - from) / 2;
     const centre = (to + from) / 2;
     for (let i = first; i < count; i++) {
       f(centre + half * (NODES[i] as number), out);
-      samples.set(out, i * size);
+      const base = i * size;
+      for (let c = 0; c < size; c++) samples[base + c] = out[c] as number;
     }
     evaluations += count - first;
   };
   const look = (from: number, to: number, depth: number, whole: number): Looked => {
-    const value = new Float64Array(size);
-    const error = new Float64Array(size);
+    const place = store.next();
     const share = (to - from) / whole;
     sample(from, to, 0, 7);
-    let miss = judge(samples, size, 7, W7, W3, to - from, value, error, tolerance, gaps, wary);
+    const { values } = store;
+    let miss = judge(samples, size, 7, W7, W3, to - from, values, place, tolerance, gaps, wary);
     // Seven points are enough where this piece takes no more than its share of the error allowed.
     if (miss > share || wary) {
       sample(from, to, 7, 15);
-      miss = judge(samples, size, 15, W15, W7, to - from, value, error, tolerance, gaps, wary);
+      miss = judge(samples, size, 15, W15, W7, to - from, values, place, tolerance, gaps, wary);
     }
-    return { from, to, depth, value, error, miss: depth >= 48 ? 0 : miss };
+    return { from, to, depth, place, miss: depth >= 48 ? 0 : miss };
   };
   const looked: Looked[] = [];
-  const whole = pieces.reduce((sum, piece) => sum + Math.max(0, piece.to - piece.from), 0);
+  let whole = 0;
+  for (const piece of pieces) whole += Math.max(0, piece.to - piece.from);
   for (const piece of pieces) {
     if (piece.to > piece.from) looked.push(look(piece.from, piece.to, 0, whole));
   }
   const error = new Float64Array(size);
-  for (const piece of looked) add(error, piece.error, 1);
+  for (const piece of looked) add(error, store.values, piece.place + size, 1);
   while (looked.length < maxPieces && exceeds(error, tolerance)) {
     let worst = 0;
     for (let i = 1; i < looked.length; i++) {
@@ -125,24 +152,24 @@ export function integrateAdaptive(
     const centre = (piece.from + piece.to) / 2;
     const left = look(piece.from, centre, piece.depth + 1, whole);
     const right = look(centre, piece.to, piece.depth + 1, whole);
-    add(error, piece.error, -1);
-    add(error, left.error, 1);
-    add(error, right.error, 1);
+    add(error, store.values, piece.place + size, -1);
+    add(error, store.values, left.place + size, 1);
+    add(error, store.values, right.place + size, 1);
     looked[worst] = left;
     looked.push(right);
   }
   // Summed once more from the start: the running sum has lost digits where a large error was taken away.
   const value = new Float64Array(size);
   error.fill(0);
-  for (const piece of looked) {
-    add(value, piece.value, 1);
-    add(error, piece.error, 1);
+  for (const { place } of looked) {
+    add(value, store.values, place, 1);
+    add(error, store.values, place + size, 1);
   }
   return { value, error, evaluations };
 }
 
-function add(sum: Float64Array, part: Float64Array, sign: 1 | -1): void {
-  for (let c = 0; c < sum.length; c++) sum[c] = (sum[c] as number) + sign * (part[c] as number);
+function add(sum: Float64Array, values: Float64Array, place: number, sign: 1 | -1): void {
+  for (let c = 0; c < sum.length; c++) sum[c] = (sum[c] as number) + sign * (values[place + c] as number);
 }
 
 function exceeds(error: Float64Array, tolerance: Float64Array): boolean {
@@ -160,9 +187,11 @@ function remaining(gap: number, variation: number, wary: boolean, gapBefore: num
   if (variation === 0 || gap === 0) return gap;
   const share = gap / variation;
   // With seven points there is nothing to judge the speed of convergence by; with a kink about it is slow.
-  if (wary) return variation * Math.min(1, (200 * share) ** 1.25);
-  if (gap < gapBefore / 500) return variation * Math.min(1, (20 * share) ** 2);
-  return variation * Math.min(1, (200 * share) ** 1.5);
+  // Roots instead of powers: they take a tenth of the time.
+  const cautious = 200 * share;
+  if (wary) return variation * Math.min(1, cautious * Math.sqrt(Math.sqrt(cautious)));
+  if (gap < gapBefore / 500) return variation * Math.min(1, 400 * share * share);
+  return variation * Math.min(1, cautious * Math.sqrt(cautious));
 }
 
 /**
@@ -176,8 +205,8 @@ function judge(
   weights: Float64Array,
   before: Float64Array,
   width: number,
-  value: Float64Array,
-  error: Float64Array,
+  values: Float64Array,
+  place: number,
   tolerance: Float64Array,
   gaps: Float64Array,
   wary: boolean,
@@ -187,15 +216,15 @@ function judge(
   for (let c = 0; c < size; c++) {
     let fine = 0;
     let rough = 0;
-    for (let i = 0; i < count; i++) {
-      const s = samples[i * size + c] as number;
+    for (let i = 0, k = c; i < count; i++, k += size) {
+      const s = samples[k] as number;
       fine += (weights[i] as number) * s;
       rough += (before[i] as number) * s;
     }
     const mean = fine / 2;
     let variation = 0;
-    for (let i = 0; i < count; i++) {
-      variation += (weights[i] as number) * Math.abs((samples[i * size + c] as number) - mean);
+    for (let i = 0, k = c; i < count; i++, k += size) {
+      variation += (weights[i] as number) * Math.abs((samples[k] as number) - mean);
     }
     fine *= half;
     variation *= Math.abs(half);
@@ -204,8 +233,8 @@ function judge(
     gaps[c] = gap;
     // Rounding alone leaves this much; asking for less would divide for ever.
     const floor = 8e-15 * (Math.abs(fine) + variation);
-    value[c] = fine;
-    error[c] = Math.max(e, floor);
+    values[place + c] = fine;
+    values[place + size + c] = Math.max(e, floor);
     if (e > floor) miss = Math.max(miss, e / (tolerance[c] as number));
   }
   return miss;

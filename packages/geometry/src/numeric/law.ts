@@ -15,13 +15,21 @@ export class Law {
   /** Slopes at the stations; undefined for straight laws. */
   private readonly slopes: readonly number[] | undefined;
   private readonly constant: boolean;
+  /** Places where the law is not smooth. */
+  readonly breaks: readonly number[];
+  /** Places and values once more: laws are asked for millions of values. */
+  private readonly at: Float64Array;
+  private readonly is: Float64Array;
 
   private constructor(points: readonly LawPoint[], slopes: readonly number[] | undefined) {
     this.points = points;
     this.slopes = slopes;
+    this.at = Float64Array.from(points, (point) => point.at);
+    this.is = Float64Array.from(points, (point) => point.is);
     const first = points[0];
     invariant(first !== undefined, "a law has at least one station");
     this.constant = points.every((point) => point.is === first.is);
+    this.breaks = this.constant ? [] : points.map((point) => point.at);
   }
 
   static constant(value: number): Law {
@@ -50,23 +58,21 @@ export class Law {
 
   /** Value at x. */
   valueAt(x: number): number {
-    const points = this.points;
-    const count = points.length;
-    const first = points[0] as LawPoint;
-    if (this.constant || x <= first.at) return first.is;
-    const last = points[count - 1] as LawPoint;
-    if (x >= last.at) return last.is;
+    const { at, is } = this;
+    const last = at.length - 1;
+    if (this.constant || x <= (at[0] as number)) return is[0] as number;
+    if (x >= (at[last] as number)) return is[last] as number;
     let i = 0;
-    while (i < count - 2 && x > (points[i + 1] as LawPoint).at) i++;
-    const a = points[i] as LawPoint;
-    const b = points[i + 1] as LawPoint;
-    const h = b.at - a.at;
-    const u = (x - a.at) / h;
-    if (this.slopes === undefined) return a.is + (b.is - a.is) * u;
+    while (i < last - 1 && x > (at[i + 1] as number)) i++;
+    const from = at[i] as number;
+    const value = is[i] as number;
+    const delta = (is[i + 1] as number) - value;
+    const h = (at[i + 1] as number) - from;
+    const u = (x - from) / h;
+    if (this.slopes === undefined) return value + delta * u;
     const p = this.slopes[i] as number;
     const q = this.slopes[i + 1] as number;
-    const delta = b.is - a.is;
-    return a.is + u * (h * p + u * (3 * delta - h * (2 * p + q) + u * (h * (p + q) - 2 * delta)));
+    return value + u * (h * p + u * (3 * delta - h * (2 * p + q) + u * (h * (p + q) - 2 * delta)));
   }
 
   /** First derivative at x; 0 outside the stations. */
@@ -90,9 +96,9 @@ export class Law {
     return (h * p + u * (2 * (3 * delta - h * (2 * p + q)) + u * 3 * (h * (p + q) - 2 * delta))) / h;
   }
 
-  /** Places where the law is not smooth. */
-  get breaks(): readonly number[] {
-    return this.constant ? [] : this.points.map((point) => point.at);
+  /** Whether the law is straight between its breaks. */
+  get isStraight(): boolean {
+    return this.constant || this.slopes === undefined;
   }
 
   /** Greatest and least station value; a law never leaves this range. */

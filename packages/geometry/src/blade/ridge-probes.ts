@@ -1,0 +1,92 @@
+import type { EdgeRun } from "./edge-run.js";
+
+/** Heights at which a station is looked at for an element between two stretches of another. */
+const PROBES = 11;
+/** Most times that the least lead between two probes is closed in on. */
+const CLOSINGS = 16;
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
+/** A rival must be nearer by this to count, mm: at a common end both are equally near. */
+const NEARER = 1e-11;
+
+/**
+ * Looks along a station for elements of the edge that are nearest over a short stretch only: at even heights, and between
+ * them wherever the lead of the nearest element over another one has a least value that might fall below zero.
+ */
+export class RidgeProbes {
+  /** Heights at which another element is nearest than at the one before, ascending. */
+  readonly changes: number[] = [];
+  private readonly run: EdgeRun;
+  private readonly element = new Int32Array(PROBES + 2);
+  private readonly y = new Float64Array(PROBES + 2);
+  private readonly v = new Float64Array(PROBES + 2);
+
+  constructor(run: EdgeRun) {
+    this.run = run;
+  }
+
+  /** Fills {@link changes} for the station x between y0 and y1. */
+  look(x: number, y0: number, y1: number): void {
+    const { run, y, v, element, changes } = this;
+    changes.length = 0;
+    for (let k = 0; k <= PROBES + 1; k++) {
+      y[k] = k > PROBES ? y1 : y0 + ((y1 - y0) * k) / (PROBES + 1);
+      v[k] = run.nearest(x, y[k] as number);
+      element[k] = run.element;
+    }
+    for (let k = 0; k <= PROBES; k++) {
+      if (k > 0 && element[k] !== element[k - 1]) changes.push(y[k] as number);
+      if (element[k] !== element[k + 1]) continue;
+      const found = this.overtaken(x, k);
+      if (found !== undefined) changes.push(found);
+    }
+  }
+
+  /** A height between probes k and k + 1 at which another element is nearer than the one that is nearest at both. */
+  private overtaken(x: number, k: number): number | undefined {
+    const { run } = this;
+    const a = this.y[k] as number;
+    const b = this.y[k + 1] as number;
+    // Neither distance changes faster than the height: a lead that adds up to twice the step is not lost inside it.
+    const enough = (this.v[k] as number) + (this.v[k + 1] as number) + 2 * (b - a);
+    const leader = this.element[k] as number;
+    for (let i = 0; i < run.elements.length; i++) {
+      if (i === leader || run.boxDistance(i, x, a) + run.boxDistance(i, x, b) >= enough) continue;
+      if (run.closedDistance(i, x, a) + run.closedDistance(i, x, b) >= enough) continue;
+      const found = this.leastLead(x, leader, i, a, b);
+      if (found !== undefined) return found;
+    }
+    return undefined;
+  }
+
+  /** Closes in on the least lead by golden section; returns a height at which it is lost. */
+  private leastLead(x: number, leader: number, rival: number, from: number, to: number): number | undefined {
+    const { run } = this;
+    const leadAt = (y: number): number =>
+      run.closedDistance(rival, x, y) - run.closedDistance(leader, x, y) + NEARER;
+    let a = from;
+    let b = to;
+    let c = b - GOLDEN * (b - a);
+    let d = a + GOLDEN * (b - a);
+    let atC = leadAt(c);
+    let atD = leadAt(d);
+    for (let pass = 0; pass < CLOSINGS; pass++) {
+      if (atC < 0) return c;
+      if (atD < 0) return d;
+      if (Math.min(atC, atD) > 2 * (b - a)) return undefined;
+      if (atC < atD) {
+        b = d;
+        d = c;
+        atD = atC;
+        c = b - GOLDEN * (b - a);
+        atC = leadAt(c);
+      } else {
+        a = c;
+        c = d;
+        atC = atD;
+        d = a + GOLDEN * (b - a);
+        atD = leadAt(d);
+      }
+    }
+    return undefined;
+  }
+}
