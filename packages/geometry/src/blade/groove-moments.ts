@@ -15,7 +15,7 @@ const AIM_ACROSS = 2e-9;
  * it is cut into may have creases. The volume needs no more than the groove's own section; the moments across the flats
  * need the face.
  */
-export function grooveMoments(body: SteelBody, groove: Groove, aim: number): Moments {
+export function grooveMoments(body: SteelBody, groove: Groove, aim = 1e-12): Moments {
   // Creases cost many pieces and touch only what depends on the face: a rough weighing does not follow them far.
   const [mostAlong, mostAcross] = aim < 1e-8 ? [16, 10] : [4, 3];
   const w = grooveHalfWidth(groove);
