@@ -22,9 +22,13 @@ export interface CrestInput {
   readonly slab: SlabLaw;
 }
 
+/** No face stands prouder than this many times the flat. */
+const CLEAR = 2;
+
 /**
  * What is taken off along the spine: half-thickness over the depth below the station's highest point, the same on both
- * faces. It is an upper bound on the faces down to where it reaches the flat; lower down it bounds nothing.
+ * faces. It is an upper bound on the faces down to where its quarter circle ends and its planes are clear of any face; lower
+ * down it bounds nothing.
  */
 export class CrestLaw {
   readonly input: CrestInput;
@@ -50,16 +54,16 @@ export class CrestLaw {
     const isSwedged = swedge !== undefined && x >= swedge.from && x <= swedge.to;
     if (!isEased && !isSwedged) return undefined;
     const r = Math.min(easing, half);
-    if (isEased)
+    if (isEased) {
       this.eased
         .clear()
         .addArc(0, half - r, r, 0, 1)
-        .addLine(r, half, 0);
+        .addLine(r, CLEAR * half, 0);
+    }
     if (!isSwedged) return this.eased;
-    const left = Math.min(swedge.thickness.valueAt(x) / 2, half);
+    const left = swedge.thickness.valueAt(x) / 2;
     this.planes.clear().addLine(0, left, swedge.tan);
-    if (left < half) this.planes.addLine((half - left) / swedge.tan, half, 0);
-    else this.planes.clear().addLine(0, half, 0);
+    if (left < CLEAR * half) this.planes.addLine((CLEAR * half - left) / swedge.tan, CLEAR * half, 0);
     return isEased ? this.both.combine(this.eased, this.planes, "smaller") : this.planes;
   }
 

@@ -41,7 +41,7 @@ export function measureBody(body: SteelBody, aim = AIM): Moments {
  * What the estimates cannot see: a zone that comes and goes so near the end of a piece that no station meets it. The tests
  * on 1,000 random knives set these shares.
  */
-const DOUBT = { plain: 0, intricate: 1e-10, ridged: 1e-7 };
+const DOUBT = { plain: 0, intricate: 3e-10, ridged: 1e-7 };
 
 function withDoubt({ value, error }: Moments, body: SteelBody): Moments {
   const doubt = DOUBT[natureOf(body)];
