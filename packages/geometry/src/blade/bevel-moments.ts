@@ -53,7 +53,7 @@ export class BevelMoments {
     // A ridge leaves the blade somewhere between two breaks, and its kink may be short.
     const wary = nature === "ridged";
     // Along the ridge of a curve the stations bend without end toward its focal point: less is asked there.
-    const reached = wary && run.isCurved ? Math.max(tolerance * 100, 1e-9) : tolerance;
+    const reached = wary && run.isCurved ? Math.max(tolerance * 100, 1e-8) : tolerance;
     const aim = scale.map((s) => s * reached);
     const intricate = nature !== "plain" || region !== body.footprint;
     // The last ones are 0 where both faces are alike.
@@ -84,7 +84,7 @@ export class BevelMoments {
       const result = integrateAdaptive(keeping, size, pieces, {
         tolerance: aim,
         wary,
-        maxPieces: wary ? 160 : 400,
+        maxPieces: wary ? 100 : 400,
       });
       const inner = this.innerError(at, pieces, middles);
       for (let i = 0; i < size; i++) {
