@@ -4,7 +4,7 @@ import { cutoutPath } from "./cutout-path.js";
 import { type BoundaryPiece, Footprint } from "./footprint.js";
 import type { HalfSection } from "./half-section.js";
 import { MOMENTS, MOMENTS_OF_LIKE_FACES, type Moments, noMoments } from "./moments.js";
-import { stationPieces, uprightMap } from "./station-pieces.js";
+import { StationCuts, uprightMap } from "./station-pieces.js";
 import { StationZones, type ZoneVisitor } from "./station-zones.js";
 import type { Cutout, SteelBody } from "./steel-body.js";
 import { INNER, ZoneMoments } from "./zone-moments.js";
@@ -58,6 +58,7 @@ export class BevelMoments {
     const intricate = nature !== "plain" || region !== body.footprint;
     // The last ones are 0 where both faces are alike.
     const size = body.section.left === undefined ? MOMENTS_OF_LIKE_FACES : MOMENTS;
+    const places = new StationCuts(body, region);
     for (const interval of region.intervals) {
       const x0 = Math.max(body.groundFrom, interval.x0);
       if (interval.x1 <= x0) continue;
@@ -67,7 +68,7 @@ export class BevelMoments {
         const stretch = map.slope(u);
         if (stretch !== 1) for (let i = 0; i < size; i++) out[i] = (out[i] as number) * stretch;
       };
-      const cuts = stationPieces(body, x0, interval.x1, region);
+      const cuts = places.pieces(x0, interval.x1);
       const pieces = (intricate ? this.alike(cuts, interval.spans) : cuts)
         .map((piece): Piece => ({ from: map.u(piece.from), to: map.u(piece.to) }))
         .filter((piece) => piece.to > piece.from);

@@ -1,48 +1,19 @@
 import type { Cubic } from "../plane/segment.js";
-import { type EdgeElement, END_SLACK, type FootFrame } from "./edge-element.js";
-
-/** Points of the curve that are tried first, less one. */
-const SEEDS = 12;
-const FINE = 30;
-
-/** Share of |C′|² below which the slope at a foot says that the curve's centre of curvature is close by. */
-const NEAR_FOCAL = 0.2;
+import { CubicSearch } from "./cubic-search.js";
+import type { EdgeElement, FootFrame } from "./edge-element.js";
 
 /** Least share of the normal that must point along x for its crossing with a station to keep its digits. */
 const LEAN = 0.02;
 
 /** A cubic that is monotone in x. */
-export class CubicElement implements EdgeElement {
+export class CubicElement extends CubicSearch implements EdgeElement {
   readonly maxCurvature: number;
   readonly minCurvature: number;
   readonly footAtStart = 0;
   readonly footAtEnd = 1;
-  foot = 0;
-  private readonly ax: number;
-  private readonly bx: number;
-  private readonly cx: number;
-  private readonly dx: number;
-  private readonly ay: number;
-  private readonly by: number;
-  private readonly cy: number;
-  private readonly dy: number;
-  private readonly size: number;
-  private readonly seedX = new Float64Array(SEEDS + 1);
-  private readonly seedY = new Float64Array(SEEDS + 1);
-  private readonly seedDX = new Float64Array(SEEDS + 1);
-  private readonly seedDY = new Float64Array(SEEDS + 1);
 
   constructor(segment: Cubic) {
-    const { from, control1, control2, to } = segment;
-    this.dx = from.x;
-    this.cx = 3 * (control1.x - from.x);
-    this.bx = 3 * (control2.x - 2 * control1.x + from.x);
-    this.ax = to.x - 3 * control2.x + 3 * control1.x - from.x;
-    this.dy = from.y;
-    this.cy = 3 * (control1.y - from.y);
-    this.by = 3 * (control2.y - 2 * control1.y + from.y);
-    this.ay = to.y - 3 * control2.y + 3 * control1.y - from.y;
-    this.size = Math.hypot(to.x - from.x, to.y - from.y);
+    super(segment);
     let max = Number.NEGATIVE_INFINITY;
     let min = Number.POSITIVE_INFINITY;
     const steps = 32;
@@ -54,22 +25,6 @@ export class CubicElement implements EdgeElement {
     this.minCurvature = min;
     // A sampled maximum lies a little low; the use of it (is a focal point near?) is a coarse question.
     this.maxCurvature = max > 0 ? max * 1.05 : max;
-    for (let i = 0; i <= SEEDS; i++) {
-      const t = i / SEEDS;
-      this.seedX[i] = ((this.ax * t + this.bx) * t + this.cx) * t + this.dx;
-      this.seedY[i] = ((this.ay * t + this.by) * t + this.cy) * t + this.dy;
-      this.seedDX[i] = (3 * this.ax * t + 2 * this.bx) * t + this.cx;
-      this.seedDY[i] = (3 * this.ay * t + 2 * this.by) * t + this.cy;
-    }
-  }
-
-  private curvature(t: number): number {
-    const x1 = (3 * this.ax * t + 2 * this.bx) * t + this.cx;
-    const y1 = (3 * this.ay * t + 2 * this.by) * t + this.cy;
-    const x2 = 6 * this.ax * t + 2 * this.bx;
-    const y2 = 6 * this.ay * t + 2 * this.by;
-    const square = x1 * x1 + y1 * y1;
-    return square === 0 ? 0 : (x1 * y2 - y1 * x2) / (square * Math.sqrt(square));
   }
 
   distance(x: number, y: number, hint: number): number {
@@ -86,59 +41,7 @@ export class CubicElement implements EdgeElement {
       const local = this.nearHint(x, y, hint, roughly);
       if (local < Number.POSITIVE_INFINITY) return local;
     }
-    let best = Number.POSITIVE_INFINITY;
-    let bestFoot = 0;
-    const take = (d: number): void => {
-      if (d >= best) return;
-      best = d;
-      bestFoot = this.foot;
-    };
-    let before = this.seedSlope(x, y, 0);
-    let bendBefore = this.seedBend(x, y, 0);
-    if (before > 0) take(this.pastEnd(x, y, 0));
-    for (let i = 1; i <= SEEDS; i++) {
-      const after = this.seedSlope(x, y, i);
-      const bend = this.seedBend(x, y, i);
-      const from = (i - 1) / SEEDS;
-      const to = i / SEEDS;
-      if (before <= 0 && after > 0) {
-        // The distance stops falling and grows: there is a least one between.
-        take(this.settle(x, y, from + before / (before - after) / SEEDS, from, to));
-        if (this.slope < NEAR_FOCAL * this.speed2) this.searchFinely(x, y, i, take);
-      } else if (before > 0 ? after > 0 && bendBefore < 0 && bend > 0 : bendBefore > 0 && bend < 0) {
-        // The slope turns back on its way, perhaps past zero: beyond a focal point feet come in close pairs.
-        const turn = this.turnOfSlope(x, y, from, to);
-        this.evaluate(x, y, turn);
-        if (before > 0 && this.g < 0) take(this.settle(x, y, (turn + to) / 2, turn, to));
-        if (before <= 0 && this.g > 0) take(this.settle(x, y, (from + turn) / 2, from, turn));
-      }
-      before = after;
-      bendBefore = bend;
-    }
-    if (before <= 0) take(this.pastEnd(x, y, 1));
-    this.foot = bestFoot;
-    return best;
-  }
-
-  /** (C − p)·C′ at a seed: below 0 where the distance falls along the curve. */
-  private seedSlope(x: number, y: number, i: number): number {
-    return (
-      ((this.seedX[i] as number) - x) * (this.seedDX[i] as number) +
-      ((this.seedY[i] as number) - y) * (this.seedDY[i] as number)
-    );
-  }
-
-  /** Derivative of that slope by the parameter, at a seed. */
-  private seedBend(x: number, y: number, i: number): number {
-    const dx = this.seedDX[i] as number;
-    const dy = this.seedDY[i] as number;
-    const t = i / SEEDS;
-    return (
-      dx * dx +
-      dy * dy +
-      ((this.seedX[i] as number) - x) * (6 * this.ax * t + 2 * this.bx) +
-      ((this.seedY[i] as number) - y) * (6 * this.ay * t + 2 * this.by)
-    );
+    return this.search(x, y);
   }
 
   /** Share of the unit normal at t that points along x. */
@@ -181,51 +84,6 @@ export class CubicElement implements EdgeElement {
     this.standSlope = (square + ahead * (x2 - x1 * y2 * over)) * over;
   }
 
-  /** Near a focal point several least distances may lie between two seeds; looks at each, from seed i − 2 to i + 1. */
-  private searchFinely(x: number, y: number, i: number, take: (d: number) => void): void {
-    const from = Math.max(0, (i - 2) / SEEDS);
-    const step = (Math.min(1, (i + 1) / SEEDS) - from) / FINE;
-    this.evaluate(x, y, from);
-    let before = this.g;
-    for (let k = 1; k <= FINE; k++) {
-      const t = from + k * step;
-      this.evaluate(x, y, t);
-      const after = this.g;
-      if (before <= 0 && after > 0) take(this.settle(x, y, t - step / 2, t - step, t));
-      before = after;
-    }
-  }
-
-  /** Parameter between two seeds at which the slope is greatest or least. */
-  private turnOfSlope(x: number, y: number, from: number, to: number): number {
-    let low = from;
-    let high = to;
-    this.evaluate(x, y, from);
-    const rising = this.slope > 0;
-    for (let pass = 0; pass < 30; pass++) {
-      const t = (low + high) / 2;
-      this.evaluate(x, y, t);
-      if (this.slope > 0 === rising) low = t;
-      else high = t;
-    }
-    return (low + high) / 2;
-  }
-
-  private g = 0;
-  private slope = 0;
-  private speed2 = 0;
-
-  /** g = (C(t) − p)·C′(t), its slope, and |C′|². */
-  private evaluate(x: number, y: number, t: number): void {
-    const px = ((this.ax * t + this.bx) * t + this.cx) * t + this.dx - x;
-    const py = ((this.ay * t + this.by) * t + this.cy) * t + this.dy - y;
-    const x1 = (3 * this.ax * t + 2 * this.bx) * t + this.cx;
-    const y1 = (3 * this.ay * t + 2 * this.by) * t + this.cy;
-    this.g = px * x1 + py * y1;
-    this.speed2 = x1 * x1 + y1 * y1;
-    this.slope = this.speed2 + px * (6 * this.ax * t + 2 * this.bx) + py * (6 * this.ay * t + 2 * this.by);
-  }
-
   /** Newton from a foot close by; infinity where it does not settle at once, so that the full search decides. */
   private nearHint(x: number, y: number, hint: number, roughly: boolean): number {
     let t = hint;
@@ -247,46 +105,6 @@ export class CubicElement implements EdgeElement {
       }
     }
     return Number.POSITIVE_INFINITY;
-  }
-
-  /** Newton held inside a bracket that has a least distance in it. */
-  private settle(x: number, y: number, start: number, from: number, to: number): number {
-    let low = from;
-    let high = to;
-    let t = start;
-    for (let pass = 0; pass < 80; pass++) {
-      this.evaluate(x, y, t);
-      if (this.g === 0) break;
-      if (this.g < 0) low = t;
-      else high = t;
-      let next = t - this.g / this.slope;
-      if (!(this.slope > 0 && next >= low && next <= high)) {
-        next = (low + high) / 2;
-      }
-      const moved = Math.abs(next - t);
-      t = next;
-      if (moved < 4e-16 || high - low < 4e-16) break;
-    }
-    this.foot = t;
-    return this.distanceAt(x, y, t);
-  }
-
-  /** The least distance lies past this end: counted only within the slack. */
-  private pastEnd(x: number, y: number, end: 0 | 1): number {
-    this.evaluate(x, y, end);
-    if (Math.abs(this.g) > (END_SLACK * this.speed2) / this.size + END_SLACK * Math.sqrt(this.speed2)) {
-      return Number.POSITIVE_INFINITY;
-    }
-    this.foot = end;
-    return this.distanceAt(x, y, end);
-  }
-
-  private distanceAt(x: number, y: number, t: number): number {
-    const slack = END_SLACK / this.size;
-    if (t < -slack || t > 1 + slack) return Number.POSITIVE_INFINITY;
-    const px = ((this.ax * t + this.bx) * t + this.cx) * t + this.dx - x;
-    const py = ((this.ay * t + this.by) * t + this.cy) * t + this.dy - y;
-    return Math.sqrt(px * px + py * py);
   }
 
   frame(x: number, y: number, out: FootFrame): void {

@@ -57,10 +57,8 @@ export class EdgeRun {
   /** Distance from (x, y) to the run, mm; sets `element` and `foot`. */
   nearest(x: number, y: number): number {
     const elements = this.elements;
-    if (this.plainReach > 0) {
-      const known = this.nearestKnown(x, y);
-      if (known < Number.POSITIVE_INFINITY) return known;
-    }
+    const known = this.plainReach > 0 ? this.nearestKnown(x, y) : Number.POSITIVE_INFINITY;
+    if (known < Number.POSITIVE_INFINITY) return known;
     let best = Number.POSITIVE_INFINITY;
     for (let i = 0; i < elements.length; i++) {
       if (this.boxDistance(i, x, y) >= best) continue;
@@ -98,24 +96,33 @@ export class EdgeRun {
   }
 
   /**
-   * Where no ridge is near, a foot found anywhere within reach is the only one: the element that was nearest last time, and
-   * its neighbours, are asked first.
+   * Where no ridge is near, a foot found within reach is the only one: the element that was nearest last time is asked
+   * first, then the one between whose normals the point lies.
    */
   private nearestKnown(x: number, y: number): number {
-    const last = this.element;
-    for (let k = 0; k < 3; k++) {
-      const i = k === 0 ? last : k === 1 ? last + 1 : last - 1;
-      const element = this.elements[i];
-      if (element === undefined) continue;
-      const d = element.distance(x, y, k === 0 ? this.foot : Number.NaN);
-      if (d <= this.plainReach && d < Number.POSITIVE_INFINITY) {
-        this.element = i;
-        this.foot = element.foot;
-        this.distance = d;
-        return d;
-      }
+    for (let attempt = 0; attempt < 2; attempt++) {
+      const i = attempt === 0 ? this.element : this.elementBeside(x, y);
+      const d = (this.elements[i] as EdgeElement).distance(x, y, attempt === 0 ? this.foot : Number.NaN);
+      if (!(d <= this.plainReach && d < Number.POSITIVE_INFINITY)) continue;
+      this.element = i;
+      this.foot = (this.elements[i] as EdgeElement).foot;
+      this.distance = d;
+      return d;
     }
     return Number.POSITIVE_INFINITY;
+  }
+
+  /** The element between whose normals a point lies, where no ridge is near: along the run they are passed one by one. */
+  private elementBeside(x: number, y: number): number {
+    let low = 0;
+    let high = this.joints.length;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      const { at, normal } = this.joints[middle] as Joint;
+      if ((x - at.x) * normal.y - (y - at.y) * normal.x > 0) low = middle + 1;
+      else high = middle;
+    }
+    return low;
   }
 
   /** Unit normal at the nearest point of (x, y): the direction in which the distance grows. */

@@ -194,14 +194,16 @@ export class Footprint {
 
   /** The interval over x; at a break the one ahead of it (toward the tip), at the very tip the last. */
   intervalAt(x: number): FootprintInterval | undefined {
-    const intervals = this.intervals;
-    for (let i = intervals.length - 1; i >= 0; i--) {
-      const interval = intervals[i] as FootprintInterval;
-      if (x >= interval.x0 && (x < interval.x1 || i === intervals.length - 1)) {
-        return x <= interval.x1 ? interval : undefined;
-      }
+    const { intervals } = this;
+    let low = 0;
+    let high = intervals.length - 1;
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if (x >= (intervals[middle] as FootprintInterval).x0) low = middle;
+      else high = middle - 1;
     }
-    return undefined;
+    const interval = intervals[low];
+    return interval !== undefined && x >= interval.x0 && x <= interval.x1 ? interval : undefined;
   }
 
   /** Highest point of the outline at x, mm; undefined where there is no steel. */

@@ -18,32 +18,48 @@ export function stationPieces(
   x1: number,
   region: Footprint = body.footprint,
 ): Piece[] {
-  const fixed = fixedCuts(body, x0, x1, region);
-  const cuts: number[] = [];
-  const changes = new StructureChanges(body);
-  for (let i = 0; i + 1 < fixed.length; i++) {
-    const a = fixed[i] as number;
-    cuts.push(a);
-    changes.find(a, fixed[i + 1] as number, cuts);
-  }
-  cuts.push(x1);
-  const sorted = graded(distinct(cuts));
-  const pieces: Piece[] = [];
-  for (let i = 0; i + 1 < sorted.length; i++) {
-    pieces.push({ from: sorted[i] as number, to: sorted[i + 1] as number });
-  }
-  return pieces;
+  return new StationCuts(body, region).pieces(x0, x1);
 }
 
-/** Places between x0 and x1 where the outline, a law, or the edge has a joint. */
-function fixedCuts(body: SteelBody, x0: number, x1: number, region: Footprint): number[] {
+/** The same for many stretches of one body: what is known of it is gathered once. */
+export class StationCuts {
+  /** Places where the outline, a law, or the edge has a joint, ascending. */
+  private readonly fixed: readonly number[];
+  private readonly changes: StructureChanges;
+
+  constructor(body: SteelBody, region: Footprint) {
+    this.fixed = fixedCuts(body, region);
+    this.changes = new StructureChanges(body);
+  }
+
+  pieces(x0: number, x1: number): Piece[] {
+    const { fixed, changes } = this;
+    const found: number[] = [];
+    let a = x0;
+    for (let i = firstAbove(fixed, x0); i < fixed.length && (fixed[i] as number) < x1; i++) {
+      const b = fixed[i] as number;
+      found.push(a);
+      changes.find(a, b, found);
+      a = b;
+    }
+    found.push(a);
+    changes.find(a, x1, found);
+    found.push(x1);
+    const sorted = graded(distinct(found));
+    const pieces: Piece[] = [];
+    for (let i = 0; i + 1 < sorted.length; i++) {
+      pieces.push({ from: sorted[i] as number, to: sorted[i + 1] as number });
+    }
+    return pieces;
+  }
+}
+
+function fixedCuts(body: SteelBody, region: Footprint): number[] {
   const { plunge, crest } = body.input;
-  const found = [x0, x1];
+  const found = [plunge.at, plunge.at + plunge.length];
   const take = (x: number): void => {
-    if (x > x0 && x < x1) found.push(x);
+    found.push(x);
   };
-  take(plunge.at);
-  take(plunge.at + plunge.length);
   for (const interval of body.footprint.intervals) take(interval.x0);
   if (region !== body.footprint) for (const interval of region.intervals) take(interval.x0);
   if (crest !== undefined) {
@@ -52,7 +68,20 @@ function fixedCuts(body: SteelBody, x0: number, x1: number, region: Footprint): 
   }
   body.section.breaks.forEach(take);
   for (const { at } of body.edgeRun.joints) take(at.x);
-  return distinct(found);
+  return distinct(found.filter((x) => Number.isFinite(x)));
+}
+
+/** Index of the first of some ascending numbers that lies above x by more than rounding. */
+function firstAbove(values: readonly number[], x: number): number {
+  const above = x + 1e-11 * Math.max(1, Math.abs(x));
+  let low = 0;
+  let high = values.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((values[middle] as number) > above) high = middle;
+    else low = middle + 1;
+  }
+  return low;
 }
 
 /** Greatest ratio of the lengths of two neighbouring pieces. */
@@ -90,7 +119,11 @@ class StructureChanges {
   private here: SignList = lists[1];
   private readonly between: SignList = lists[2];
   /** Joints of the edge whose normal passes through the stretch that is looked at. */
-  private joints: readonly Joint[] = [];
+  private joints: Joint[] = [];
+  /** All joints: those whose normal leans, with the stretch of x that it covers, and the others by their x. */
+  private readonly leaning: readonly { readonly joint: Joint; readonly from: number; readonly to: number }[];
+  private readonly upright: readonly Joint[];
+  private readonly uprightAt: readonly number[];
   /** Whether any of them leans, so that the section's knots may cross it. */
   private isLeaning = false;
   /** Which element of the edge is nearest to the last station's highest point, and how far it is. */
@@ -99,16 +132,25 @@ class StructureChanges {
 
   constructor(body: SteelBody) {
     this.body = body;
+    const { footprint, edgeRun } = body;
+    const reach = footprint.maxX - footprint.minX + footprint.maxY - footprint.minY;
+    const leans = ({ normal }: Joint): boolean => Math.abs(normal.x) > LEAN;
+    this.leaning = edgeRun.joints.filter(leans).map((joint) => {
+      const end = joint.at.x + joint.normal.x * reach;
+      return { joint, from: Math.min(joint.at.x, end), to: Math.max(joint.at.x, end) };
+    });
+    this.upright = edgeRun.joints.filter((joint) => !leans(joint)).sort((a, b) => a.at.x - b.at.x);
+    this.uprightAt = this.upright.map(({ at }) => at.x);
   }
 
   /** Appends the changes between a and b, where the outline has its pieces all the way. */
   find(a: number, b: number, found: number[]): void {
-    const { footprint, edgeRun } = this.body;
-    const reach = footprint.maxX - footprint.minX + footprint.maxY - footprint.minY;
-    this.joints = edgeRun.joints.filter(({ at, normal }) => {
-      const end = at.x + normal.x * reach;
-      return Math.min(at.x, end) <= b && Math.max(at.x, end) >= a;
-    });
+    const { edgeRun } = this.body;
+    this.joints = this.leaning.filter(({ from, to }) => from <= b && to >= a).map(({ joint }) => joint);
+    for (let i = firstAbove(this.uprightAt, a - 1e-9); i < this.upright.length; i++) {
+      if ((this.uprightAt[i] as number) > b + 1e-9) break;
+      this.joints.push(this.upright[i] as Joint);
+    }
     this.isLeaning = this.joints.some(({ normal }) => Math.abs(normal.x) > LEAN);
     let xBefore = a + (b - a) * 1e-9;
     this.look(xBefore, this.before);
