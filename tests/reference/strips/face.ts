@@ -25,6 +25,9 @@ export interface FaceStation {
 
 const FLAT = 0;
 
+/** Distances nearer to each other than this are one, mm. */
+const ROUNDING = 1e-12;
+
 export class Face {
   /** Which of the choices in the model hold at the station; changes where the law of the section does. */
   choices = 0;
@@ -129,7 +132,7 @@ export class Face {
   piece(v: number): number {
     const { micro } = this.input;
     if (this.planes(v) < this.ground(v)) return micro !== undefined && v < micro.height ? 4 : 3;
-    return v >= this.top ? 2 : v >= this.bevel ? 1 : 0;
+    return v >= this.top - ROUNDING ? 2 : v >= this.bevel - ROUNDING ? 1 : 0;
   }
 
   private findKnots(): void {

@@ -16,7 +16,7 @@ interface Joint {
 /** Turn below which two pieces join without a corner, rad. */
 const SMOOTH = 1e-12;
 
-/** Change of the distance's slope above which two feet make a ridge. */
+/** Turn of the edge, or change of the distance's slope, above which two feet make a ridge. */
 const RIDGE = 1e-6;
 
 /** Passes at most by halving until two neighbouring numbers are left. */
@@ -25,6 +25,8 @@ const HALVINGS = 60;
 export class Field {
   readonly pieces: readonly Piece[];
   readonly joints: readonly Joint[];
+  /** A name for each piece; a corner that turns by nothing to speak of goes by that of the piece before it. */
+  readonly names: readonly number[];
   /** Whether points in the steel may have two nearest points: every point is then asked of every piece. */
   readonly wary: boolean;
   /** Of the last point asked for: the nearest piece, the distance, and how fast it grows with y. */
@@ -36,6 +38,7 @@ export class Field {
   constructor(run: readonly Segment[], reach: number) {
     const pieces: Piece[] = [];
     const joints: Joint[] = [];
+    const unseen = new Set<number>();
     let wary = false;
     const parts = run.flatMap((segment) => partsOf(segment, reach));
     const first = parts[0];
@@ -51,12 +54,14 @@ export class Field {
         return;
       }
       if (turn > 0) {
-        wary = true;
-        joints.push({ at, tangent: before, passes: false });
+        const ridge = turn > RIDGE;
+        if (ridge) wary = true;
+        joints.push({ at, tangent: before, passes: !ridge });
         return;
       }
       joints.push({ at, tangent: before, passes: true });
       pieces.push(new PointPiece(at));
+      if (turn > -RIDGE) unseen.add(pieces.length - 1);
       joints.push({ at, tangent: after, passes: true });
     };
     const start = unit(first, 0);
@@ -74,6 +79,7 @@ export class Field {
     if (end.x > -1e-9) pieces.push(new StraightPiece(last.to, end, 0, Number.POSITIVE_INFINITY));
     else pieces.push(new PointPiece(last.to));
     this.pieces = pieces;
+    this.names = pieces.map((_, i) => (unseen.has(i) ? i - 1 : i));
     this.joints = joints;
     // An edge that turns back has steel that two of its parts look at.
     this.wary = wary || parts.some((part) => leansBack(part)) || turnsBothWays(parts);

@@ -2,6 +2,7 @@
 import { K15, missed } from "./kronrod.js";
 import type { StripModel } from "./model.js";
 import { signChanges } from "./roots.js";
+import { ROUNDING } from "./stretches.js";
 import { Thickness } from "./thickness.js";
 
 /** Per face: ∫h, ∫h·y, ∫h·y², ∫h²/2, ∫y·h²/2, ∫h³/3. */
@@ -12,6 +13,9 @@ const CREST_PARTS = 5;
 
 /** Zones thinner than this are none, mm. */
 const THIN = 1e-12;
+
+/** Zones thinner than this are not divided any more, mm. */
+const SLIVER = 1e-9;
 
 export class StationSums {
   /** Integrals over y, right face and left face, and what they may miss. */
@@ -131,7 +135,9 @@ export class StationSums {
       if (b - a < THIN || top - b > deepest * (1 + 1e-12)) continue;
       thickness.prepare(a, b);
       for (const face of thickness.faces) {
-        const gap = (y: number): number => thickness.uncut(face, y) - model.crest.at(Math.max(0, top - y));
+        // A face level with the flats touches the easing's end: nearer than by rounding is not across it.
+        const gap = (y: number): number =>
+          thickness.uncut(face, y) - ROUNDING - model.crest.at(Math.max(0, top - y));
         signChanges(gap, a, b, CREST_PARTS, cuts);
       }
     }
@@ -156,7 +162,7 @@ export class StationSums {
       if (piece !== before && before !== undefined && piece !== undefined && depth > 0) {
         // A piece of the edge that was nowhere nearest when the station was looked through.
         const { y: change } = this.model.field.giveWay(thickness.x, yBefore, before, y, piece);
-        if (change > a && change < b) {
+        if (change - a > SLIVER && b - change > SLIVER) {
           this.zone(a, change, tolerance, depth - 1);
           this.zone(change, b, tolerance, depth - 1);
           return;
@@ -177,7 +183,7 @@ export class StationSums {
       coarse[i] = e;
       worst = Math.max(worst, e / (units[i % 6] as number));
     }
-    if (worst > tolerance && depth > 0 && width > 1e-9) {
+    if (worst > tolerance && depth > 0 && width > SLIVER) {
       const middle = (a + b) / 2;
       this.zone(a, middle, tolerance, depth - 1);
       this.zone(middle, b, tolerance, depth - 1);

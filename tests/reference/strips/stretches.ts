@@ -3,6 +3,9 @@ import type { Field } from "./field.js";
 import type { Piece } from "./pieces.js";
 import { findRoot } from "./roots.js";
 
+/** Distances nearer to each other than this are one, mm. */
+export const ROUNDING = 1e-12;
+
 interface Stretch {
   readonly y0: number;
   readonly v0: number;
@@ -97,7 +100,9 @@ export class Stretches {
   /** Adds the heights at which the distance is v. */
   heightsAt(v: number, low: number, high: number, out: number[]): void {
     for (const { y0, v0, y1, v1, piece } of this.list) {
-      if (y1 <= low || y0 >= high || v0 < v === v1 < v) continue;
+      if (y1 <= low || y0 >= high) continue;
+      // Where the distance stays the same, rounding would cross it again and again.
+      if (v < Math.min(v0, v1) + ROUNDING || v > Math.max(v0, v1) - ROUNDING) continue;
       const y = this.heightIn(piece, v, y0, v0, y1, v1);
       if (y > low && y < high) out.push(y);
     }

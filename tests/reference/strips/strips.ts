@@ -23,14 +23,17 @@ export interface StripSums {
 /** A few stations for a first look. */
 const LOOKS = 50;
 
-/** The estimate is made this much larger: on random knives the truth was up to three times as far off as it said. */
-const SAFETY = 4;
+/** The estimate is made this much larger: on random knives the truth was up to seven times as far off as it said. */
+const SAFETY = 8;
 
 /** How far inside its ends, as a share of it, a panel's structure is looked at: they are where it has just changed. */
 const ENDS = 1e-3;
 
 /** What a change of structure inside a panel may do, as a share of how much its stations vary. */
 const UNCUT = 1e-4;
+
+/** In a panel narrower than this, mm, it does nothing: where rounding alone changes the structure there is no end of it. */
+const NARROW = 1e-4;
 
 interface Panel {
   /** Stations that it is mapped between, and the part of 0…1 that it takes of that map. */
@@ -47,7 +50,7 @@ interface Panel {
 }
 
 /** @param tolerance - aimed-at error of every integral against its scale */
-export function sumStrips(spec: KnifeSpec, outline: Outline, tolerance: number, mostPanels = 600): StripSums {
+export function sumStrips(spec: KnifeSpec, outline: Outline, tolerance: number, mostPanels = 400): StripSums {
   return new Strips(stripModel(spec, outline), tolerance).sum(mostPanels);
 }
 
@@ -178,6 +181,7 @@ class Strips {
     }
     const last = mapped(from, to, u1 - (u1 - u0) * ENDS);
     if (change === undefined && this.structureAt(last) !== before) change = [xBefore, last];
+    const uncut = last - mapped(from, to, u0) > NARROW ? UNCUT : 0;
     const error = new Float64Array(COUNT);
     for (let i = 0; i < COUNT; i++) {
       const mean = fine[i] as number;
@@ -187,7 +191,7 @@ class Strips {
       }
       const gap = Math.abs(mean - (coarse[i] as number));
       // Across a change of structure the two rules may agree by chance: such a panel is to be cut there.
-      error[i] = change === undefined ? missed(gap, variation) : Math.max(gap, UNCUT * variation);
+      error[i] = change === undefined ? missed(gap, variation) : Math.max(gap, uncut * variation);
     }
     const worst = this.worstOf(error);
     for (let i = 0; i < COUNT; i++) error[i] = (error[i] as number) + (inner[i] as number);

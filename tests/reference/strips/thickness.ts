@@ -2,10 +2,7 @@
 import type { Face } from "./face.js";
 import type { GroundFace, StripModel } from "./model.js";
 import type { Piece } from "./pieces.js";
-import { Stretches } from "./stretches.js";
-
-/** Faces nearer to each other than this are one, mm. */
-const ROUNDING = 1e-12;
+import { ROUNDING, Stretches } from "./stretches.js";
 
 export class Thickness {
   /** Half-thickness of the last point, mm. */
@@ -98,7 +95,7 @@ export class Thickness {
     let name = 1;
     if (share > 0) {
       const v = this.distance(y);
-      name = 2 + stretches.pieceAt(y) + 64 * model.right.face.piece(v);
+      name = 2 + (model.field.names[stretches.pieceAt(y)] ?? 0) + 64 * model.right.face.piece(v);
       if (model.left) name += 512 * model.left.face.piece(v);
     }
     if (model.crest.active) {

@@ -38,7 +38,11 @@ export function weighJson(
     parts: parts.map(({ name, mass, centre }) => ({ name, massG: mass, centreMm: point(centre) })),
     materials: materialsJson(job.spec),
     stations: stationsJson(measured, stations),
-    interval: interval.contributions.map(({ input, share }) => ({ input, share })),
+    interval: interval.contributions.map(({ input, share, balanceShare }) => ({
+      input,
+      share,
+      balanceShare,
+    })),
     findings: findings.map((finding) => findingJson(finding, job)),
   };
 }

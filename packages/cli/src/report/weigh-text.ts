@@ -1,3 +1,4 @@
+import type { KnifeSpec } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
 import type { Measured } from "../measure.js";
 import { type ReportStation, stationsOf } from "../stations.js";
@@ -58,6 +59,7 @@ export function weighText(
     ...densityLines(job.spec, units),
     "",
     ...causeLines(measured),
+    ...balanceCauseLines(measured),
     "",
     ...stationLines(measured, stations),
   ];
@@ -81,14 +83,31 @@ function placeRange([low, high]: readonly [number, number], units: FileUnits): s
   return `from ${place(low, units)} to ${place(high, units)}`;
 }
 
-/** The inputs that the mass interval comes from, largest first, in one sentence. */
+/** The inputs that the interval of the mass comes from, largest first, in one sentence. */
 export function causeLines({ interval, job }: Measured): string[] {
-  const shown = interval.contributions.slice(0, MOST_CAUSES);
-  const rest = interval.contributions.slice(MOST_CAUSES).reduce((sum, { share }) => sum + share, 0);
+  const shares = interval.contributions.map(({ input, share }) => ({ input, share }));
+  return causes("The band", shares, job.spec);
+}
+
+/** The same for the balance: what moves it need not move the mass. */
+export function balanceCauseLines({ interval, job }: Measured): string[] {
+  const shares = interval.contributions
+    .map(({ input, balanceShare }) => ({ input, share: balanceShare }))
+    .sort((a, b) => b.share - a.share);
+  return causes("That of the balance", shares, job.spec);
+}
+
+function causes(
+  band: string,
+  shares: readonly { readonly input: string; readonly share: number }[],
+  spec: KnifeSpec,
+): string[] {
+  const shown = shares.slice(0, MOST_CAUSES);
+  const rest = shares.slice(MOST_CAUSES).reduce((sum, { share }) => sum + share, 0);
   if (shown.length === 0) return [];
-  const causes = [
-    ...shown.map(({ input, share }) => `${inputWords(input, job.spec)} ${percentText(share)}`),
+  const list = [
+    ...shown.map(({ input, share }) => `${inputWords(input, spec)} ${percentText(share)}`),
     ...(rest > 0 ? [`all others ${percentText(rest)}`] : []),
   ];
-  return wrap(`The band comes from: ${causes.join(", ")}.`, undefined, "  ");
+  return wrap(`${band} comes from: ${list.join(", ")}.`, undefined, "  ");
 }

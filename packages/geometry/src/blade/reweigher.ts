@@ -1,4 +1,6 @@
+import { materialDensity } from "../materials/material-density.js";
 import { BevelMoments } from "./bevel-moments.js";
+import { bevelSums } from "./bevel-sums.js";
 import { buildOutline } from "./build-outline.js";
 import { cutoutPath } from "./cutout-path.js";
 import { grooveVolume } from "./groove-volume.js";
@@ -8,10 +10,12 @@ import { knifeLaws } from "./knife-laws.js";
 import { measureBody } from "./measure-body.js";
 import { type Moments, VOLUME, X } from "./moments.js";
 import type { Outline } from "./outline.js";
-import { isOneHandlePart, isOneObject, isOneOutline, isOneTang } from "./same-inputs.js";
+import { withReusedRuns } from "./reused-runs.js";
+import { isOneBlade, isOneHandlePart, isOneOutline, isOneTang, type Measured } from "./same-inputs.js";
 import { bodyInState } from "./size-states.js";
 import { slabMoments } from "./slab-moments.js";
-import type { HoleSpec, KnifeSpec } from "./spec.js";
+import type { HoleSpec, KnifeSpec, MaterialSpec } from "./spec.js";
+import { readAt } from "./spec-path.js";
 import type { SteelBody } from "./steel-body.js";
 import { withHandleMoved } from "./with-handle-moved.js";
 
@@ -24,15 +28,17 @@ export interface Reading {
 /** ∭dV, mm³, and ∭x dV, mm⁴. */
 type Sums = readonly [volume: number, x: number];
 
-/** Relative error at which knives are weighed: a milligram in a kilogram. */
-const AIM = 1e-6;
+/** Relative error at which the knife itself is weighed, and what a hole in its bevels takes. */
+const AIM = 1e-7;
+/** Stations in each piece of a variant's bevels. */
+const POINTS = 5;
 
 /** One description with what has been found of it. */
-interface Weighed {
-  readonly spec: KnifeSpec;
-  readonly outline: Outline;
+interface Weighed extends Measured {
   /** Steel without holes and fullers. */
   readonly body: SteelBody;
+  /** What bevels, swedge and eased spine take from the slab, with a few stations. */
+  readonly ground: Sums;
   readonly bare: Sums;
   readonly holes: readonly (readonly [hole: HoleSpec, taken: Sums])[];
   readonly parts: readonly HandlePart[];
@@ -40,8 +46,9 @@ interface Weighed {
 
 /**
  * Weighs variants of one knife, each with a number or two moved. Whatever a variant leaves as it was is not measured again: the
- * outline is drawn anew only where it moves, the steel without holes measured only where blade or tang change, a hole or a
- * part of the handle where itself or what it stands on does; densities and masses move no integral at all.
+ * outline is drawn anew only where it moves, what is ground off measured only where the blade changes, a hole or a part of the
+ * handle where itself or what it stands on does; densities and masses move no integral at all. A variant's steel differs from
+ * the knife's by the difference of two quadratures of the same make, so that their errors drop out.
  *
  * What was left is told by its objects: a variant has to be made by `changedAt`, which keeps them.
  *
@@ -59,10 +66,21 @@ export class Reweigher {
 
   /** @param knife - with every density written in, as `rebuildKnife` makes it. */
   constructor(knife: Knife) {
+    const { spec, outline } = knife;
     this.knife = knife;
-    this.spec = knife.spec;
-    this.outline = knife.outline;
-    this.base = this.weigh(knife.spec, knife.outline, undefined, knife.outline);
+    this.spec = spec;
+    this.outline = outline;
+    const body = this.bareBody(spec, outline, outline);
+    this.base = {
+      spec,
+      outline,
+      slab: body.slab,
+      body,
+      ground: bevelSums(body, POINTS),
+      bare: sumsOf(measureBody(body, AIM)),
+      holes: holesOf(spec).map((hole) => [hole, takenBy(hole, body)]),
+      parts: handleParts(spec.handle, outline, body.slab, holesOf(spec)),
+    };
     this.middle = reading(this.base);
   }
 
@@ -75,34 +93,35 @@ export class Reweigher {
    */
   read(spec: KnifeSpec, outline?: Outline): Reading {
     const { base } = this;
-    const drawn = outline ?? (isOneOutline(spec, base.spec) ? base.outline : buildOutline(spec).outline);
-    const placed = withHandleMoved(spec, drawn.handleFront - base.outline.handleFront);
-    return reading(this.weigh(placed, drawn, base, outline === undefined ? drawn : base.outline));
+    if (outline !== undefined) return reading(this.weigh(spec, outline, base.outline));
+    const drawn = isOneOutline(spec, base.spec)
+      ? base.outline
+      : withReusedRuns(buildOutline(spec).outline, base.outline);
+    return reading(this.weigh(spec, drawn, drawn));
   }
 
   /** @param measured - the outline by which the stations of laws are found. */
-  private weigh(spec: KnifeSpec, outline: Outline, base: Weighed | undefined, measured: Outline): Weighed {
-    const isOutlineLeft = outline === base?.outline;
-    const isBladeLeft = isOutlineLeft && isOneObject(spec.blade, base.spec.blade, ["holes", "fullers"]);
-    const isTangLeft = isOutlineLeft && isOneObject(spec.tang, base.spec.tang, ["holes"]);
-    const isSteelLeft = isBladeLeft && isTangLeft;
-    const body = isSteelLeft && base !== undefined ? base.body : this.bareBody(spec, outline, measured);
+  private weigh(given: KnifeSpec, outline: Outline, measured: Outline): Weighed {
+    const { base } = this;
+    const spec = withHandleMoved(given, outline.handleFront - base.outline.handleFront);
+    const isSteelLeft =
+      outline === base.outline && spec.blade === base.spec.blade && spec.tang === base.spec.tang;
+    const body = isSteelLeft ? base.body : this.bareBody(spec, outline, measured);
+    const self: Measured = { spec, outline, slab: body.slab };
+    const ground = isSteelLeft || isOneBlade(self, base) ? base.ground : bevelSums(body, POINTS);
     return {
-      spec,
-      outline,
+      ...self,
       body,
-      bare:
-        base === undefined || !isBladeLeft
-          ? sumsOf(measureBody(body, AIM))
-          : isTangLeft
-            ? base.bare
-            : // The bevels end ahead of the tang: only the slab between the flats has changed.
-              plus(base.bare, minus(slabSums(body), slabSums(base.body))),
+      ground,
+      bare: isSteelLeft
+        ? base.bare
+        : plus(base.bare, minus(minus(slabSums(body), slabSums(base.body)), minus(ground, base.ground))),
       holes: holesOf(spec).map((hole) => {
-        const known = isSteelLeft ? base?.holes.find(([other]) => other === hole) : undefined;
+        const isLeft = isSteelLeft || (hole.at.x < 0 && isOneTang(self, base));
+        const known = isLeft ? base.holes.find(([other]) => other === hole) : undefined;
         return known ?? [hole, takenBy(hole, body)];
       }),
-      parts: this.parts(spec, outline, body, base),
+      parts: this.parts(self),
     };
   }
 
@@ -116,21 +135,16 @@ export class Reweigher {
     );
   }
 
-  private parts(
-    spec: KnifeSpec,
-    outline: Outline,
-    body: SteelBody,
-    base: Weighed | undefined,
-  ): readonly HandlePart[] {
-    const isOutlineLeft = outline === base?.outline;
-    if (isOutlineLeft && spec.handle === base.spec.handle && isOneTang(spec, base.spec)) return base.parts;
-    const parts = handleParts(spec.handle, outline, body.slab, holesOf(spec));
-    if (base === undefined || !isOutlineLeft) return parts;
-    return parts.map((part) => {
+  private parts(self: Measured): readonly HandlePart[] {
+    const { base } = this;
+    const { spec, outline, slab } = self;
+    const isLeft = (path: string): boolean => isOneHandlePart(path, self, base);
+    if (base.parts.every(({ path }) => isLeft(path))) {
+      return base.parts.map((part) => ({ ...part, density: densityAt(spec, part.path) }));
+    }
+    return handleParts(spec.handle, outline, slab, holesOf(spec)).map((part) => {
       const before = base.parts.find(({ path }) => path === part.path);
-      return before !== undefined && isOneHandlePart(part.path, spec, base.spec)
-        ? { ...before, density: part.density }
-        : part;
+      return before !== undefined && isLeft(part.path) ? { ...before, density: part.density } : part;
     });
   }
 }
@@ -152,6 +166,9 @@ function reading({ spec, bare, holes, parts }: Weighed): Reading {
   for (const part of spec.handle?.parts ?? []) take([1, part.at.x], part.mass);
   return { mass, balance: moment / mass };
 }
+
+const densityAt = (spec: KnifeSpec, path: string): number | undefined =>
+  materialDensity(readAt(spec, `${path}.material`) as MaterialSpec);
 
 const holesOf = ({ blade, tang }: KnifeSpec): readonly HoleSpec[] => [
   ...(blade.holes ?? []),

@@ -1,5 +1,15 @@
+import type { Law } from "../numeric/law.js";
+import type { Outline, RunName } from "./outline.js";
+import type { SlabLaw } from "./slab-law.js";
 import type { HandleSpec, KnifeSpec } from "./spec.js";
 import { readAt } from "./spec-path.js";
+
+/** A knife as far as its parts depend on it. */
+export interface Measured {
+  readonly spec: KnifeSpec;
+  readonly outline: Outline;
+  readonly slab: SlabLaw;
+}
 
 /** Whether two objects hold the very same values under all keys but some. */
 export function isOneObject<T extends object>(
@@ -24,54 +34,97 @@ export function isOneOutline(a: KnifeSpec, b: KnifeSpec): boolean {
   );
 }
 
-const areHolesSame = (a: KnifeSpec, b: KnifeSpec): boolean =>
-  a.blade.holes === b.blade.holes && a.tang.holes === b.tang.holes;
+const areRunsSame = (a: Outline, b: Outline, runs: readonly RunName[]): boolean =>
+  a === b || runs.every((run) => a.runs[run] === b.runs[run]);
 
-/** Whether the steel that the handle sits on is the same, the outline being the same. */
-export const isOneTang = (a: KnifeSpec, b: KnifeSpec): boolean => areHolesSame(a, b) && isOneThickness(a, b);
-
-/** Whether the steel between the flats has the same thickness everywhere, the outline being the same. */
-function isOneThickness(a: KnifeSpec, b: KnifeSpec): boolean {
+/**
+ * Whether what is ground takes the same steel from two knives: it begins at the heel, or where the spine is eased at the handle
+ * front, and the tang has no part in it.
+ */
+export function isOneBlade(a: Measured, b: Measured): boolean {
+  const runs: readonly RunName[] =
+    a.spec.blade.easedSpine === undefined
+      ? ["edge", "front", "spine"]
+      : ["edge", "front", "spine", "tangTop", "butt", "tangBottom", "heelFace"];
   return (
-    a.blade.thickness === b.blade.thickness &&
-    a.blade.between === b.blade.between &&
-    isOneObject(a.tang, b.tang, ["holes"])
+    areRunsSame(a.outline, b.outline, runs) &&
+    isOneObject(a.spec.blade, b.spec.blade, ["outline", "ricasso", "choil", "holes", "fullers"])
+  );
+}
+
+/** Whether the steel has the same thickness everywhere behind the heel. */
+export function isOneTang(a: Measured, b: Measured): boolean {
+  return (
+    a.slab.handleFront === b.slab.handleFront &&
+    a.slab.spine.valueAt(0) === b.slab.spine.valueAt(0) &&
+    a.spec.tang.between === b.spec.tang.between &&
+    isOneLaw(a.slab.tang, b.slab.tang)
+  );
+}
+
+function isOneLaw(a: Law | undefined, b: Law | undefined): boolean {
+  if (a === undefined || b === undefined) return a === b;
+  const { points } = b;
+  return (
+    a.points.length === points.length &&
+    a.points.every(({ at, is }, i) => at === points[i]?.at && is === points[i]?.is)
   );
 }
 
 /**
- * Whether a part of the handle has the same volume and centre in two descriptions with the same outline; its material may
- * differ.
+ * Whether a part of the handle has the same volume and centre in two knives; its material may differ.
  *
  * @param path - the part's place in the description.
  */
-export function isOneHandlePart(path: string, a: KnifeSpec, b: KnifeSpec): boolean {
-  if (!areHolesSame(a, b)) return false;
-  const isSame = (place: string): boolean => isOneObject(sizesAt(a, place), sizesAt(b, place), ["material"]);
-  const areFittingsSame =
-    isSame("handle.guard") &&
-    isSame("handle.pommel") &&
-    bolstersOf(a).every((_, i) => isSame(`handle.bolsters[${i}]`));
+export function isOneHandlePart(path: string, a: Measured, b: Measured): boolean {
+  const { spec } = a;
+  if (spec.blade.holes !== b.spec.blade.holes || spec.tang.holes !== b.spec.tang.holes) return false;
+  const places = fittingPlaces(spec.handle);
+  const isSame = (place: string): boolean =>
+    isOneObject(sizesAt(spec, place), sizesAt(b.spec, place), ["material"]);
+  const areFittingsSame = places.every(isSame);
+  // Slabs and liners leave the fittings' places free, however high and wide they are.
+  const areGapsSame = places.every((place) => {
+    const own = sizesAt(spec, place);
+    const other = sizesAt(b.spec, place);
+    return own?.at === other?.at && own?.length === other?.length;
+  });
+  // Whatever stands ahead of the handle front has a part of the blade in it.
+  const reachesBlade = places.some((place) => (sizesAt(spec, place)?.at ?? 0) > a.outline.handleFront);
+  const runs: readonly RunName[] = reachesBlade
+    ? ["edge", "front", "spine", "tangTop", "butt", "tangBottom", "heelFace"]
+    : ["tangTop", "butt", "tangBottom"];
+  if (!areRunsSame(a.outline, b.outline, runs)) return false;
   switch (path) {
     // Slabs and liners are as thick as they are, whatever the steel under them.
     case "handle.liners":
-      return isSame(path) && areFittingsSame;
+      return isSame(path) && areGapsSame;
     case "handle.slabs":
-      return isSame(path) && isSame("handle.liners") && areFittingsSame;
+      return isSame(path) && isSame("handle.liners") && areGapsSame;
     case "handle.block":
-      return isSame(path) && areFittingsSame && isOneThickness(a, b);
+      return isSame(path) && areFittingsSame && isOneTang(a, b);
     case "handle.pins":
       return (
-        ["handle.slabs", "handle.liners", "handle.block"].every(isSame) &&
-        areFittingsSame &&
-        isOneThickness(a, b)
+        ["handle.slabs", "handle.liners", "handle.block"].every(isSame) && areFittingsSame && isOneTang(a, b)
       );
     default:
-      return isSame(path) && isOneThickness(a, b);
+      return isSame(path) && isOneTang(a, b);
   }
 }
 
-const bolstersOf = ({ handle }: KnifeSpec): NonNullable<HandleSpec["bolsters"]> => handle?.bolsters ?? [];
+function fittingPlaces(handle: HandleSpec | undefined): string[] {
+  const { bolsters = [], guard, pommel } = handle ?? {};
+  return [
+    ...bolsters.map((_, i) => `handle.bolsters[${i}]`),
+    ...(guard === undefined ? [] : ["handle.guard"]),
+    ...(pommel === undefined ? [] : ["handle.pommel"]),
+  ];
+}
 
-const sizesAt = (spec: KnifeSpec, path: string): { readonly material?: unknown } | undefined =>
-  readAt(spec, path) as { readonly material?: unknown } | undefined;
+interface Sizes {
+  readonly material?: unknown;
+  readonly at?: number;
+  readonly length?: number;
+}
+
+const sizesAt = (spec: KnifeSpec, path: string): Sizes | undefined => readAt(spec, path) as Sizes | undefined;
