@@ -42,7 +42,7 @@ describe("scantling/weigh/1", () => {
       expect.arrayContaining(["massG", "massIntervalG", "balanceFromHeelMm", "balanceFromHandleMm"]),
     );
     for (const part of report.parts) expect(Object.keys(part)).toEqual(["name", "massG", "centreMm"]);
-    for (const cause of report.interval) expect(Object.keys(cause)).toEqual(["input", "share"]);
+    for (const cause of report.interval) expect(Object.keys(cause)).toEqual(["input", "share", "balanceShare"]);
   });
 
   it("has parts that add up to the knife, the steel among them, and balance where it does", async () => {
@@ -98,6 +98,7 @@ describe("weigh for people", () => {
       expect(text).toContain("95 in 100");
       expect(text).toMatch(/Balance: .* ahead of the heel/);
       expect(text).toContain("The band comes from:");
+      expect(text).toContain("That of the balance comes from:");
       expect(out).not.toMatch(/NaN|undefined|Infinity/);
     });
   }

@@ -1,5 +1,6 @@
 import { materialDensity } from "../materials/material-density.js";
 import { Law } from "../numeric/law.js";
+import { pathBounds } from "../plane/bounds.js";
 import type { Path } from "../plane/path.js";
 import { Footprint } from "./footprint.js";
 import type { Block } from "./handle-block.js";
@@ -7,7 +8,7 @@ import { holeThroughHandle } from "./handle-hole.js";
 import { handleLaw } from "./handle-law.js";
 import { handleLayout, type PlacedBlock } from "./handle-layout.js";
 import { blockMoments, blockOver, type Steel, steelInBlock } from "./handle-moments.js";
-import { addMoments, MOMENTS, type Moments } from "./moments.js";
+import { addMoments, type Moments, noMoments } from "./moments.js";
 import type { Outline } from "./outline.js";
 import { CoveredTang, SlabbedTang, type Stretch } from "./rounded-slab.js";
 import type { SlabLaw } from "./slab-law.js";
@@ -48,17 +49,13 @@ export function handleParts(
   outline: Outline,
   tang: SlabLaw,
   holes: readonly HoleSpec[],
+  measured?: TangLayers,
 ): HandlePart[] {
   if (handle === undefined) return [];
   const { handle: grip, fittings, footprint } = handleLayout(handle, outline);
   const steel: Steel = { footprint, slab: tang };
   const blocks = [...(grip === undefined ? [] : [grip]), ...fittings];
-  const layers = layersOnTang(
-    handle,
-    outline,
-    tang,
-    fittings.map(({ block }) => block),
-  );
+  const layers = measured ?? layersOnTang(handle, outline, tang, fittings);
   const reach = Math.max(outline.handleFront, ...fittings.map(({ block }) => block.front));
   const through = holes
     .filter((hole) => hole.kind !== "lightening" && hole.at.x < reach)
@@ -92,7 +89,7 @@ export function handleParts(
   if (pins !== undefined && rods.length > 0) {
     const rod = (path: Path): Moments =>
       blocks.reduce(
-        (sum, { block }) => addMoments(sum, aroundSteel(block, steel, new Footprint(path))),
+        (sum, { block }) => addMoments(sum, aroundSteel(block, steel, path)),
         layers.whole.over(path),
       );
     add("pins", "handle.pins", pins, () => sumOf(rods.map(({ path }) => rod(path))));
@@ -111,18 +108,27 @@ interface Layer {
   over(path: Path): Moments;
 }
 
-function layersOnTang(
+/** The surfaces on both faces of a tang: its own, that of liners on it, and that of slabs on those. */
+export interface TangLayers {
+  readonly bare: Layer;
+  readonly lined: Layer;
+  readonly whole: Layer;
+}
+
+/** The surfaces of a handle, each measured once over each region that is asked for. */
+export function layersOnTang(
   handle: HandleSpec,
   outline: Outline,
   tang: SlabLaw,
-  gaps: readonly Stretch[],
-): { readonly bare: Layer; readonly lined: Layer; readonly whole: Layer } {
+  fittings: readonly PlacedBlock[] = handleLayout(handle, outline).fittings,
+): TangLayers {
+  const gaps: readonly Stretch[] = fittings.map(({ block }) => block);
   const { slabs, liners } = handle;
   const sheet = liners?.thickness ?? 0;
   const length = outline.handleFront - outline.butt;
   const slab = handleLaw(slabs?.thickness ?? 0, slabs?.between ?? "straight", length);
-  const covered = (law: Law, radius: number): Layer & { readonly path: Path } =>
-    new SlabbedTang(outline, new CoveredTang(tang, law, gaps), radius);
+  const covered = (law: Law, radius: number): Layer =>
+    remembering(new SlabbedTang(outline, new CoveredTang(tang, law, gaps), radius));
   return {
     bare: covered(Law.constant(0), 0),
     lined: covered(Law.constant(sheet), 0),
@@ -130,6 +136,21 @@ function layersOnTang(
       slab.map((value) => value + sheet),
       slabs?.edgeRadius ?? 0,
     ),
+  };
+}
+
+/** The same layer, measured once over each region: liners and slabs share a surface, slabs and pins their holes. */
+function remembering(layer: Layer): Layer {
+  const known = new Map<Path, Moments>();
+  return {
+    path: layer.path,
+    over(path) {
+      const before = known.get(path);
+      if (before !== undefined) return before;
+      const found = layer.over(path);
+      known.set(path, found);
+      return found;
+    },
   };
 }
 
@@ -142,17 +163,19 @@ function between(outer: Layer, inner: Layer, holes: readonly Path[]): Moments {
 /** A block less the steel inside it, and less the holes through it. */
 function withoutHoles(block: Block, steel: Steel, holes: readonly Path[]): Moments {
   return holes.reduce(
-    (sum, hole) => addMoments(sum, aroundSteel(block, steel, new Footprint(hole)), -1),
+    (sum, hole) => addMoments(sum, aroundSteel(block, steel, hole), -1),
     addMoments(blockMoments(block), steelInBlock(block, steel), -1),
   );
 }
 
 /** The part of a block over a hole's outline, on both sides of the steel. */
-function aroundSteel(block: Block, steel: Steel, hole: Footprint): Moments {
-  return addMoments(blockOver(block, hole), steelInBlock(block, steel, hole), -1);
+function aroundSteel(block: Block, steel: Steel, hole: Path): Moments {
+  const { minX, maxX } = pathBounds(hole);
+  if (maxX <= block.rear || minX >= block.front) return noMoments();
+  const region = new Footprint(hole);
+  return addMoments(blockOver(block, region), steelInBlock(block, steel, region), -1);
 }
 
 function sumOf(moments: readonly Moments[]): Moments {
-  const zero = { value: new Float64Array(MOMENTS), error: new Float64Array(MOMENTS) };
-  return moments.reduce((sum, one) => addMoments(sum, one), zero);
+  return moments.reduce((sum, one) => addMoments(sum, one), noMoments());
 }

@@ -4,14 +4,21 @@ import { bevelSums } from "./bevel-sums.js";
 import { buildOutline } from "./build-outline.js";
 import { cutoutPath } from "./cutout-path.js";
 import { grooveVolume } from "./groove-volume.js";
-import { type HandlePart, handleParts } from "./handle-parts.js";
+import { type HandlePart, handleParts, layersOnTang, type TangLayers } from "./handle-parts.js";
 import type { Knife } from "./knife.js";
 import { knifeLaws } from "./knife-laws.js";
 import { measureBody } from "./measure-body.js";
 import { type Moments, VOLUME, X } from "./moments.js";
 import type { Outline } from "./outline.js";
 import { withReusedRuns } from "./reused-runs.js";
-import { isOneBlade, isOneHandlePart, isOneOutline, isOneTang, type Measured } from "./same-inputs.js";
+import {
+  isOneBlade,
+  isOneHandlePart,
+  isOneObject,
+  isOneOutline,
+  isOneTang,
+  type Measured,
+} from "./same-inputs.js";
 import { bodyInState } from "./size-states.js";
 import { slabMoments } from "./slab-moments.js";
 import type { HoleSpec, KnifeSpec, MaterialSpec } from "./spec.js";
@@ -63,6 +70,8 @@ export class Reweigher {
   readonly middle: Reading;
   private readonly knife: Knife;
   private readonly base: Weighed;
+  /** Surfaces on the knife's own tang: they stay where only holes move. */
+  private readonly layers: TangLayers | undefined;
 
   /** @param knife - with every density written in, as `rebuildKnife` makes it. */
   constructor(knife: Knife) {
@@ -71,6 +80,7 @@ export class Reweigher {
     this.spec = spec;
     this.outline = outline;
     const body = this.bareBody(spec, outline, outline);
+    this.layers = spec.handle === undefined ? undefined : layersOnTang(spec.handle, outline, body.slab);
     this.base = {
       spec,
       outline,
@@ -79,7 +89,7 @@ export class Reweigher {
       ground: bevelSums(body, POINTS),
       bare: sumsOf(measureBody(body, AIM)),
       holes: holesOf(spec).map((hole) => [hole, takenBy(hole, body)]),
-      parts: handleParts(spec.handle, outline, body.slab, holesOf(spec)),
+      parts: handleParts(spec.handle, outline, body.slab, holesOf(spec), this.layers),
     };
     this.middle = reading(this.base);
   }
@@ -105,7 +115,9 @@ export class Reweigher {
     const { base } = this;
     const spec = withHandleMoved(given, outline.handleFront - base.outline.handleFront);
     const isSteelLeft =
-      outline === base.outline && spec.blade === base.spec.blade && spec.tang === base.spec.tang;
+      outline === base.outline &&
+      isOneObject(spec.blade, base.spec.blade, ["holes", "fullers"]) &&
+      isOneObject(spec.tang, base.spec.tang, ["holes"]);
     const body = isSteelLeft ? base.body : this.bareBody(spec, outline, measured);
     const self: Measured = { spec, outline, slab: body.slab };
     const ground = isSteelLeft || isOneBlade(self, base) ? base.ground : bevelSums(body, POINTS);
@@ -142,7 +154,9 @@ export class Reweigher {
     if (base.parts.every(({ path }) => isLeft(path))) {
       return base.parts.map((part) => ({ ...part, density: densityAt(spec, part.path) }));
     }
-    return handleParts(spec.handle, outline, slab, holesOf(spec)).map((part) => {
+    const isTangLeft = spec.handle === base.spec.handle && outline === base.outline && isOneTang(self, base);
+    const layers = isTangLeft ? this.layers : undefined;
+    return handleParts(spec.handle, outline, slab, holesOf(spec), layers).map((part) => {
       const before = base.parts.find(({ path }) => path === part.path);
       return before !== undefined && isLeft(part.path) ? { ...before, density: part.density } : part;
     });
