@@ -98,10 +98,7 @@ export class EdgeRun {
     return Math.sqrt(dx * dx + dy * dy);
   }
 
-  /**
-   * Where no ridge is near, a foot within reach is the only one: asked are the last element, then that between whose normals
-   * the point lies.
-   */
+  /** Where no ridge is near a foot within reach is the only one: of the last element, or that between whose normals (x, y) is. */
   private nearestKnown(x: number, y: number): number {
     for (let attempt = 0; attempt < 2; attempt++) {
       const i = attempt === 0 ? this.element : this.elementBeside(x, y);
