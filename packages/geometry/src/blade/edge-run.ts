@@ -7,6 +7,9 @@ import { RidgeProbes } from "./ridge-probes.js";
 import { RoundElement } from "./round-element.js";
 import { StraightElement } from "./straight-element.js";
 
+/** Over less than this two elements are taken as one, mm: where they are equally far to rounding they change for ever. */
+const NARROWEST = 1e-6;
+
 /**
  * The edge run as a distance field: the run goes on past heel and tip along its end tangents.
  *
@@ -28,8 +31,8 @@ export class EdgeRun {
   element = 0;
   foot = 0;
   distance = 0;
-  /** Whether the edge turns toward the blade in a corner, and its greatest curvature: where a ridge starts. */
   private readonly hollowCorner: boolean;
+  /** Greatest curvature: with a corner that turns toward the blade it says where a ridge starts. */
   private readonly maxCurvature: number;
   private probes: RidgeProbes | undefined;
   private readonly frameBuffer: FootFrame = { normalX: 0, normalY: 1 };
@@ -95,10 +98,7 @@ export class EdgeRun {
     return Math.sqrt(dx * dx + dy * dy);
   }
 
-  /**
-   * Where no ridge is near, a foot found within reach is the only one: the element that was nearest last time is asked
-   * first, then the one between whose normals the point lies.
-   */
+  /** Where no ridge is near a foot within reach is the only one: of the last element, or that between whose normals (x, y) is. */
   private nearestKnown(x: number, y: number): number {
     for (let attempt = 0; attempt < 2; attempt++) {
       const i = attempt === 0 ? this.element : this.elementBeside(x, y);
@@ -203,9 +203,9 @@ export class EdgeRun {
       this.within(x, e0, y0, v0, f0, y1, v1, f1, visit, depth);
       return;
     }
-    const y = depth < 48 ? this.changeOver(x, y0, e0, y1, e1) : (y0 + y1) / 2;
-    if (!(y > y0 && y < y1) || depth >= 48) {
-      // Nothing is left between the two: the change-over lies at an end.
+    const isDivisible = depth < 48 && y1 - y0 > NARROWEST;
+    const y = isDivisible ? this.changeOver(x, y0, e0, y1, e1) : y0;
+    if (!(y > y0 && y < y1)) {
       const e = y <= y0 ? e1 : e0;
       const element = this.elements[e] as EdgeElement;
       const d0 = element.distance(x, y0, Number.NaN);

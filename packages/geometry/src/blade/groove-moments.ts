@@ -17,7 +17,7 @@ const AIM_ACROSS = 2e-9;
  */
 export function grooveMoments(body: SteelBody, groove: Groove, aim = 1e-12): Moments {
   // Creases cost many pieces and touch only what depends on the face: a rough weighing does not follow them far.
-  const [mostAlong, mostAcross] = aim < 1e-8 ? [16, 10] : [4, 3];
+  const [mostAlong, mostAcross] = aim < 1e-8 ? [28, 16] : [4, 3];
   const w = grooveHalfWidth(groove);
   const dx = groove.to.x - groove.from.x;
   const dy = groove.to.y - groove.from.y;

@@ -19,19 +19,38 @@ export class RidgeProbes {
   private readonly element = new Int32Array(PROBES + 2);
   private readonly y = new Float64Array(PROBES + 2);
   private readonly v = new Float64Array(PROBES + 2);
+  /** Distances of all elements, ends included, from each probe; further ones than matter are only known to be far. */
+  private readonly far: Float64Array;
+  /** What was looked at last: the second face of a blade asks for the same stations. */
+  private lastX = Number.NaN;
+  private lastY0 = Number.NaN;
+  private lastY1 = Number.NaN;
 
   constructor(run: EdgeRun) {
     this.run = run;
+    this.far = new Float64Array((PROBES + 2) * run.elements.length);
   }
 
   /** Fills {@link changes} for the station x between y0 and y1. */
   look(x: number, y0: number, y1: number): void {
     const { run, y, v, element, changes } = this;
+    if (x === this.lastX && y0 === this.lastY0 && y1 === this.lastY1) return;
+    this.lastX = x;
+    this.lastY0 = y0;
+    this.lastY1 = y1;
     changes.length = 0;
+    const count = run.elements.length;
+    const reach = (4 * (y1 - y0)) / (PROBES + 1);
     for (let k = 0; k <= PROBES + 1; k++) {
       y[k] = k > PROBES ? y1 : y0 + ((y1 - y0) * k) / (PROBES + 1);
       v[k] = run.nearest(x, y[k] as number);
       element[k] = run.element;
+      for (let i = 0; i < count; i++) {
+        const box = run.boxDistance(i, x, y[k] as number);
+        // What is farther than this cannot take the lead before the next probe.
+        const isFar = box > (v[k] as number) + reach;
+        this.far[k * count + i] = isFar ? box : run.closedDistance(i, x, y[k] as number);
+      }
     }
     for (let k = 0; k <= PROBES; k++) {
       if (k > 0 && element[k] !== element[k - 1]) changes.push(y[k] as number);
@@ -49,9 +68,10 @@ export class RidgeProbes {
     // Neither distance changes faster than the height: a lead that adds up to twice the step is not lost inside it.
     const enough = (this.v[k] as number) + (this.v[k + 1] as number) + 2 * (b - a);
     const leader = this.element[k] as number;
-    for (let i = 0; i < run.elements.length; i++) {
-      if (i === leader || run.boxDistance(i, x, a) + run.boxDistance(i, x, b) >= enough) continue;
-      if (run.closedDistance(i, x, a) + run.closedDistance(i, x, b) >= enough) continue;
+    const count = run.elements.length;
+    for (let i = 0; i < count; i++) {
+      const apart = (this.far[k * count + i] as number) + (this.far[(k + 1) * count + i] as number);
+      if (i === leader || apart >= enough) continue;
       const found = this.leastLead(x, leader, i, a, b);
       if (found !== undefined) return found;
     }

@@ -2,7 +2,7 @@ import type { EdgeElement } from "./edge-element.js";
 import { StraightElement } from "./straight-element.js";
 
 /** Most points for a circular face that does not come round again, its root taken out where it stands upright. */
-export const ARC_POINTS = 10;
+export const ARC_POINTS = 12;
 
 /** For one that comes round. */
 export const STEEP_POINTS = 24;
@@ -41,29 +41,28 @@ export function arcPoints(rootA: number, rootB: number, radius: number): number 
   return Math.min(ARC_POINTS, pointsFor((rootB - rootA) / (Math.sqrt(2 * radius) - rootB)));
 }
 
+/** Least ratio at which so many points no longer do. */
+const POINTS = [
+  [0.01, 3],
+  [0.05, 4],
+  [0.15, 5],
+  [0.3, 6],
+  [0.5, 7],
+  [0.8, 9],
+  [2, 13],
+  [4, 16],
+  [8, 20],
+] as const;
+/** For the powers of height and thickness in the moments. */
+const MORE = 2;
+
 /**
- * How many Gauss points a zone needs: with a singularity 1 / ratio lengths beyond its end, n points leave ρ⁻²ⁿ of the integral, ρ = z + √(z² − 1),
- * z = 1 + 2 / ratio (L. N. Trefethen, Approximation Theory and Approximation Practice, theorem 19.3): here below 2e-14 up to a ratio of 4; with none two points are exact.
+ * How many Gauss points a zone needs: with a singularity 1 / ratio lengths beyond its end, n points leave ρ⁻²ⁿ of the
+ * integral, ρ = z + √(z² − 1), z = 1 + 2 / ratio (L. N. Trefethen, Approximation Theory and Approximation Practice, theorem
+ * 19.3): here below 2e-14 up to a ratio of 4. With no singularity, a ratio of 0, two points are exact.
  */
 export function pointsFor(ratio: number): number {
   if (ratio === 0) return 2;
-  return ratio < 0.01
-    ? 3
-    : ratio < 0.05
-      ? 4
-      : ratio < 0.15
-        ? 5
-        : ratio < 0.3
-          ? 6
-          : ratio < 0.5
-            ? 7
-            : ratio < 0.8
-              ? 9
-              : ratio < 2
-                ? 13
-                : ratio < 4
-                  ? 16
-                  : ratio < 8
-                    ? 20
-                    : MOST_POINTS;
+  for (const [least, points] of POINTS) if (ratio < least) return points + MORE;
+  return MOST_POINTS;
 }
