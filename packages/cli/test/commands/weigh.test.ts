@@ -42,7 +42,8 @@ describe("scantling/weigh/1", () => {
       expect.arrayContaining(["massG", "massIntervalG", "balanceFromHeelMm", "balanceFromHandleMm"]),
     );
     for (const part of report.parts) expect(Object.keys(part)).toEqual(["name", "massG", "centreMm"]);
-    for (const cause of report.interval) expect(Object.keys(cause)).toEqual(["input", "share", "balanceShare"]);
+    for (const cause of report.interval)
+      expect(Object.keys(cause)).toEqual(["input", "share", "balanceShare"]);
   });
 
   it("has parts that add up to the knife, the steel among them, and balance where it does", async () => {

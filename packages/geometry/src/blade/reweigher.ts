@@ -4,9 +4,9 @@ import { bevelSums } from "./bevel-sums.js";
 import { buildOutline } from "./build-outline.js";
 import { cutoutPath } from "./cutout-path.js";
 import { grooveVolume } from "./groove-volume.js";
-import { type HandlePart, handleParts, layersOnTang, type TangLayers } from "./handle-parts.js";
 import type { Knife } from "./knife.js";
 import { knifeLaws } from "./knife-laws.js";
+import { type HandlePart, measurableParts } from "./measurable-parts.js";
 import { measureBody } from "./measure-body.js";
 import { type Moments, VOLUME, X } from "./moments.js";
 import type { Outline } from "./outline.js";
@@ -24,6 +24,7 @@ import { slabMoments } from "./slab-moments.js";
 import type { HoleSpec, KnifeSpec, MaterialSpec } from "./spec.js";
 import { readAt } from "./spec-path.js";
 import type { SteelBody } from "./steel-body.js";
+import { layersOnTang, type TangLayers } from "./tang-layers.js";
 import { withHandleMoved } from "./with-handle-moved.js";
 
 /** Mass of a whole knife, g, and its balance point from the heel, mm. */
@@ -89,7 +90,7 @@ export class Reweigher {
       ground: bevelSums(body, POINTS),
       bare: sumsOf(measureBody(body, AIM)),
       holes: holesOf(spec).map((hole) => [hole, takenBy(hole, body)]),
-      parts: handleParts(spec.handle, outline, body.slab, holesOf(spec), this.layers),
+      parts: measurableParts(spec.handle, outline, body.slab, holesOf(spec), this.layers),
     };
     this.middle = reading(this.base);
   }
@@ -156,7 +157,7 @@ export class Reweigher {
     }
     const isTangLeft = spec.handle === base.spec.handle && outline === base.outline && isOneTang(self, base);
     const layers = isTangLeft ? this.layers : undefined;
-    return handleParts(spec.handle, outline, slab, holesOf(spec), layers).map((part) => {
+    return measurableParts(spec.handle, outline, slab, holesOf(spec), layers).map((part) => {
       const before = base.parts.find(({ path }) => path === part.path);
       return before !== undefined && isLeft(part.path) ? { ...before, density: part.density } : part;
     });

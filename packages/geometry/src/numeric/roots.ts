@@ -11,7 +11,7 @@
  * @returns the root, or undefined where the ends have the same sign.
  *
  * @example
- * findRoot((x) => x * x - 2, 1, 2, 1e-12); // 1.4142135623…
+ * findRoot((x) => x - 2, 1, 4, 1e-12); // 2
  */
 export function findRoot(
   f: (x: number) => number,
