@@ -1,9 +1,9 @@
-// Time of one interval with 40 uncertain inputs, each moved to both its limits and weighed again: 81 weighings, on the built
-// files. Beside it, what as many weighings of the same knife take that know nothing of one another. `npm run bench`.
+// Time of one interval with 40 uncertain inputs, each moved to its limits and weighed again, on the built files. Beside it, what
+// 81 weighings of the same knife take that know nothing of one another: itself and two for each input. `npm run bench`.
 const { makeKnife, weighInterval, weighKnife } = await import("@scantling/geometry");
 
 const INPUTS = 40;
-const ROUNDS = 15;
+const ROUNDS = 40;
 const MOST_MS = 30;
 
 const heel = (is) => ({ at: { kind: "heel" }, is });

@@ -55,7 +55,8 @@ export class BevelMoments {
     // Along the ridge of a curve the stations bend without end toward its focal point: less is asked there.
     const reached = wary && run.isCurved ? Math.max(tolerance * 100, 1e-8) : tolerance;
     const aim = scale.map((s) => s * reached);
-    const intricate = nature !== "plain" || region !== body.footprint;
+    // Along a ridge zones come and go without end: there the quadrature finds them, and the doubt says how well.
+    const intricate = nature === "intricate" || (nature === "plain" && region !== body.footprint);
     // The last ones are 0 where both faces are alike.
     const size = body.section.left === undefined ? MOMENTS_OF_LIKE_FACES : MOMENTS;
     const places = new StationCuts(body, region);

@@ -82,11 +82,12 @@ export class EdgeRun {
   closedDistance(i: number, x: number, y: number): number {
     const own = (this.elements[i] as EdgeElement).distance(x, y, Number.NaN);
     if (own < Number.POSITIVE_INFINITY) return own;
-    let best = own;
-    for (const joint of [this.joints[i - 1], this.joints[i]]) {
-      if (joint !== undefined) best = Math.min(best, Math.hypot(x - joint.at.x, y - joint.at.y));
-    }
-    return best;
+    return Math.sqrt(Math.min(this.jointDistance(i - 1, x, y), this.jointDistance(i, x, y)));
+  }
+
+  private jointDistance(i: number, x: number, y: number): number {
+    const at = this.joints[i]?.at;
+    return at === undefined ? Number.POSITIVE_INFINITY : (x - at.x) ** 2 + (y - at.y) ** 2;
   }
 
   /** Least distance at which anything of element i can lie, mm. */

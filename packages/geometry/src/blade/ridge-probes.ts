@@ -40,7 +40,7 @@ export class RidgeProbes {
     this.lastY1 = y1;
     changes.length = 0;
     const count = run.elements.length;
-    const reach = (4 * (y1 - y0)) / (PROBES + 1);
+    const reach = (2 * (y1 - y0)) / (PROBES + 1);
     for (let k = 0; k <= PROBES + 1; k++) {
       y[k] = k > PROBES ? y1 : y0 + ((y1 - y0) * k) / (PROBES + 1);
       v[k] = run.nearest(x, y[k] as number);
@@ -48,7 +48,7 @@ export class RidgeProbes {
       for (let i = 0; i < count; i++) {
         const box = run.boxDistance(i, x, y[k] as number);
         // What is farther than this cannot take the lead before the next probe.
-        const isFar = box > (v[k] as number) + reach;
+        const isFar = run.sources[i] === undefined || box > (v[k] as number) + reach;
         this.far[k * count + i] = isFar ? box : run.closedDistance(i, x, y[k] as number);
       }
     }
@@ -69,13 +69,27 @@ export class RidgeProbes {
     const enough = (this.v[k] as number) + (this.v[k + 1] as number) + 2 * (b - a);
     const leader = this.element[k] as number;
     const count = run.elements.length;
+    let first = -1;
+    let second = -1;
+    let least = enough;
+    let next = enough;
     for (let i = 0; i < count; i++) {
+      // A corner is an end of both its neighbours, and never nearer than they are with their ends.
+      if (i === leader || run.sources[i] === undefined) continue;
       const apart = (this.far[k * count + i] as number) + (this.far[(k + 1) * count + i] as number);
-      if (i === leader || apart >= enough) continue;
-      const found = this.leastLead(x, leader, i, a, b);
-      if (found !== undefined) return found;
+      if (apart < least) {
+        second = first;
+        next = least;
+        first = i;
+        least = apart;
+      } else if (apart < next) {
+        second = i;
+        next = apart;
+      }
     }
-    return undefined;
+    // The two closest rivals are enough: whoever overtakes is one of them before it does.
+    const found = first < 0 ? undefined : this.leastLead(x, leader, first, a, b);
+    return found ?? (second < 0 ? undefined : this.leastLead(x, leader, second, a, b));
   }
 
   /** Closes in on the least lead by golden section; returns a height at which it is lost. */

@@ -43,59 +43,82 @@ export function weighInterval(
   // From here on every material carries its density, so that it can be moved like any other number.
   const scale = new Reweigher(rebuildKnife(spec));
   const { middle } = scale;
-  const mass = new Spread(middle.mass);
-  const balance = new Spread(middle.balance);
-  const names: string[] = [];
-  const take = (input: string, high: Reading, low: Reading): void => {
-    names.push(input);
-    mass.take(high.mass, low.mass);
-    balance.take(high.balance, low.balance);
-  };
-  for (const { input, paths, plus, minus } of uncertainInputs(spec, tolerances, defaults)) {
-    take(input, inputMoved(scale, spec, paths, plus), inputMoved(scale, spec, paths, -minus));
-  }
+  const moves = uncertainInputs(spec, tolerances, defaults).map(
+    ({ input, paths, plus, minus }): Move => ({
+      input,
+      plus,
+      minus,
+      read: (by) => inputMoved(scale, spec, paths, by),
+    }),
+  );
   const sides = uncertainSides(tolerances);
   if (sides !== undefined && defaults.outline > 0) {
-    take(
-      sides.input,
-      sidesMoved(scale, sides.runs, defaults.outline),
-      sidesMoved(scale, sides.runs, -defaults.outline),
-    );
+    const read = (by: number): Reading => sidesMoved(scale, sides.runs, by);
+    moves.push({ input: sides.input, plus: defaults.outline, minus: defaults.outline, read });
   }
-  const massShares = mass.shares();
-  const balanceShares = balance.shares();
+  const highs = moves.map(({ plus, read }) => read(plus));
+  const lows = lowerLimits(moves, highs, middle);
+  const mass = spreadOf(middle.mass, highs, lows, (reading) => reading.mass);
+  const balance = spreadOf(middle.balance, highs, lows, (reading) => reading.balance);
   return {
-    massInterval: mass.interval(),
-    balanceInterval: balance.interval(),
-    contributions: names
-      .map((input, i) => ({ input, share: massShares[i] ?? 0, balanceShare: balanceShares[i] ?? 0 }))
-      .sort((a, b) => b.share - a.share),
+    massInterval: mass.interval,
+    balanceInterval: balance.interval,
+    contributions: moves
+      .map(({ input }, i) => ({
+        input,
+        share: mass.shares[i] as number,
+        balanceShare: balance.shares[i] as number,
+      }))
+      .sort((x, y) => y.share - x.share),
   };
 }
 
-/** What the inputs do to one figure, upward and downward apart. */
-class Spread {
-  private readonly middle: number;
-  private readonly ups: number[] = [];
-  private readonly downs: number[] = [];
+/** One uncertain input and what the knife weighs with it moved. */
+interface Move {
+  readonly input: string;
+  readonly plus: number;
+  readonly minus: number;
+  readonly read: (by: number) => Reading;
+}
 
-  constructor(middle: number) {
-    this.middle = middle;
-  }
+/** Share of the squares of all upper changes below which an input is moved one way only. */
+const NEGLIGIBLE = 1e-3;
 
-  /** Both limits may move the figure the same way (a hole at the thickest place): then nothing goes the other way. */
-  take(high: number, low: number): void {
-    this.ups.push(Math.max(this.middle, high, low) - this.middle);
-    this.downs.push(this.middle - Math.min(this.middle, high, low));
-  }
+/**
+ * Readings at the lower limits. What at its upper limit changes neither mass nor balance by a thirtieth of the whole is taken to
+ * change them as much the other way: it moves the ends of the interval by less than half a thousandth of its width.
+ */
+function lowerLimits(moves: readonly Move[], highs: readonly Reading[], middle: Reading): Reading[] {
+  const changes = highs.map(({ mass, balance }) => [mass - middle.mass, balance - middle.balance] as const);
+  const least = ([0, 1] as const).map(
+    (figure) => NEGLIGIBLE * changes.reduce((sum, change) => sum + change[figure] ** 2, 0),
+  );
+  return moves.map(({ plus, minus, read }, i) => {
+    const change = changes[i] as readonly [number, number];
+    const isSmall = change.every((by, figure) => by ** 2 < (least[figure] as number));
+    // An input that has not moved may have had no way up.
+    const hasMoved = change[0] !== 0 || change[1] !== 0;
+    if (!isSmall || !hasMoved || plus === 0) return read(-minus);
+    const ratio = minus / plus;
+    return { mass: middle.mass - ratio * change[0], balance: middle.balance - ratio * change[1] };
+  });
+}
 
-  interval(): [number, number] {
-    return [this.middle - Math.hypot(...this.downs), this.middle + Math.hypot(...this.ups)];
-  }
-
-  shares(): number[] {
-    const squares = this.ups.map((up, i) => ((up + (this.downs[i] ?? 0)) / 2) ** 2);
-    const total = squares.reduce((sum, square) => sum + square, 0);
-    return squares.map((square) => (total === 0 ? 0 : square / total));
-  }
+/** The interval of one figure, upward and downward apart, and the share of every input in its square. */
+function spreadOf(
+  middle: number,
+  highs: readonly Reading[],
+  lows: readonly Reading[],
+  figure: (reading: Reading) => number,
+): { readonly interval: readonly [number, number]; readonly shares: readonly number[] } {
+  const ends = highs.map((high, i) => [middle, figure(high), figure(lows[i] as Reading)]);
+  // Both limits may move the figure the same way (a hole at the thickest place): then nothing goes the other way.
+  const ups = ends.map((values) => Math.max(...values) - middle);
+  const downs = ends.map((values) => middle - Math.min(...values));
+  const squares = ups.map((up, i) => ((up + (downs[i] as number)) / 2) ** 2);
+  const total = squares.reduce((sum, square) => sum + square, 0);
+  return {
+    interval: [middle - Math.hypot(...downs), middle + Math.hypot(...ups)],
+    shares: squares.map((square) => (total === 0 ? 0 : square / total)),
+  };
 }

@@ -2,11 +2,13 @@ import { describe, expect, it } from "vitest";
 import { makeKnife, rebuildKnife } from "../../src/blade/knife.js";
 import type { KnifeSpec } from "../../src/blade/spec.js";
 import { changedAt, readAt } from "../../src/blade/spec-path.js";
+import { DEFAULT_TOLERANCES } from "../../src/blade/tolerances.js";
+import { uncertainInputs } from "../../src/blade/uncertain-inputs.js";
 import { weighInterval } from "../../src/blade/weigh-interval.js";
 import { weighKnife } from "../../src/blade/weigh-knife.js";
 import { expectRelative, expectWithin } from "../numeric/close.js";
 import { boxKnife, p } from "./bodies.js";
-import { NOTHING_UNCERTAIN } from "./interval-knives.js";
+import { BLOCK_KNIFE, NOTHING_UNCERTAIN } from "./interval-knives.js";
 import { heel, tip } from "./random-knives.js";
 
 const even = (path: string, limit: number) => ({ path, plus: limit, minus: limit });
@@ -107,6 +109,22 @@ describe("the interval of several inputs", () => {
     const root = (side: 0 | 1): number => Math.hypot(...alone.map((interval) => interval[side] - mass));
     expectRelative(massInterval[1] - mass, root(1), 1e-8);
     expectRelative(mass - massInterval[0], root(0), 1e-8);
+  });
+
+  it("takes small inputs one way only, and is off by less than a thousandth of its width", () => {
+    const given = uncertainInputs(BLOCK_KNIFE, [], DEFAULT_TOLERANCES).map(({ input, plus }) =>
+      even(input, plus),
+    );
+    const { massInterval, balanceInterval } = weighInterval(BLOCK_KNIFE, given, NOTHING_UNCERTAIN);
+    // Alone an input is the whole, and moved both ways.
+    const alone = given.map((input) => weighInterval(BLOCK_KNIFE, [input], NOTHING_UNCERTAIN));
+    const { knife } = weighKnife(makeKnife(BLOCK_KNIFE));
+    for (const side of [0, 1] as const) {
+      const mass = Math.hypot(...alone.map((one) => one.massInterval[side] - knife.mass));
+      const balance = Math.hypot(...alone.map((one) => one.balanceInterval[side] - knife.balanceFromHeel));
+      expectRelative(Math.abs(massInterval[side] - knife.mass), mass, 1e-3);
+      expectRelative(Math.abs(balanceInterval[side] - knife.balanceFromHeel), balance, 1e-3);
+    }
   });
 
   it("names where it comes from, largest first, in shares that sum to 1", () => {
