@@ -85,13 +85,13 @@ beforeAll(async () => {
   browser = await openBrowser();
   page = await browser.newPage();
   page.on("pageerror", (error) => problems.push(error.message));
-  const script = `import * as library from "/dist/index.js"; globalThis.library = library;`;
+  const script = `import * as scantling from "/dist/index.js"; globalThis.scantling = scantling;`;
   await page.route(`${origin}/`, (route) =>
     route.fulfill({ contentType: "text/html", body: `<script type="module">${script}</script>` }),
   );
   await page.goto(`${origin}/`);
   await page
-    .waitForFunction(() => "library" in globalThis, undefined, { timeout: 30_000 })
+    .waitForFunction(() => "scantling" in globalThis, undefined, { timeout: 30_000 })
     .catch(() => undefined);
   expect(problems).toEqual([]);
 });
@@ -110,7 +110,7 @@ interface Result {
 type Library = typeof import("@scantling/geometry");
 
 /** What is compared: steel, balance, and the volume of every size state. */
-function numbersOf({ makeKnife: make, weighKnife: weigh, ...library }: Library, spec: KnifeSpec): number[] {
+function numbersOf({ makeKnife: make, weighKnife: weigh, ...scantling }: Library, spec: KnifeSpec): number[] {
   const knife = make(spec);
   const { steel, knife: whole } = weigh(knife);
   return [
@@ -121,7 +121,7 @@ function numbersOf({ makeKnife: make, weighKnife: weigh, ...library }: Library, 
     ...Object.values(steel.inertia),
     whole.mass,
     whole.balanceFromHeel,
-    ...library.SIZE_STATES.map((state) => library.measureBody(knife.body(state)).value[0] ?? Number.NaN),
+    ...scantling.SIZE_STATES.map((state) => scantling.measureBody(knife.body(state)).value[0] ?? Number.NaN),
   ];
 }
 
@@ -129,27 +129,27 @@ describe("the built library in a browser", () => {
   test.each(Object.entries(KNIVES))("weighs %s as Node does", async (_, spec) => {
     const run = { spec, compute: numbersOf.toString() };
     const result = await page.evaluate(({ spec: given, compute }): Result => {
-      const { library } = globalThis as unknown as { library: Library };
-      const numbers = new Function(`return ${compute}`)()(library, given);
+      const { scantling } = globalThis as unknown as { scantling: Library };
+      const numbers = new Function(`return ${compute}`)()(scantling, given);
       const rack = [{ name: "6 x 40", width: 40, thickness: 6 }];
-      const knife = library.makeKnife(given);
-      const { plans } = library.planStock(
-        library.ledgerBodies(knife),
-        { ...library.DEFAULT_SHOP, rack },
+      const knife = scantling.makeKnife(given);
+      const { plans } = scantling.planStock(
+        scantling.ledgerBodies(knife),
+        { ...scantling.DEFAULT_SHOP, rack },
         knife.forging,
       );
       return { node: typeof (globalThis as { process?: unknown }).process, numbers, plans: plans.length };
     }, run);
     expect(problems).toEqual([]);
     expect(result.node).toBe("undefined");
-    const library = await import("@scantling/geometry");
-    const expected = numbersOf(library, spec);
+    const scantling = await import("@scantling/geometry");
+    const expected = numbersOf(scantling, spec);
     expect(result.numbers).toHaveLength(3 + 3 + 6 + 2 + SIZE_STATES.length);
     for (const [i, value] of result.numbers.entries()) {
       // Both are the same engine here; sines and roots may differ in the last digits elsewhere.
       expect(Math.abs(value - (expected[i] ?? Number.NaN))).toBeLessThan(1e-9 * Math.max(1, Math.abs(value)));
     }
-    const { ledgerBodies, DEFAULT_SHOP } = library;
+    const { ledgerBodies, DEFAULT_SHOP } = scantling;
     const knife = makeKnife(spec);
     const rack = [{ name: "6 x 40", width: 40, thickness: 6 }];
     const here = planStock(ledgerBodies(knife), { ...DEFAULT_SHOP, rack }, knife.forging).plans.length;

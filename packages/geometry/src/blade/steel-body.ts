@@ -63,9 +63,7 @@ export class SteelBody {
   private readonly edgeSegments: number;
 
   constructor(input: SteelBodyInput) {
-    const { plunge } = input;
-    // Shorter than a hundredth of a millimetre it is a wall: no wheel leaves less, and slopes are taken over that much.
-    this.input = plunge.length < 0.01 ? { ...input, plunge: { at: plunge.at, length: 0 } } : input;
+    this.input = input;
     this.footprint = new Footprint(input.path);
     this.edgeRun = new EdgeRun(...input.edges);
     this.section = input.section;

@@ -3,11 +3,13 @@ const PROBES = 12;
 /** Most changes between two of them. */
 const MOST = 8;
 const FOUND = 1e-10;
+const ROUNDING = 4 * Number.EPSILON;
 
 /** Ends of the stretches over which a mark stays the same, from 0 to 1, both included. */
 export function knotsBetween(from: number, to: number, mark: (t: number) => number): number[] {
   const knots = [from];
-  const near = FOUND * (to - from);
+  // Nearer than rounding leaves no number between two others: halving would go on for ever.
+  const near = Math.max(FOUND * (to - from), ROUNDING * Math.max(Math.abs(from), Math.abs(to)));
   let a = from + near;
   let here = mark(a);
   for (let k = 1; k <= PROBES; k++) {

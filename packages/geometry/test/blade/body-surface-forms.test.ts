@@ -250,8 +250,8 @@ const pointed = (blade: Blade): KnifeSpec => ({
 });
 
 describe("forms against the slopes of the body's own faces", () => {
-  // The halving stops at cells of a hundredth of a millimetre: what is left at creases.
-  const BRUTE = 1e-5;
+  // Not what is claimed, but what the halving finds: creases in the outermost part of a cell escape it (1e-6 here).
+  const BRUTE = 3e-6;
   it.each([
     [
       "single bevel",
@@ -304,7 +304,7 @@ describe("forms against the slopes of the body's own faces", () => {
     const steps = [...slab.breaks, ...section.breaks, ...(input.crest?.breaks ?? [])];
     steps.push(input.plunge.at, input.plunge.at + input.plunge.length);
     const { area, error } = surfaceOf(finished);
-    const truth = bruteSurface(finished, steps, 2e-6);
+    const truth = bruteSurface(finished, steps, 5e-6);
     expectRelative(area, truth, BRUTE);
     expect(error).toBeLessThan(2e-7 * area);
   });

@@ -1,4 +1,5 @@
 import type { SteelBody } from "../../src/blade/steel-body.js";
+import { parametersAtX } from "../../src/plane/at-x.js";
 import { derivativeAt, pointAt } from "../../src/plane/segment.js";
 
 type Side = "right" | "left";
@@ -52,7 +53,7 @@ function drawnTogether(
 
 /**
  * Surface of a body by nothing but {@link SteelBody.faceAt}: slopes by differences, the area by halving down to the creases,
- * first along y, then along x; rims by many even steps; walls across the stations given. Knows nothing of zones,
+ * first along y, then along x; rims by many steps; walls across the stations given. Knows nothing of zones,
  * pieces or distances. Cut-outs, and faces that step along a bevel line, are beyond it.
  *
  * @param accuracy - of the whole, relative.
@@ -74,15 +75,15 @@ export function bruteSurface(body: SteelBody, stations: readonly number[], accur
         from,
         to,
         accuracy * size * Math.max(share, 0.02),
-        8,
+        4,
         7,
       );
     }
   }
-  return total + rims(body) + walls(body, steps);
+  return total + rims(body, steps) + walls(body, steps);
 }
 
-/** Length of mm² a mm of x that both faces have at a station. */
+/** Area in mm² a mm of x that both faces have at a station. */
 function faces(body: SteelBody, x: number, room: number, limit: number): number {
   const dx = stepIn(room);
   let sum = 0;
@@ -102,7 +103,7 @@ function faces(body: SteelBody, x: number, room: number, limit: number): number 
         high,
         limit,
         // A crease in the outermost part of a cell escapes it: cells are small from the start.
-        48,
+        32,
         10,
       );
     }
@@ -110,19 +111,25 @@ function faces(body: SteelBody, x: number, room: number, limit: number): number 
   return sum;
 }
 
-function rims(body: SteelBody): number {
+function rims(body: SteelBody, steps: readonly number[]): number {
   let sum = 0;
   for (const segment of body.input.path.segments) {
-    const count = 4000;
-    for (let k = 0; k < count; k++) {
-      // Denser at both ends.
-      const u = (k + 0.5) / count;
-      const t = Math.sin((Math.PI / 2) * u) ** 2;
-      const p = pointAt(segment, t);
-      const d = derivativeAt(segment, t);
-      const x = p.x - (Math.abs(d.x) < 1e-9 ? Math.sign(d.y) * HAIR : 0);
-      const thick = body.thicknessIgnoringOutline({ x, y: p.y });
-      sum += (thick * Math.hypot(d.x, d.y) * (Math.PI / 2) * Math.sin(Math.PI * u)) / count;
+    const isUpright = segment.kind === "line" && segment.from.x === segment.to.x;
+    const cuts = isUpright ? [] : steps.flatMap((x) => parametersAtX(segment, x));
+    const ends = [...new Set([0, ...cuts, 1])].sort((a, b) => a - b);
+    const count = 2000;
+    for (let i = 0; i + 1 < ends.length; i++) {
+      const [a, b] = [ends[i] as number, ends[i + 1] as number];
+      for (let k = 0; k < count; k++) {
+        // Denser at both ends.
+        const u = (k + 0.5) / count;
+        const t = a + (b - a) * Math.sin((Math.PI / 2) * u) ** 2;
+        const p = pointAt(segment, t);
+        const d = derivativeAt(segment, t);
+        const x = p.x - (isUpright ? Math.sign(d.y) * HAIR : 0);
+        const stretch = ((b - a) * (Math.PI / 2) * Math.sin(Math.PI * u)) / count;
+        sum += body.thicknessIgnoringOutline({ x, y: p.y }) * Math.hypot(d.x, d.y) * stretch;
+      }
     }
   }
   return sum;
