@@ -1,4 +1,5 @@
 import { integrateAdaptive, type Piece } from "../numeric/adaptive.js";
+import { alikePieces, ZONE_SLACK } from "./alike-pieces.js";
 import { crestCrossing } from "./crest.js";
 import { cutoutPath } from "./cutout-path.js";
 import { type BoundaryPiece, Footprint } from "./footprint.js";
@@ -10,11 +11,6 @@ import type { Cutout, SteelBody } from "./steel-body.js";
 import { INNER, ZoneMoments } from "./zone-moments.js";
 
 type Span = { readonly lower: BoundaryPiece; readonly upper: BoundaryPiece };
-
-/** What is shorter than this is no zone of its own, mm. */
-const ZONE_SLACK = 2e-6;
-/** How often a piece of x is divided for zones that come or go inside it. */
-const MOST_CHANGES = 5;
 
 /**
  * What the bevels take from the slab, as integrals over stations: at each x the section is exact, the zones between
@@ -55,8 +51,7 @@ export class BevelMoments {
     // Along the ridge of a curve the stations bend without end toward its focal point: less is asked there.
     const reached = wary && run.isCurved ? Math.max(tolerance * 100, 1e-8) : tolerance;
     const aim = scale.map((s) => s * reached);
-    // Along a ridge zones come and go without end: there the quadrature finds them, and the doubt says how well.
-    const intricate = nature === "intricate" || (nature === "plain" && region !== body.footprint);
+    const intricate = nature !== "plain" || region !== body.footprint;
     // The last ones are 0 where both faces are alike.
     const size = body.section.left === undefined ? MOMENTS_OF_LIKE_FACES : MOMENTS;
     const places = new StationCuts(body, region);
@@ -70,7 +65,7 @@ export class BevelMoments {
         if (stretch !== 1) for (let i = 0; i < size; i++) out[i] = (out[i] as number) * stretch;
       };
       const cuts = places.pieces(x0, interval.x1);
-      const pieces = (intricate ? this.alike(cuts, interval.spans) : cuts)
+      const pieces = (intricate ? alikePieces(cuts, (x) => this.structure(x, interval.spans)) : cuts)
         .map((piece): Piece => ({ from: map.u(piece.from), to: map.u(piece.to) }))
         .filter((piece) => piece.to > piece.from);
       // The quadrature begins every piece with its middle; what was found there is kept for the second opinion.
@@ -129,30 +124,6 @@ export class BevelMoments {
       }
     }
     return error;
-  }
-
-  /** Divides pieces of x again until the stations at both ends of each consist of the same zones. */
-  private alike(pieces: readonly Piece[], spans: readonly Span[]): Piece[] {
-    const out: Piece[] = [];
-    const check = (from: number, to: number, depth: number): void => {
-      const slack = Math.min(ZONE_SLACK, (to - from) / 8);
-      const first = this.structure(from + slack, spans);
-      if (depth === 0 || to - from < 4 * ZONE_SLACK || this.structure(to - slack, spans) === first) {
-        out.push({ from, to });
-        return;
-      }
-      let a = from + slack;
-      let b = to - slack;
-      while (b - a > ZONE_SLACK / 4) {
-        const x = (a + b) / 2;
-        if (this.structure(x, spans) === first) a = x;
-        else b = x;
-      }
-      check(from, (a + b) / 2, 0);
-      check((a + b) / 2, to, depth - 1);
-    };
-    for (const { from, to } of pieces) check(from, to, MOST_CHANGES);
-    return out;
   }
 
   /** A number for the zones that station x consists of, from below, on both faces. */

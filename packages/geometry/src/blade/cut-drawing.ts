@@ -7,8 +7,8 @@ import type { Path } from "../plane/path.js";
 import type { Segment } from "../plane/segment.js";
 import { splitSegment } from "../plane/split.js";
 import { distance, type Vec2 } from "../plane/vec2.js";
-import { emptyRuns, SNAP_TOLERANCE } from "./join-drawing.js";
-import { RUN_NAMES, type RunName } from "./outline.js";
+import { SNAP_TOLERANCE } from "./join-drawing.js";
+import { emptyRuns, RUN_NAMES, type RunName } from "./outline.js";
 import type { DrawingOutlineSpec } from "./spec.js";
 
 /** A corner has to lie this near to the path, mm: editors show places rounded, and hands point roughly. */

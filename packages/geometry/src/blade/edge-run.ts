@@ -2,13 +2,8 @@ import type { Segment } from "../plane/segment.js";
 import type { Vec2 } from "../plane/vec2.js";
 import type { EdgeElement, FootFrame } from "./edge-element.js";
 import { addRun, boxesOf, type Joint, plainReach } from "./edge-run-parts.js";
-import { type StretchVisitor, visitTurning, walkPlainly } from "./plain-walk.js";
-import { RidgeProbes } from "./ridge-probes.js";
-import { RoundElement } from "./round-element.js";
-import { StraightElement } from "./straight-element.js";
-
-/** Over less than this two elements are taken as one, mm: where they are equally far to rounding they change for ever. */
-const NARROWEST = 1e-6;
+import { type StretchVisitor, walkPlainly } from "./plain-walk.js";
+import { RidgeWalk } from "./ridge-walk.js";
 
 /**
  * The edge run as a distance field: the run goes on past heel and tip along its end tangents.
@@ -31,10 +26,7 @@ export class EdgeRun {
   element = 0;
   foot = 0;
   distance = 0;
-  private readonly hollowCorner: boolean;
-  /** Greatest curvature: with a corner that turns toward the blade it says where a ridge starts. */
-  private readonly maxCurvature: number;
-  private probes: RidgeProbes | undefined;
+  private ridges: RidgeWalk | undefined;
   private readonly frameBuffer: FootFrame = { normalX: 0, normalY: 1 };
 
   /** @param runs - one run, or several that lie apart; each heel to tip with the steel on its left. */
@@ -53,8 +45,6 @@ export class EdgeRun {
     this.boxes = boxesOf(sources, elements.length);
     this.plainReach = runs.length === 1 ? plainReach(elements, joints) : 0;
     this.isCurved = elements.some((element) => element.maxCurvature !== 0 || element.minCurvature !== 0);
-    this.hollowCorner = joints.some((joint, i) => !joint.smooth && elements[i + 1] instanceof RoundElement);
-    this.maxCurvature = Math.max(...elements.map((element) => element.maxCurvature));
   }
 
   /** Distance from (x, y) to the run, mm; sets `element` and `foot`. */
@@ -99,7 +89,10 @@ export class EdgeRun {
     return Math.sqrt(dx * dx + dy * dy);
   }
 
-  /** Where no ridge is near a foot within reach is the only one: of the last element, or that between whose normals (x, y) is. */
+  /**
+   * Where no ridge is near, a foot within reach is the only one: the element that was nearest last time is asked first, then
+   * the one between whose normals the point lies.
+   */
   private nearestKnown(x: number, y: number): number {
     for (let attempt = 0; attempt < 2; attempt++) {
       const i = attempt === 0 ? this.element : this.elementBeside(x, y);
@@ -163,188 +156,8 @@ export class EdgeRun {
       walkPlainly(this.elements, this.joints, x, y0, v0, e0, f0, y1, v1, e1, f1, visit);
       return;
     }
-    let y = y0;
-    let v = v0;
-    let e = e0;
-    let f = f0;
-    // Where a ridge may run through the blade, an element can give way to another and come back higher up.
-    if (this.hollowCorner || this.maxCurvature * Math.max(v0, v1) > 0.98) {
-      this.probes ??= new RidgeProbes(this);
-      this.probes.look(x, y0, y1);
-      for (const yk of this.probes.changes) {
-        const vk = this.nearest(x, yk);
-        const ek = this.element;
-        if (ek === e) continue;
-        const fk = this.foot;
-        this.between(x, y, v, e, f, yk, vk, ek, fk, visit, 0);
-        y = yk;
-        v = vk;
-        e = ek;
-        f = fk;
-      }
-    }
-    this.between(x, y, v, e, f, y1, v1, e1, f1, visit, 0);
-  }
-
-  private between(
-    x: number,
-    y0: number,
-    v0: number,
-    e0: number,
-    f0: number,
-    y1: number,
-    v1: number,
-    e1: number,
-    f1: number,
-    visit: StretchVisitor,
-    depth: number,
-  ): void {
-    if (!(y1 > y0)) return;
-    if (e0 === e1) {
-      this.within(x, e0, y0, v0, f0, y1, v1, f1, visit, depth);
-      return;
-    }
-    const isDivisible = depth < 48 && y1 - y0 > NARROWEST;
-    const y = isDivisible ? this.changeOver(x, y0, e0, y1, e1) : y0;
-    if (!(y > y0 && y < y1)) {
-      const e = y <= y0 ? e1 : e0;
-      const element = this.elements[e] as EdgeElement;
-      const d0 = element.distance(x, y0, Number.NaN);
-      const g0 = element.foot;
-      const d1 = element.distance(x, y1, Number.NaN);
-      const g1 = element.foot;
-      this.within(
-        x,
-        e,
-        y0,
-        Number.isFinite(d0) ? d0 : v0,
-        g0,
-        y1,
-        Number.isFinite(d1) ? d1 : v1,
-        g1,
-        visit,
-        depth,
-      );
-      return;
-    }
-    const v = this.nearest(x, y);
-    const e = this.element;
-    const f = this.foot;
-    if (e !== e0 && e !== e1) {
-      this.between(x, y0, v0, e0, f0, y, v, e, f, visit, depth + 1);
-      this.between(x, y, v, e, f, y1, v1, e1, f1, visit, depth + 1);
-      return;
-    }
-    // At the change-over both are equally near: close each stretch with its own element.
-    this.close(x, e0, y0, v0, f0, y, v, visit, true, depth);
-    this.close(x, e1, y1, v1, f1, y, v, visit, false, depth);
-  }
-
-  private close(
-    x: number,
-    e: number,
-    yEnd: number,
-    vEnd: number,
-    fEnd: number,
-    y: number,
-    v: number,
-    visit: StretchVisitor,
-    upward: boolean,
-    depth: number,
-  ): void {
-    const element = this.elements[e] as EdgeElement;
-    const own = element.distance(x, y, Number.NaN);
-    const foot = element.foot;
-    const d = Number.isFinite(own) ? own : v;
-    if (upward) this.within(x, e, yEnd, vEnd, fEnd, y, d, foot, visit, depth);
-    else this.within(x, e, y, d, foot, yEnd, vEnd, fEnd, visit, depth);
-  }
-
-  /** One nearest element throughout; what may still be inside is the turning point of a round element. */
-  private within(
-    x: number,
-    e: number,
-    y0: number,
-    v0: number,
-    f0: number,
-    y1: number,
-    v1: number,
-    f1: number,
-    visit: StretchVisitor,
-    depth: number,
-  ): void {
-    const element = this.elements[e] as EdgeElement;
-    if (depth < 48 && element.maxCurvature * Math.max(v0, v1) > 0.98 && Math.abs(f1 - f0) > 1e-6) {
-      const y = this.jumpWithin(x, element, y0, f0, y1, f1);
-      if (y !== undefined) {
-        // Across the jump another element may have its place before this one comes back.
-        const below = this.nearest(x, y - 1e-12);
-        const eBelow = this.element;
-        const footBelow = this.foot;
-        const above = this.nearest(x, y + 1e-12);
-        const eAbove = this.element;
-        const footAbove = this.foot;
-        this.between(x, y0, v0, e, f0, y, below, eBelow, footBelow, visit, depth + 8);
-        this.between(x, y, above, eAbove, footAbove, y1, v1, e, f1, visit, depth + 8);
-        return;
-      }
-    }
-    visitTurning(element, x, e, y0, v0, f0, y1, v1, f1, visit);
-  }
-
-  /** Finds a ridge inside one curve: the place where its nearest parameter jumps. */
-  private jumpWithin(
-    x: number,
-    element: EdgeElement,
-    y0: number,
-    f0: number,
-    y1: number,
-    f1: number,
-  ): number | undefined {
-    let a = y0;
-    let b = y1;
-    let fa = f0;
-    let fb = f1;
-    for (let pass = 0; pass < 50 && b - a > 1e-13; pass++) {
-      const y = (a + b) / 2;
-      element.distance(x, y, Number.NaN);
-      const f = element.foot;
-      if (Math.abs(f - fa) > Math.abs(fb - f)) {
-        b = y;
-        fb = f;
-      } else {
-        a = y;
-        fa = f;
-      }
-    }
-    return Math.abs(fb - fa) > 1e-5 ? (a + b) / 2 : undefined;
-  }
-
-  /** Where, going up the station, the nearest element stops being e0 on the way to e1. */
-  private changeOver(x: number, y0: number, e0: number, y1: number, e1: number): number {
-    const joint = e1 > e0 ? this.joints[e0] : this.joints[e1];
-    if (joint !== undefined && Math.abs(e1 - e0) === 1 && joint.smooth && joint.normal.x !== 0) {
-      const v = (x - joint.at.x) / joint.normal.x;
-      const y = joint.at.y + v * joint.normal.y;
-      // Behind a ridge the joint's normal goes on, but something else is nearer there.
-      if (v >= 0 && y >= y0 && y <= y1 && this.nearest(x, y) > v - 1e-9) return y;
-    }
-    const one = this.elements[e0];
-    const other = this.elements[e1];
-    if (one instanceof StraightElement && other instanceof StraightElement) {
-      // Between two facets: their bisector.
-      const y = one.equallyFar(other, x);
-      if (y >= y0 && y <= y1 && this.nearest(x, y) > one.distance(x, y) - 1e-9) return y;
-    }
-    let low = y0;
-    let high = y1;
-    for (let pass = 0; pass < 60 && high - low > 1e-13 * Math.max(1, Math.abs(high)); pass++) {
-      const y = (low + high) / 2;
-      this.nearest(x, y);
-      if (this.element === e0) low = y;
-      else if (this.element === e1) high = y;
-      else return y;
-    }
-    return (low + high) / 2;
+    this.ridges ??= new RidgeWalk(this);
+    const low = { y: y0, v: v0, element: e0, foot: f0 };
+    this.ridges.walk(x, low, { y: y1, v: v1, element: e1, foot: f1 }, visit);
   }
 }

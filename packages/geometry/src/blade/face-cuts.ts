@@ -1,3 +1,4 @@
+import { alikePieces, ZONE_SLACK } from "./alike-pieces.js";
 import { natureOf } from "./bevel-moments.js";
 import { crestCrossing } from "./crest.js";
 import { FaceStation } from "./face-station.js";
@@ -6,11 +7,6 @@ import { HalfSection } from "./half-section.js";
 import { stationPieces } from "./station-pieces.js";
 import { StationZones, type ZoneVisitor } from "./station-zones.js";
 import type { SteelBody } from "./steel-body.js";
-
-/** What is shorter than this is no zone of its own, mm; to as much its beginning or end is found. */
-const SLACK = 1e-6;
-/** How often a piece of x is divided for zones that begin or end inside it. */
-const MOST_CHANGES = 4;
 
 /** Finds places along x between which every station of a body's faces consists of the same zones. */
 export class FaceCuts {
@@ -39,30 +35,12 @@ export class FaceCuts {
       const b = fixed[i + 1] as number;
       cuts.push(a, b);
       if ((a + b) / 2 < groundFrom) continue;
-      for (const piece of stationPieces(this.body, a, b, region)) {
-        cuts.push(piece.from);
-        if (!isPlain) this.divide(piece.from, piece.to, spans, cuts);
+      const pieces = stationPieces(this.body, a, b, region);
+      for (const { from: cut } of isPlain ? pieces : alikePieces(pieces, (x) => this.markAt(x, spans))) {
+        cuts.push(cut);
       }
     }
     return distinct(cuts);
-  }
-
-  /** Adds the places between two others where the zones change, until they are the same at both ends of every piece. */
-  private divide(from: number, to: number, spans: FootprintInterval["spans"], cuts: number[]): void {
-    let start = from;
-    for (let change = 0; change < MOST_CHANGES && to - start > 4 * SLACK; change++) {
-      let a = start + SLACK;
-      let b = to - SLACK;
-      const first = this.markAt(a, spans);
-      if (this.markAt(b, spans) === first) return;
-      while (b - a > SLACK / 4) {
-        const x = (a + b) / 2;
-        if (this.markAt(x, spans) === first) a = x;
-        else b = x;
-      }
-      start = (a + b) / 2;
-      cuts.push(start);
-    }
   }
 
   /** A number for the zones that a station consists of, on both faces. */
@@ -87,7 +65,7 @@ export class FaceCuts {
   }
 
   private readonly zone: ZoneVisitor = (element, piece, ya, _va, _footA, yb) => {
-    if (Math.abs(yb - ya) > SLACK) this.take(64 * this.body.edgeRun.elements.indexOf(element) + piece);
+    if (Math.abs(yb - ya) > ZONE_SLACK) this.take(64 * this.body.edgeRun.elements.indexOf(element) + piece);
   };
 
   private take(value: number): void {

@@ -4,7 +4,7 @@ import { type Issue, length } from "../errors/issue.js";
 import { line, type Segment } from "../plane/segment.js";
 import { distance, interpolate, type Vec2 } from "../plane/vec2.js";
 import { closingRun } from "./drawn-runs.js";
-import { RUN_NAMES, type RunName } from "./outline.js";
+import { emptyRuns, RUN_NAMES, type RunName } from "./outline.js";
 
 /** Ends of a drawing this near to each other are meant to be one point, mm: finer than a pencil, or a grinder. */
 export const SNAP_TOLERANCE = 0.05;
@@ -23,17 +23,6 @@ export interface JoinedDrawing {
   /** Width of each gap that was closed by moving both ends to its middle, mm. */
   readonly joined: readonly number[];
 }
-
-/** No segments in any run. */
-export const emptyRuns = (): Record<RunName, Segment[]> => ({
-  edge: [],
-  front: [],
-  spine: [],
-  tangTop: [],
-  butt: [],
-  tangBottom: [],
-  heelFace: [],
-});
 
 /**
  * Turns runs so that they follow one another and joins their ends. Ends within {@link SNAP_TOLERANCE} become one point;

@@ -11,7 +11,7 @@ import {
 } from "../plane/segment.js";
 import { splitSegment } from "../plane/split.js";
 import { add, cross, distance, dot, norm, scale, subtract, type Vec2, vec2 } from "../plane/vec2.js";
-import { type Outline, outlineOfRuns, RUN_NAMES, type RunName } from "./outline.js";
+import { emptyRuns, type Outline, outlineOfRuns, RUN_NAMES, type RunName } from "./outline.js";
 
 /** How far a corner may move, as a multiple of its sides' own way: that of a tip of 6°. */
 const FARTHEST_CORNER = 20;
@@ -67,15 +67,7 @@ export function moveSides(outline: Outline, distanceOf: (run: RunName) => number
   const joints = sides.map((side, i) => jointOf(sides[(i + sides.length - 1) % sides.length] ?? side, side));
   const points = keptUpright(sides, joints);
   const heel = points[0] ?? vec2(0, 0);
-  const runs: Record<RunName, Segment[]> = {
-    edge: [],
-    front: [],
-    spine: [],
-    tangTop: [],
-    butt: [],
-    tangBottom: [],
-    heelFace: [],
-  };
+  const runs = emptyRuns();
   for (const [i, { run, segment, moved }] of sides.entries()) {
     const next = (i + 1) % sides.length;
     const from = points[i] as Vec2;

@@ -5,7 +5,7 @@ import { readPathData } from "../plane/svg-path.js";
 import { distance, type Vec2, vec2 } from "../plane/vec2.js";
 import { checkOutline } from "./check-outline.js";
 import { checkAgreement, closingRun, JOIN_TOLERANCE } from "./drawn-runs.js";
-import { type Outline, outlineOfRuns, RUN_NAMES, type RunName } from "./outline.js";
+import { emptyRuns, type Outline, outlineOfRuns, RUN_NAMES, type RunName } from "./outline.js";
 import type { RunsOutlineSpec, TangSpec } from "./spec.js";
 
 /**
@@ -53,15 +53,7 @@ const HEEL = vec2(0, 0);
 const runPath = (name: RunName): string => `blade.outline.runs.${name}`;
 
 function joinRuns(given: readonly GivenRun[]): JoinedRuns {
-  const runs: Record<RunName, Segment[]> = {
-    edge: [],
-    front: [],
-    spine: [],
-    tangTop: [],
-    butt: [],
-    tangBottom: [],
-    heelFace: [],
-  };
+  const runs = emptyRuns();
   const issues: Issue[] = [];
   let leftOut: RunName[] = [];
   let pen: Vec2 = HEEL;

@@ -7,6 +7,17 @@ export const RUN_NAMES = ["edge", "front", "spine", "tangTop", "butt", "tangBott
 /** Name of a run of the outline. */
 export type RunName = (typeof RUN_NAMES)[number];
 
+/** No segments in any run. */
+export const emptyRuns = (): Record<RunName, Segment[]> => ({
+  edge: [],
+  front: [],
+  spine: [],
+  tangTop: [],
+  butt: [],
+  tangBottom: [],
+  heelFace: [],
+});
+
 /**
  * A closed, simple, counter-clockwise outline with its runs told apart. The heel is the origin, the edge is the
  * first run; `front` has no segments where the blade ends in a point.

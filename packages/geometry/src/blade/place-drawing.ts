@@ -1,7 +1,6 @@
 import type { Segment } from "../plane/segment.js";
 import type { Vec2 } from "../plane/vec2.js";
-import { emptyRuns } from "./join-drawing.js";
-import { RUN_NAMES, type RunName } from "./outline.js";
+import { emptyRuns, RUN_NAMES, type RunName } from "./outline.js";
 
 /** Where the heel lies in a drawing (mm, y up), and whether its tip lies to the left. */
 export interface DrawnFrame {

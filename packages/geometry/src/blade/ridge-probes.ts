@@ -13,8 +13,7 @@ const NEARER = 1e-11;
  * them wherever the lead of the nearest element over another one has a least value that might fall below zero.
  */
 export class RidgeProbes {
-  /** Heights at which another element is nearest than at the one before, ascending. */
-  readonly changes: number[] = [];
+  private readonly changes: number[] = [];
   private readonly run: EdgeRun;
   private readonly element = new Int32Array(PROBES + 2);
   private readonly y = new Float64Array(PROBES + 2);
@@ -31,10 +30,10 @@ export class RidgeProbes {
     this.far = new Float64Array((PROBES + 2) * run.elements.length);
   }
 
-  /** Fills {@link changes} for the station x between y0 and y1. */
-  look(x: number, y0: number, y1: number): void {
+  /** Heights of the station x between y0 and y1 at which another element is nearest than at the one before, ascending. */
+  look(x: number, y0: number, y1: number): readonly number[] {
     const { run, y, v, element, changes } = this;
-    if (x === this.lastX && y0 === this.lastY0 && y1 === this.lastY1) return;
+    if (x === this.lastX && y0 === this.lastY0 && y1 === this.lastY1) return changes;
     this.lastX = x;
     this.lastY0 = y0;
     this.lastY1 = y1;
@@ -58,6 +57,7 @@ export class RidgeProbes {
       const found = this.overtaken(x, k);
       if (found !== undefined) changes.push(found);
     }
+    return changes;
   }
 
   /** A height between probes k and k + 1 at which another element is nearer than the one that is nearest at both. */

@@ -5,23 +5,8 @@ import type { SteelBody } from "../../src/blade/steel-body.js";
 import { Law } from "../../src/numeric/law.js";
 import { expectRelative, expectWithin } from "../numeric/close.js";
 import { bladeOnly, linear, lines, p, rectangle } from "./bodies.js";
+import { EXACT, expectMoments, volume } from "./closed-moments.js";
 import { halves } from "./independent.js";
-
-/** Sections are straight or circular and everything is exact along x: rounding is what is left. */
-const EXACT = 1e-12;
-
-const volume = (body: SteelBody): number => measureBody(body).value[VOLUME] as number;
-
-/** Compares all seven integrals; an integral near nothing against the size of its terms. */
-function expectMoments(body: SteelBody, expected: readonly (number | undefined)[], share = EXACT): void {
-  const { value, error } = measureBody(body);
-  expected.forEach((truth, i) => {
-    if (truth === undefined) return;
-    expectRelative(value[i] as number, truth, share, `integral ${i}`);
-    const off = Math.abs((value[i] as number) - truth);
-    expect(off).toBeLessThanOrEqual((error[i] as number) + 1e-13 * Math.abs(truth));
-  });
-}
 
 const [L, H, T, e] = [200, 30, 4, 0.4];
 
