@@ -13,8 +13,13 @@ const AIM = 1e-12;
  * Volume integrals of a steel body: outline × thickness by Green's theorem, less what the bevels take, less the
  * cut-outs.
  *
- * Accuracy: 10⁻¹² of the volume on bodies with straight and gently curved edges, 10⁻⁹ where a curved edge has a ridge
- * inside the blade. The error returned is an estimate; the tests hold it to cover the truth on random knives.
+ * Accuracy: 10⁻¹² of the volume on bodies with straight and gently curved edges, 10⁻⁶ where a ridge of the distance field runs
+ * inside the blade, 10⁻⁹ on all others. The error returned is an estimate; the tests hold it to cover the truth on random knives.
+ *
+ * @param aim - relative error asked for.
+ *
+ * @example
+ * measureBody(knife.body("finished")).value[VOLUME]; // mm³
  */
 export function measureBody(body: SteelBody, aim = AIM): Moments {
   const { path, cutouts, grooves } = body.input;

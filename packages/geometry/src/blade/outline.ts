@@ -7,7 +7,12 @@ export const RUN_NAMES = ["edge", "front", "spine", "tangTop", "butt", "tangBott
 /** Name of a run of the outline. */
 export type RunName = (typeof RUN_NAMES)[number];
 
-/** No segments in any run. */
+/**
+ * No segments in any run.
+ *
+ * @example
+ * emptyRuns().edge.length; // 0
+ */
 export const emptyRuns = (): Record<RunName, Segment[]> => ({
   edge: [],
   front: [],
