@@ -78,8 +78,8 @@ describe("asks", () => {
   test.each([
     ["long-slicer", { mass: "met", balance: "not-met" }],
     ["camp-knife", { mass: "met", balance: "met", overallLength: "met" }],
-    ["three-layer-petty", {}],
-    ["pattern-welded-bowie", { mass: "met", balance: "met" }],
+    ["three-layer-petty", { coreLine: "not-met" }],
+    ["pattern-welded-bowie", { mass: "met", balance: "met", layers: "met" }],
     ["boning-knife", { mass: "met" }],
     ["forge-finish-nakiri", { mass: "at-risk", balance: "met" }],
   ])("%s: as by hand", async (name, verdicts) => {

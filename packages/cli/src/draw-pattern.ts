@@ -1,3 +1,4 @@
+import type { PieceState } from "@scantling/geometry";
 import type { OutputFile } from "./deliver.js";
 import type { Measured } from "./measure.js";
 import { makePatternModel } from "./pattern-model.js";
@@ -13,12 +14,12 @@ export interface DrawnSheet extends OutputFile {
 }
 
 /** Draws the true-size pattern. The drawing side is loaded here, for most commands never need it. */
-export async function drawPattern(measured: Measured): Promise<DrawnSheet> {
-  const model = makePatternModel(measured);
+export async function drawPattern(measured: Measured, state: PieceState = "finished"): Promise<DrawnSheet> {
+  const model = makePatternModel(measured, state);
   const { patternSheet, toSvg } = await import("@scantling/render");
   const drawing = patternSheet(model);
   return {
-    name: `${measured.job.name}.pattern.svg`,
+    name: `${measured.job.name}.pattern${state === "finished" ? "" : `-${state}`}.svg`,
     content: await toSvg(drawing),
     format: "svg",
     state: model.state,

@@ -16,9 +16,12 @@ export interface FindingPlace {
   readonly position: FindingPosition | undefined;
 }
 
+/** What stands in the shop file and never in a knife file. */
+const SHOP_PATHS = /^(?:rack|press|oven|quenchTank|fullers|preCurve|limits|losses)\b/u;
+
 /** Finds what a finding is about: paths count lists from 0, people do not. */
 export function placeFinding({ path }: Finding, job: Job): FindingPlace {
-  const inShop = path.startsWith("rack");
+  const inShop = SHOP_PATHS.test(path);
   const file = inShop ? job.shopPlaces : job.knife;
   const position = file === undefined ? undefined : nearestPosition(path, file);
   return {

@@ -13,7 +13,6 @@ import { CommandFailure } from "./failure.js";
 import {
   FileError,
   type KnifeFile,
-  type PlacedFile,
   placeIssues,
   readKnifeFile,
   readShopFile,
@@ -39,7 +38,7 @@ export interface Job {
   /** Units to show. */
   readonly units: FileUnits;
   /** Undefined where there is no shop file: the defaults stand in, the rack is empty. */
-  readonly shopPlaces: PlacedFile | undefined;
+  readonly shopPlaces: ShopFile | undefined;
   readonly shop: ShopSpec;
   /** What an input is uncertain by where the knife file does not say. */
   readonly tolerances: ToleranceDefaults;

@@ -16,6 +16,7 @@ import { type AskName, buildKnife, FileError, placeIssues } from "./file/index.j
 import type { Job } from "./load.js";
 import { sizeFigures } from "./size-intervals.js";
 import { sizesOf } from "./sizes.js";
+import { stackFigures } from "./stack-figures.js";
 
 /** A job with everything that is computed of the knife alone. */
 export interface Measured {
@@ -45,7 +46,10 @@ export function measure(job: Job): Measured {
       weight,
       interval,
       findings: knife.findings,
-      answers: job.knife.order.asks.map((ask) => answerAsk(ask, figures[ask.name])),
+      answers: job.knife.order.asks.flatMap((ask) => {
+        const figure = figures[ask.name];
+        return figure === undefined ? [] : [answerAsk(ask, figure)];
+      }),
     };
   });
 }
@@ -56,11 +60,13 @@ function figuresOf(
   knife: Knife,
   weight: KnifeWeight,
   interval: WeightInterval,
-): Record<AskName, AskedFigure> {
+): Partial<Record<AskName, AskedFigure>> {
   return {
     mass: { value: weight.knife.mass, interval: interval.massInterval },
     balance: { value: weight.knife.balanceFromHeel, interval: interval.balanceInterval },
     ...sizeFigures(knife, sizesOf(knife.outline), job.knife.tolerances, job.tolerances),
+    // Every ask of a stack has its figure, or the file is refused.
+    ...stackFigures(job, knife),
   };
 }
 

@@ -1,3 +1,5 @@
+import type { GateStage, PieceState } from "@scantling/geometry";
+
 /** Options that every command takes. */
 export interface CommonOptions {
   /** The report as JSON on standard output. */
@@ -13,8 +15,15 @@ export interface CommonOptions {
 }
 
 export interface WeighOptions extends CommonOptions {
+  /** Size state that is weighed; left out: the finished knife. */
+  readonly state?: PieceState;
   /** Places at which sections are told beside the usual ones, parted by commas. */
   readonly at?: string;
+}
+
+export interface SetupOptions extends CommonOptions {
+  /** Which of the ranked plans, from 1; left out: the best. */
+  readonly plan?: number;
 }
 
 /** Formats that a pattern is written in. */
@@ -23,4 +32,20 @@ export type PatternFormat = (typeof PATTERN_FORMATS)[number];
 
 export interface PatternOptions extends CommonOptions {
   readonly format: PatternFormat;
+  /** Size state that is drawn; left out: the finished knife. */
+  readonly state?: PieceState;
+}
+
+export interface GateOptions extends CommonOptions {
+  readonly stage: GateStage;
+  /** What the scale shows. */
+  readonly mass: string;
+  /** The handling bar's own mass. */
+  readonly tare?: string;
+  /** Which of the ranked plans, from 1; left out: the best. */
+  readonly plan?: number;
+  /** Weighed earlier, each `STAGE=MASS`. */
+  readonly before?: readonly string[];
+  /** Caliper readings, each `PLACE=THICKNESS`. */
+  readonly at?: readonly string[];
 }

@@ -5,33 +5,45 @@ import {
   type Knife,
   type KnifeSpec,
   type Outline,
-  patternGeometry,
+  type PieceState,
   pointAt,
+  statePattern,
   type Vec2,
+  weighState,
 } from "@scantling/geometry";
 import type { PatternHeight, PatternModel } from "@scantling/render";
 import { inFileTerms, type Measured } from "./measure.js";
 import { sizesOf } from "./sizes.js";
 import { usedMaterials } from "./used-materials.js";
 
-/** The finished knife as the pattern sheet shows it. */
-export function makePatternModel({ job, knife, weight }: Measured): PatternModel {
-  const { outline } = knife;
-  const geometry = inFileTerms(job, () => patternGeometry(knife, "finished"));
-  const sizes = sizesOf(outline);
-  const bevelHeight = inFileTerms(job, () => bevelHeightOf(knife));
+/** How a size state is called on a sheet. */
+export const STATE_WORDS: Readonly<Record<PieceState, string>> = {
+  finished: "finished",
+  ready: "ready to harden",
+  forged: "as forged",
+};
+
+/** The knife in a size state as the pattern sheet shows it. */
+export function makePatternModel(measured: Measured, state: PieceState = "finished"): PatternModel {
+  const { job, knife, weight } = measured;
+  const { drawn, below, finished, ...geometry } = inFileTerms(job, () => statePattern(knife, state));
+  const sizes = sizesOf(drawn);
+  const hasLine = state !== "forged" || geometry.bevelLine.flat().some(({ from, to }) => from.x !== to.x);
+  const bevelHeight = hasLine ? inFileTerms(job, () => bevelHeightOf(knife, drawn, below)) : undefined;
   return {
     ...geometry,
+    ...(finished === undefined ? {} : { finishedOutline: finished }),
     code: job.knife.order.code,
     title: job.knife.order.title,
     steel: job.spec.steel.name,
     densityFromMemory: densityFromMemory(job.spec),
-    state: "finished",
-    handleFront: outline.handleFront,
+    state: STATE_WORDS[state],
+    handleFront: drawn.handleFront,
     ...sizes,
-    ...furtherSizes(outline, sizes.heelHeight),
+    ...furtherSizes(drawn, sizes.heelHeight),
     ...(bevelHeight === undefined ? {} : { bevelHeight }),
     steelMass: weight.steel.mass,
+    ...(state === "finished" ? {} : { stateMass: inFileTerms(job, () => weighState(knife, state)).mass }),
     knifeMass: weight.knife.mass,
     units: job.units,
   };
@@ -90,13 +102,17 @@ function highestOf({ runs }: Outline): Vec2 {
   return points.reduce((a, b) => (b.y > a.y ? b : a));
 }
 
-/** The bevel where it is all there, at the heel or before the plunge; nothing where it reaches the spine. */
-function bevelHeightOf(knife: Knife): PatternHeight | undefined {
+/**
+ * The bevel where it is all there, at the heel or before the plunge; nothing where it reaches the spine.
+ *
+ * @param below - how much farther down the drawn edge lies than the finished one, mm.
+ */
+function bevelHeightOf(knife: Knife, drawn: Outline, below: number): PatternHeight | undefined {
   const { at, length } = knife.spec.blade.plunge ?? { at: 0, length: 0 };
   const x = Math.max(0, at + length);
   if (x >= knife.outline.edgeLength) return undefined;
   const { height, spineDistance } = bevelAt(knife, x + BESIDE);
   if (spineDistance - height < SAME_SIZE) return undefined;
-  const low = heightAt(knife.outline, x + BESIDE).low;
-  return { x, low, high: low + height };
+  const { low } = heightAt(drawn, x + BESIDE);
+  return { x, low, high: low + height + below };
 }

@@ -3,17 +3,20 @@ import type { ExitCode } from "./exit-code.js";
 import type { Io } from "./io/io.js";
 import {
   type CommonOptions,
+  type GateOptions,
   PATTERN_FORMATS,
   type PatternFormat,
   type PatternOptions,
+  type SetupOptions,
   type WeighOptions,
 } from "./options.js";
 import { version } from "./version.js";
 
 const EXIT_CODES = `
 Exit codes: 0 done; 1 our bug; 2 wrong use; 3 a file has errors or cannot be
-read; 4 an ask is not met or a finding says stop (check, plan); 5 would
-overwrite or cannot write.`;
+read; 4 an ask is not met or a finding says stop (check, plan), or the steel is
+short at the usual losses or its mass cannot be (gate); 5 would overwrite or
+cannot write.`;
 
 /**
  * The command line: commands, options, help. Each command's own code is loaded when it is called, so that help and
@@ -47,22 +50,70 @@ export function makeProgram(io: Io, answered: (code: ExitCode) => void): Command
     "volume, mass with its interval, balance, what the interval comes from, and sections along the blade",
   )
     .option("--at <PLACES>", "sections at these places too: heel, tip, handle, butt, 60 %, 80 mm, ...")
+    .addOption(stateOption("weighed"))
     .addHelpText(
       "after",
-      examples("weigh", "weigh harvest.knife.yaml", 'weigh harvest.knife.yaml --json --at "60 mm,75 %"'),
+      examples(
+        "weigh",
+        "weigh harvest.knife.yaml",
+        'weigh harvest.knife.yaml --json --at "60 mm,75 %"',
+        "weigh harvest.knife.yaml --state forged",
+      ),
     )
     .action(async (file: string, options: WeighOptions) => {
       const { weigh } = await import("./commands/weigh.js");
       answered(await weigh(io, file, options));
     });
-  common(program.command("stock"), "the steel ledger and ranked plans of bars to cut and weld")
+  common(
+    program.command("stock"),
+    "the steel ledger and ranked plans of bars to cut and weld; of several orders, one cut list over all",
+    ["<FILE...>", "knife files (YAML or JSON), or - for standard input; the urgent order first"],
+  )
     .addHelpText(
       "after",
-      examples("stock", "stock harvest.knife.yaml", "stock harvest.knife.yaml --shop ../shop.yaml"),
+      examples(
+        "stock",
+        "stock harvest.knife.yaml",
+        "stock harvest.knife.yaml --shop ../shop.yaml",
+        "stock first.knife.yaml second.knife.yaml third.knife.yaml",
+      ),
     )
-    .action(async (file: string, options: CommonOptions) => {
+    .action(async (files: readonly string[], options: CommonOptions) => {
       const { stock } = await import("./commands/stock.js");
-      answered(await stock(io, file, options));
+      answered(await stock(io, files, options));
+    });
+  common(
+    program.command("setup"),
+    "the forge card: marks, press stops, preform, shoulder, heats left, in the order of use",
+  )
+    .addOption(new Option("--plan <N>", "which plan of stock (default: the best)").argParser(planPlace))
+    .addHelpText("after", examples("setup", "setup harvest.knife.yaml", "setup harvest.knife.yaml --plan 2"))
+    .action(async (file: string, options: SetupOptions) => {
+      const { setup } = await import("./commands/setup.js");
+      answered(await setup(io, file, options));
+    });
+  common(
+    program.command("gate"),
+    "steel to spare or short at a stage, what can still be made of it, and what is left to take off",
+  )
+    .addOption(new Option("--stage <stage>", "what is on the scale").choices(GATES).makeOptionMandatory(true))
+    .requiredOption("--mass <MASS>", "what the scale shows: 702g, 24.8 oz, 1 lb 8 oz")
+    .option("--tare <MASS>", "the handling bar's own mass, 0g for none")
+    .addOption(new Option("--plan <N>", "which plan of stock (default: the best)").argParser(planPlace))
+    .option("--before <STAGE=MASS>", "steel alone, weighed at an earlier stage; may be repeated", collect)
+    .option("--at <PLACE=THICKNESS>", "a caliper reading at the spine or the tang; may be repeated", collect)
+    .addHelpText(
+      "after",
+      examples(
+        "gate",
+        "gate harvest.knife.yaml --stage billet --mass 902g --tare 200g",
+        "gate harvest.knife.yaml --stage forged --mass 690g --before billet=702g",
+        'gate harvest.knife.yaml --stage forged --mass 690g --at "heel=5.6 mm" --at "60 %=4.6 mm"',
+      ),
+    )
+    .action(async (file: string, options: GateOptions) => {
+      const { gate } = await import("./commands/gate.js");
+      answered(await gate(io, file, options));
     });
   common(program.command("pattern"), "the true-size drawing to trace")
     .addOption(
@@ -70,12 +121,14 @@ export function makeProgram(io: Io, answered: (code: ExitCode) => void): Command
         .default("svg")
         .argParser(patternFormat),
     )
+    .addOption(stateOption("drawn"))
     .addHelpText(
       "after",
       examples(
         "pattern",
         "pattern harvest.knife.yaml",
         "pattern harvest.knife.yaml --format svg --out drawings",
+        "pattern harvest.knife.yaml --state forged",
       ),
     )
     .action(async (file: string, options: PatternOptions) => {
@@ -91,11 +144,25 @@ export function makeProgram(io: Io, answered: (code: ExitCode) => void): Command
   return program;
 }
 
+/** Written out, so that help does not load the geometry. */
+const STATES = ["finished", "ready", "forged"] as const;
+
+const GATES = ["cut", "billet", "forged", "ready", "finished"] as const;
+
+/** All values of an option that is given several times. */
+const collect = (value: string, before: readonly string[] = []): readonly string[] => [...before, value];
+
+const ONE_FILE = ["<FILE>", "the knife file (YAML or JSON), or - for standard input"] as const;
+
 /** What all commands share: the knife file, the options, and where output goes. */
-function common(command: Command, description: string): Command {
+function common(
+  command: Command,
+  description: string,
+  [name, about]: readonly [string, string] = ONE_FILE,
+): Command {
   return command
     .description(description)
-    .argument("<FILE>", "the knife file (YAML or JSON), or - for standard input")
+    .argument(name, about)
     .option("--json", "print the report as JSON (mm and g), one document")
     .option("--out <DIR>", "write into this folder, which is made if missing")
     .addOption(
@@ -123,7 +190,18 @@ function output(program: Command, io: Io): void {
 }
 
 function examples(command: string, ...lines: readonly string[]): string {
-  return `\nExamples:\n${lines.map((line) => `  scantling ${line}`).join("\n")}\n${command === "check" || command === "plan" ? EXIT_CODES : ""}`;
+  return `\nExamples:\n${lines.map((line) => `  scantling ${line}`).join("\n")}\n${["check", "plan", "gate"].includes(command) ? EXIT_CODES : ""}`;
+}
+
+/** The blade in hand: finished, ready to harden with what is ground afterwards still on, or as it leaves the anvil. */
+function stateOption(done: string): Option {
+  return new Option("--state <state>", `size state that is ${done} (default: finished)`).choices(STATES);
+}
+
+function planPlace(value: string): number {
+  const place = Number(value);
+  if (/^\d+$/u.test(value) && place >= 1) return place;
+  throw new InvalidArgumentError("Give the place of a plan: 1 is the best, 2 the next one.");
 }
 
 function patternFormat(value: string): PatternFormat {

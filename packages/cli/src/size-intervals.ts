@@ -4,7 +4,7 @@ import type { AskName } from "./file/index.js";
 import type { KnifeSizes } from "./sizes.js";
 
 /** Sizes that can be asked for. */
-export type SizeName = Exclude<AskName, "mass" | "balance">;
+export type SizeName = Exclude<AskName, "mass" | "balance" | "layers" | "coreLine">;
 
 /** How far a figure may lie above and below what is computed, mm, 95 times of 100. */
 interface Band {

@@ -31,7 +31,12 @@ export function stationsOf(knife: Knife, at?: string, units: FileUnits = "mm"): 
   ].sort((a, b) => a.x - b.x);
 }
 
-function placeOn(knife: Knife, text: string, units: FileUnits): number {
+/**
+ * x of one place on a knife, mm ahead of the heel.
+ *
+ * @throws {CommandFailure} exit code 2 where it cannot be read or lies beside the knife.
+ */
+export function placeOn(knife: Knife, text: string, units: FileUnits): number {
   const x = bladeStation(readPlace(text, units), knife.outline);
   const { minX, maxX } = knife.body("finished").footprint;
   if (x < minX - ROUNDING || x > maxX + ROUNDING) {

@@ -1,10 +1,13 @@
 import {
   type Finding,
   findMaterial,
+  fitsShop,
   type Issue,
   isSameMaterial,
   ledgerBodies,
+  type MixedPlan,
   makeSteelChain,
+  planMixed,
   planStock,
   type Refusal,
   type StockReport,
@@ -12,12 +15,15 @@ import {
 } from "@scantling/geometry";
 import type { Job } from "./load.js";
 import { inFileTerms, type Measured } from "./measure.js";
+import { askedCoreLine } from "./stack-figures.js";
 import { wishFindings } from "./wishes.js";
 
 /** The bars for a knife, and what they have to become. */
 export interface Bars extends StockReport {
   /** Mass of the forged blade, handling bar not counted, at the usual losses, g. */
   readonly forgedMass: number;
+  /** The stack that the file describes, in place of plans, where the blade is of two or more steels. */
+  readonly mixed?: MixedPlan;
 }
 
 /** Plans the bars of the job's rack for the knife. */
@@ -26,18 +32,30 @@ export function planBars({ job, knife }: Measured): Bars {
     const { losses, limits } = job.shop;
     const bodies = ledgerBodies(knife);
     const { forged } = makeSteelChain(bodies, losses, limits, knife.forging, "value");
+    const forgedMass = forged * bodies.density;
+    const { stack } = job.knife;
+    if (stack !== undefined) {
+      const mixed = planMixed(knife, bodies, job.shop, stack, askedCoreLine(job, knife));
+      return { plans: [], rejected: [], considered: 0, superfluous: 0, forgedMass, mixed };
+    }
     const report = planStock(bodies, job.shop, { ...knife.forging, steel: job.spec.steel.name });
-    return { ...report, forgedMass: forged * bodies.density };
+    return { ...report, forgedMass };
   });
 }
 
 /** All that is to be said of a job: of the knife, of wishes that are missed, of the bars. */
 export function allFindings(measured: Measured, bars: Bars): readonly Finding[] {
-  return [...measured.findings, ...wishFindings(measured.answers), ...stockFindings(bars, measured.job)];
+  return [
+    ...measured.findings,
+    ...wishFindings(measured.answers),
+    ...fitsShop(measured.knife, measured.job.shop),
+    ...stockFindings(bars, measured.job),
+  ];
 }
 
 /** What is to be said of the best plan, or of there being none, and of the rack. */
 function stockFindings(bars: Bars, job: Job): readonly Finding[] {
+  if (bars.mixed !== undefined) return bars.mixed.findings;
   const [best] = bars.plans;
   const { rack } = job.shop;
   if (rack.length === 0) return [rackEmpty(job)];

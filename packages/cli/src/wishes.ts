@@ -1,4 +1,4 @@
-import { type Finding, length, mass } from "@scantling/geometry";
+import { count, type Finding, length, mass, type QuantityValue } from "@scantling/geometry";
 import type { AskAnswer } from "./asks.js";
 import { ASK_KINDS, type AskName } from "./file/index.js";
 
@@ -10,6 +10,14 @@ export const ASK_WORDS: Readonly<Record<AskName, string>> = {
   edgeLength: "edge length",
   heelHeight: "heel height",
   thickness: "thickness",
+  layers: "layers",
+  coreLine: "core line",
+};
+
+const QUANTITIES: Readonly<Record<(typeof ASK_KINDS)[AskName], (value: number) => QuantityValue>> = {
+  mass,
+  length,
+  count,
 };
 
 /** A wish that is missed stops nothing, but it is to be told to whoever wished. */
@@ -17,7 +25,7 @@ export function wishFindings(answers: readonly AskAnswer[]): Finding[] {
   return answers
     .filter(({ ask, verdict }) => ask.should && verdict === "not-met")
     .map(({ ask, figure, margin, onLimit }) => {
-      const quantity = ASK_KINDS[ask.name] === "mass" ? mass : length;
+      const quantity = QUANTITIES[ASK_KINDS[ask.name]];
       return {
         code: "wish-not-met",
         severity: "warn",

@@ -34,6 +34,8 @@ export interface PatternModel {
   /** Which size state this outline is of: "finished", "ready to harden", "as forged". */
   readonly state: string;
   readonly outline: Path;
+  /** The finished outline inside it; left out where it is the outline itself. */
+  readonly finishedOutline?: Path;
   /** The bevel line as connected pieces (exact or dense polyline as segments). */
   readonly bevelLine: readonly (readonly Segment[])[];
   readonly holes: readonly PatternHole[];
@@ -59,6 +61,8 @@ export interface PatternModel {
   readonly bevelHeight?: PatternHeight;
   /** Distance along x from the heel to where the edge begins to lift, mm; left out where it does not. */
   readonly straightEdge?: number;
+  /** Mass of the steel as drawn, g; left out: that of the finished steel. */
+  readonly stateMass?: number;
   /** Finished steel mass and whole knife mass, g. */
   readonly steelMass: number;
   readonly knifeMass: number;

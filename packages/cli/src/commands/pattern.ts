@@ -10,7 +10,7 @@ import { patternJson } from "../report/pattern-json.js";
 
 /** `scantling pattern FILE`: writes the true-size drawing, and its path on standard output. */
 export async function pattern(io: Io, file: string, options: PatternOptions): Promise<ExitCode> {
-  const sheet = await drawPattern(measure(await loadJob(io, file, options)));
+  const sheet = await drawPattern(measure(await loadJob(io, file, options)), options.state);
   const [path = sheet.name] = await writeOutput(io, options.out ?? ".", [sheet], options);
   io.stdout.write(options.json ? jsonText(patternJson(sheet, path)) : `${path}\n`);
   io.stderr.write("Print at 100 %, then measure the check bars: 100 mm and 4 in, both ways.\n");

@@ -1,6 +1,9 @@
+import type { StationPlace } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
 import { z } from "zod";
+import { type AskTest, readCondition } from "./ask-condition.js";
 import { POSITIVE, quantity } from "./fields.js";
+import { coreLineAsk, layersAsk } from "./stack-asks.js";
 
 /** What a customer can ask for that is checked by a number. */
 export const ASK_KINDS = {
@@ -10,16 +13,13 @@ export const ASK_KINDS = {
   edgeLength: "length",
   heelHeight: "length",
   thickness: "length",
+  layers: "count",
+  coreLine: "length",
 } as const;
 
 export type AskName = keyof typeof ASK_KINDS;
 
-/** The condition of an ask, mm or g. */
-export type AskTest =
-  | { readonly kind: "below"; readonly limit: number }
-  | { readonly kind: "above"; readonly limit: number }
-  | { readonly kind: "between"; readonly low: number; readonly high: number }
-  | { readonly kind: "about"; readonly value: number; readonly plus: number; readonly minus: number };
+export type { AskTest } from "./ask-condition.js";
 
 /** One thing that was asked for. */
 export interface Ask {
@@ -29,9 +29,14 @@ export interface Ask {
   readonly should: boolean;
   /** Where in the file. */
   readonly path: string;
+  /** The place on the blade that is asked about, where it is not the whole. */
+  readonly at?: StationPlace;
 }
 
-const ABOUT: Readonly<Record<AskName, string>> = {
+/** Asks that are one number of the whole knife, with a unit. */
+type PlainAskName = Exclude<AskName, "layers" | "coreLine">;
+
+const ABOUT: Readonly<Record<PlainAskName, string>> = {
   mass: "Mass of the whole knife",
   balance: "Balance point ahead of the heel; negative behind it",
   overallLength: "Butt to tip",
@@ -40,7 +45,7 @@ const ABOUT: Readonly<Record<AskName, string>> = {
   thickness: "Thickness of the spine at the heel",
 };
 
-function ask(units: FileUnits, name: AskName) {
+function ask(units: FileUnits, name: PlainAskName) {
   const kind = ASK_KINDS[name];
   const example = kind === "mass" ? "600 g" : "370 mm";
   const range = name === "balance" ? {} : POSITIVE;
@@ -61,30 +66,9 @@ function ask(units: FileUnits, name: AskName) {
       },
       { error: `needs a condition, such as { below: ${example} }` },
     )
-    .transform((given, ctx): { test: AskTest; should: boolean } => {
-      const complain = (code: string, message: string, path: string[] = []): never => {
-        ctx.addIssue({ code: "custom", message, path, params: { code } });
-        return z.NEVER;
-      };
-      const { below, above, between, about, should = false } = given;
-      const conditions = [below, above, between, about].filter((condition) => condition !== undefined);
-      if (conditions.length !== 1) {
-        return complain("one-condition", "needs exactly one of below, above, between, about");
-      }
-      if (below !== undefined) return { test: { kind: "below", limit: below.value }, should };
-      if (above !== undefined) return { test: { kind: "above", limit: above.value }, should };
-      if (between !== undefined) {
-        const [low, high] = [between[0].value, between[1].value];
-        if (low > high)
-          return complain("limits-swapped", "has the greater value first; write [least, most]", ["between"]);
-        return { test: { kind: "between", low, high }, should };
-      }
-      if (about === undefined || (about.plus === 0 && about.minus === 0)) {
-        return complain("tolerance-missing", `needs a tolerance, such as ${example} ± 5 %`, ["about"]);
-      }
-      const { value, plus, minus } = about;
-      return { test: { kind: "about", value, plus, minus }, should };
-    })
+    .transform(
+      (given, ctx): { test: AskTest; should: boolean } => readCondition(given, ctx, example) ?? z.NEVER,
+    )
     .meta({ description: ABOUT[name] });
 }
 
@@ -97,5 +81,7 @@ export function asks(units: FileUnits) {
     edgeLength: ask(units, "edgeLength").optional(),
     heelHeight: ask(units, "heelHeight").optional(),
     thickness: ask(units, "thickness").optional(),
+    layers: layersAsk().optional(),
+    coreLine: coreLineAsk(units).optional(),
   });
 }

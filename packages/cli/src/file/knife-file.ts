@@ -1,4 +1,4 @@
-import type { KnifeSpec } from "@scantling/geometry";
+import type { KnifeSpec, MixedStackSpec, StationPlace } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
 import { ASK_KINDS, type Ask, type AskName, type AskTest } from "./ask-fields.js";
 import { knifeJsonSchema, shopJsonSchema } from "./json-schema.js";
@@ -29,6 +29,8 @@ export interface KnifeFile {
   readonly units: FileUnits;
   /** mm, g, rad. An outline from a drawing is empty until {@link withDrawing} gives it its text. */
   readonly spec: KnifeSpec;
+  /** What the blade is welded from, where it is of two or more steels. */
+  readonly stack: MixedStackSpec | undefined;
   /** The file that the outline is drawn in, as the knife file names it. */
   readonly drawing: string | undefined;
   /** Tolerances that the file gives, by path into `spec`. */
@@ -53,7 +55,7 @@ export function readKnifeFile(text: string, fileName: string): KnifeFile {
     }),
     later: (failure) => laterKnifeChecks(failure, schemaFor),
   });
-  const { scantling: _version, units: _units, order = {}, ...knife } = data;
+  const { scantling: _version, units: _units, order = {}, stack, ...knife } = data;
   const { plain: spec, tolerances } = liftTolerances(knife);
   const { outline } = spec.blade;
   const file: KnifeFile = {
@@ -65,6 +67,7 @@ export function readKnifeFile(text: string, fileName: string): KnifeFile {
     },
     units,
     spec,
+    stack,
     drawing: "drawing" in outline ? outline.drawing : undefined,
     tolerances,
     positionOf: positionFinder(tree),
@@ -82,7 +85,13 @@ export function withDrawing(file: KnifeFile, svg: string): KnifeFile {
   };
 }
 
-function listAsks(asks: Partial<Record<AskName, { test: AskTest; should: boolean } | undefined>>): Ask[] {
+interface GivenAsk {
+  readonly test: AskTest;
+  readonly should: boolean;
+  readonly at?: StationPlace;
+}
+
+function listAsks(asks: Partial<Record<AskName, GivenAsk | undefined>>): Ask[] {
   const isName = (name: string): name is AskName => Object.hasOwn(ASK_KINDS, name);
   return Object.keys(asks)
     .filter(isName)

@@ -1,4 +1,14 @@
-import type { AllowanceSpec, LossSpec, PressSpec, RackBar, StockLimits } from "@scantling/geometry";
+import type {
+  AllowanceSpec,
+  GateLimits,
+  LossSpec,
+  MeasuredSweep,
+  OvenSpec,
+  PressSpec,
+  QuenchTankSpec,
+  RackBar,
+  StockLimits,
+} from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
 import { knifeJsonSchema, shopJsonSchema } from "./json-schema.js";
 import { liftTolerances } from "./lift.js";
@@ -14,9 +24,15 @@ export interface GivenShop {
   readonly rack?: readonly RackBar[];
   readonly losses?: Partial<LossSpec>;
   readonly press?: PressSpec;
+  readonly oven?: OvenSpec;
+  readonly quenchTank?: QuenchTankSpec;
+  readonly fullers?: readonly number[];
+  readonly preCurve?: MeasuredSweep;
   readonly limits?: Partial<Omit<StockLimits, "reach">> & { readonly reach?: Partial<StockLimits["reach"]> };
+  readonly gates?: Partial<GateLimits>;
   readonly cutStep?: number;
   readonly kerf?: number;
+  readonly minKeep?: number;
   readonly currency?: string;
 }
 

@@ -2,6 +2,10 @@ import type { FileUnits } from "@scantling/geometry/units";
 import { z } from "zod";
 import { barSize, makeBar } from "./bar-size.js";
 import { count, NOT_NEGATIVE, name, POSITIVE, plainNumber, quantity, type Reading } from "./fields.js";
+import { forgeLimitFields, forgeShopFields } from "./forge-fields.js";
+import { gateFields } from "./gate-fields.js";
+import { mixedLimitFields } from "./mixed-limit-fields.js";
+import { pressFields } from "./press-fields.js";
 import { allowances, GROUP, unitsField, versionField } from "./shared-fields.js";
 
 /**
@@ -26,18 +30,13 @@ export function shopSchema(units: FileUnits) {
           tolerance: false,
           about: "Width of the saw's cut",
         }).optional(),
+        minKeep: length("Shortest leftover that goes back on the rack").optional(),
         rack: z.array(rackBar(), { error: "needs a list of bars, such as - 1/4 x 1 1/2 in" }).optional(),
         losses: losses().optional(),
-        press: z
-          .strictObject(
-            {
-              opening: length("Greatest opening between the dies").optional(),
-              forgeLength: length("Longest billet that fits the forge").optional(),
-            },
-            { error: GROUP },
-          )
-          .optional(),
+        press: pressFields(units).optional(),
+        ...forgeShopFields(units),
         limits: limits().optional(),
+        gates: gateFields(units).optional(),
         allowances: allowances(units).optional(),
         tolerances: tolerances().optional(),
       },
@@ -124,6 +123,8 @@ export function shopSchema(units: FileUnits) {
             params: { code: "limits-swapped" },
           })
           .optional(),
+        forge: forgeLimitFields(units).optional(),
+        mixed: mixedLimitFields(units).optional(),
       },
       { error: GROUP },
     );

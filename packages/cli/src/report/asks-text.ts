@@ -2,7 +2,7 @@ import type { FileUnits } from "@scantling/geometry/units";
 import { type AskAnswer, limitsOf, type Verdict } from "../asks.js";
 import { ASK_KINDS } from "../file/index.js";
 import { ASK_WORDS } from "../wishes.js";
-import { type Figure, LENGTH_FIGURES, lengthText, MASS_FIGURES, massText } from "./figures.js";
+import { type Figure, fixed, LENGTH_FIGURES, lengthText, MASS_FIGURES, massText } from "./figures.js";
 import { layOutTable, wrap } from "./layout.js";
 
 export const VERDICTS: Readonly<Record<Verdict, string>> = {
@@ -50,9 +50,19 @@ const names = (answers: readonly AskAnswer[]): string =>
 
 type Show = (value: number) => string;
 
+/** A plain number, whole. */
+const countText: Figure = (value) => fixed(value, 0);
+
+/** Coarse ones first. */
+const FIGURES: Readonly<Record<(typeof ASK_KINDS)[keyof typeof ASK_KINDS], readonly Figure[]>> = {
+  mass: MASS_FIGURES,
+  length: LENGTH_FIGURES,
+  count: [countText],
+};
+
 /** With the fewest digits in which value and limit differ, so that no verdict hangs on rounding. */
 function figureFor({ ask, figure, margin }: AskAnswer, units: FileUnits): Show {
-  const figures: readonly Figure[] = ASK_KINDS[ask.name] === "mass" ? MASS_FIGURES : LENGTH_FIGURES;
+  const figures = FIGURES[ASK_KINDS[ask.name]];
   const shows = figures.map(
     (each): Show =>
       (value) =>
@@ -79,9 +89,11 @@ function conditionText({ ask }: AskAnswer, show: Show): string {
   }
 }
 
+const BAND_FIGURES = { mass: massText, length: lengthText, count: countText } as const;
+
 /** A band is known to no more digits than usual. */
 function bandFigure({ ask }: AskAnswer, units: FileUnits): Show {
-  const figure = ASK_KINDS[ask.name] === "mass" ? massText : lengthText;
+  const figure = BAND_FIGURES[ASK_KINDS[ask.name]];
   return (value) => figure(value, units);
 }
 

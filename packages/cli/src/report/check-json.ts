@@ -24,9 +24,11 @@ export function checkJson(
   };
 }
 
+const UNITS = { mass: "G", length: "Mm", count: "" } as const;
+
 /** A limit that there is not is `null`. */
 function askJson({ ask, figure, verdict, margin, band, limitInBand }: AskAnswer): unknown {
-  const unit = ASK_KINDS[ask.name] === "mass" ? "G" : "Mm";
+  const unit = UNITS[ASK_KINDS[ask.name]];
   const { atLeast, atMost } = limitsOf(ask.test);
   const finite = (value: number): number | null => (Number.isFinite(value) ? value : null);
   return {

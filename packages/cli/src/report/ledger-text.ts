@@ -3,7 +3,8 @@ import type { FileUnits } from "@scantling/geometry/units";
 import { massText, volumeText } from "./figures.js";
 import { layOutTable } from "./layout.js";
 
-const ROW_WORDS: Readonly<Record<LedgerRowName, string>> = {
+/** How the rows are called in reports. */
+export const ROW_WORDS: Readonly<Record<LedgerRowName, string>> = {
   "finished-blade": "finished blade",
   sharpening: "sharpening",
   "finish-grinding": "finish grinding",
@@ -26,17 +27,27 @@ const ROW_WORDS: Readonly<Record<LedgerRowName, string>> = {
 };
 
 /** Rows that a solid bar does not have. */
-const WELDED_ONLY: ReadonlySet<LedgerRowName> = new Set([
+export const WELDED_ONLY: ReadonlySet<LedgerRowName> = new Set([
   "cropping",
   "weld-dressing",
   "welding-scale",
   "bar-cleaning",
 ]);
 
-/** The ledger of a plan: what the steel is at each state, and what each step takes, at usual and at high losses. */
-export function ledgerLines(plan: StockPlan, units: FileUnits): string[] {
-  const cell = (row: LedgerRow | undefined, figure: (row: LedgerRow) => string): string =>
-    row === undefined ? "" : figure(row);
+/**
+ * The ledger of a plan: what the steel is at each state, and what each step takes, at usual losses, and at low and high
+ * ones where that makes a difference.
+ */
+export function ledgerLines(
+  plan: Pick<StockPlan, "bars" | "ledger" | "ledgerHigh"> & Partial<Pick<StockPlan, "ledgerLow">>,
+  units: FileUnits,
+  title = "Steel ledger of plan 1",
+): string[] {
+  const hasBand = (index: number): boolean =>
+    massAt(plan.ledgerHigh, index) !== massAt(plan.ledger, index) ||
+    (plan.ledgerLow !== undefined && massAt(plan.ledgerLow, index) !== massAt(plan.ledger, index));
+  const side = (rows: readonly LedgerRow[], index: number): string =>
+    hasBand(index) ? massText(massAt(rows, index), units) : "";
   const shown = plan.ledger.map((row, index) => ({ row, index }));
   const rows = shown
     .filter(({ row }) => plan.bars > 1 || !WELDED_ONLY.has(row.row))
@@ -44,16 +55,20 @@ export function ledgerLines(plan: StockPlan, units: FileUnits): string[] {
       LEDGER_TOTALS.includes(row.row) ? ROW_WORDS[row.row] : `  + ${ROW_WORDS[row.row]}`,
       massText(row.mass, units),
       volumeText(row.volume, units),
-      cell(plan.ledgerHigh[index], ({ mass }) => massText(mass, units)),
+      ...(plan.ledgerLow === undefined ? [] : [side(plan.ledgerLow, index)]),
+      side(plan.ledgerHigh, index),
     ]);
+  const sides = plan.ledgerLow === undefined ? ["high losses"] : ["low losses", "high losses"];
   return layOutTable(
-    [["Steel ledger of plan 1", "usual", "", "high losses"], ...rows],
-    ["left", "right", "right", "right"],
+    [[title, "usual", "", ...sides], ...rows],
+    ["left", "right", "right", ...sides.map(() => "right" as const)],
   );
 }
 
+const massAt = (rows: readonly LedgerRow[], index: number): number => rows[index]?.mass ?? 0;
+
 /** The five states of the steel alone, in the order of the work: for the summary. */
-export function ledgerTotals(plan: StockPlan, units: FileUnits): string {
+export function ledgerTotals(plan: Pick<StockPlan, "ledger">, units: FileUnits): string {
   return LEDGER_TOTALS.toReversed()
     .flatMap((name) => {
       const row = plan.ledger.find((each) => each.row === name);

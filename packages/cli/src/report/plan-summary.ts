@@ -12,6 +12,7 @@ import { bySeverity, findingLines, isStop } from "./findings.js";
 import { headingLines } from "./heading.js";
 import { layOutTable, wrap } from "./layout.js";
 import { ledgerTotals } from "./ledger-text.js";
+import { mixedSummary } from "./mixed-text.js";
 import { costText, cutText, jointsText, noPlanLines, reachText, sawLength } from "./stock-text.js";
 import { balanceLines, causeLines } from "./weigh-text.js";
 
@@ -71,6 +72,7 @@ function weightLines(measured: Measured, units: FileUnits): string[] {
 }
 
 function barLines({ bars, measured }: PlanParts, units: FileUnits): string[] {
+  if (bars.mixed !== undefined) return ["BARS TO CUT", ...mixedSummary(bars.mixed, measured.job)];
   const [best] = bars.plans;
   if (best === undefined) return ["BARS TO CUT: none", ...noPlanLines(bars, units)];
   const others = bars.plans.length - 1;

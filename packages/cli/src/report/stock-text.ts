@@ -13,6 +13,7 @@ import { inBoth, lengthText, massText, percentText } from "./figures.js";
 import { findingLines, findingText } from "./findings.js";
 import { item, layOutTable, wrap } from "./layout.js";
 import { ledgerLines } from "./ledger-text.js";
+import { whatIfLines } from "./what-if-text.js";
 
 /** Plans shown in full; the others get a line each. */
 const MOST_IN_FULL = 3;
@@ -36,6 +37,7 @@ export function stockText(report: Bars, job: Job): string[] {
     ...otherPlans(report.plans, units),
     ...ledgerLines(first, units),
     "",
+    ...whatIfLines(first, units),
     ...refusalLines(report, job),
     "",
     ...CAUTIONS,
@@ -143,7 +145,7 @@ function planLines(plan: StockPlan, place: number, job: Job): string[] {
 }
 
 /** `2 joints`; a solid bar has nothing to weld. */
-export function jointsText({ joints }: StockPlan): string {
+export function jointsText({ joints }: Pick<StockPlan, "joints">): string {
   if (joints === 0) return "nothing to weld";
   return joints === 1 ? "1 joint" : `${joints} joints`;
 }
@@ -156,11 +158,22 @@ export function costText({ cost }: StockPlan, currency: string | undefined): str
 
 function cutsText({ cuts }: StockPlan, units: FileUnits): string[] {
   if (cuts === undefined) return [];
-  const left = cuts.map(({ remainder }) =>
-    formatLength(remainder, units, units === "mm" ? { resolution: 1 } : { remainder: false }),
+  const show = (mm: number): string =>
+    formatLength(mm, units, units === "mm" ? { resolution: 1 } : { remainder: false });
+  const inHand = cuts.flatMap(({ length = 0, remainder }) =>
+    remainder === undefined ? [] : [{ length, remainder }],
   );
-  const from = cuts.length === 1 ? "one bar" : `${cuts.length} bars`;
-  return [`Sawn from ${from} of the rack; ${left.join(" and ")} left over.`];
+  const endless = cuts.find(({ remainder }) => remainder === undefined);
+  const lengths = new Set(inHand.map(({ length }) => show(length)));
+  const bars = inHand.length === 1 ? "one bar" : `${inHand.length} bars`;
+  // Leftovers beside whole bars: which of them is worth saying.
+  const which = lengths.size > 1 ? ` (${inHand.map(({ length }) => show(length)).join(" and ")})` : "";
+  const left = inHand.map(({ remainder }) => show(remainder)).join(" and ");
+  const more =
+    endless === undefined
+      ? ""
+      : `; ${endless.pieces === 1 ? "1 piece" : `${endless.pieces} pieces`} from a bar whose length the rack does not say`;
+  return inHand.length === 0 ? [] : [`Sawn from ${bars} of the rack${which}; ${left} left over${more}.`];
 }
 
 function refusalLines(report: StockReport, { units, spec }: Job): string[] {

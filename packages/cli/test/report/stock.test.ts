@@ -6,9 +6,18 @@ import { costText, cutText, reachText, sawLength, stockText } from "../../src/re
 import { sampleJob } from "../support/sample-job.js";
 import { SAMPLE_STOCK } from "../support/sample-stock.js";
 
+interface LedgerRowDocument {
+  readonly row: string;
+  readonly volumeMm3: number;
+  readonly massG: number;
+}
+
 interface PlanDocument {
   readonly why: readonly string[];
-  readonly ledger: readonly { readonly row: string; readonly volumeMm3: number; readonly massG: number }[];
+  readonly ledger: readonly LedgerRowDocument[];
+  readonly ledgerLowLosses: readonly LedgerRowDocument[];
+  readonly ledgerHighLosses: readonly LedgerRowDocument[];
+  readonly whatIf: readonly { readonly row: string; readonly more: { readonly finishedG: number } }[];
   readonly bars: number;
   readonly widthMm: number;
   readonly thicknessMm: number;
@@ -99,6 +108,43 @@ describe("the stock report for people", () => {
     const none = { ...SAMPLE_STOCK, plans: [] };
     expect(stockText({ ...none, considered: 0 }, jobs.mm)[0]).toContain("no bars are known");
     expect(stockText(none, jobs.mm)[0]).toContain("No plan");
+  });
+});
+
+describe("the ledger's bands", () => {
+  const text = stockText(SAMPLE_STOCK, jobs.mm);
+  const lineOf = (start: string): string => text.find((line) => line.startsWith(start)) ?? "";
+
+  it("show every loss at usual, low and high, in the text and in the JSON", () => {
+    expect(lineOf("Steel ledger")).toMatch(/usual +low losses +high losses$/);
+    const { ledger: usual, ledgerLowLosses: low, ledgerHighLosses: high } = firstDocument;
+    const cells = /(\d+) g +[\d.]+ cm³ +(\d+) g +(\d+) g$/.exec(lineOf("  + forging scale"));
+    const at = LEDGER_ROWS.indexOf("forging-scale");
+    for (const [i, rows] of [usual, low, high].entries())
+      expect(Number(cells?.[i + 1])).toBe(Math.round(rows[at]?.massG ?? Number.NaN));
+    for (const row of ["forging-scale", "welding-scale", "cropping", "bar-cleaning"] as const) {
+      const place = LEDGER_ROWS.indexOf(row);
+      expect(low[place]?.massG).toBeLessThan(usual[place]?.massG ?? 0);
+      expect(high[place]?.massG).toBeGreaterThan(usual[place]?.massG ?? 0);
+    }
+    // What no band moves is told once.
+    expect(lineOf("  + face grinding")).toMatch(/cm³$/);
+    expect(lineOf("bars as cut")).toMatch(/cm³$/);
+  });
+
+  it("say what the finished steel would weigh if one row were wrong, the worst first", () => {
+    const from = text.findIndex((line) => line.startsWith("If one row alone"));
+    const rows = text.slice(from).filter((line) => /^ {2}\w.* \+\d+ g +−\d+ g +\d+ g +\d/.test(line));
+    expect(rows.length).toBeGreaterThan(3);
+    const short = rows.map((line) => Number(/−(\d+) g/.exec(line)?.[1]));
+    expect(short).toEqual([...short].sort((a, b) => b - a));
+    const left = rows.map((line) => Number(/−\d+ g +(\d+) g/.exec(line)?.[1]));
+    short.forEach((missing, i) => {
+      expect(Math.abs(471 - missing - (left[i] ?? 0))).toBeLessThanOrEqual(1);
+    });
+    const { whatIf } = firstDocument;
+    expect(whatIf.map(({ row }) => row)).toContain("sharpening");
+    expect(Math.round(-(whatIf[0]?.more.finishedG ?? 0))).toBe(short[0]);
   });
 });
 

@@ -1,7 +1,7 @@
 import { integrateAdaptive, type Piece } from "../numeric/adaptive.js";
 import { derivativeAt, pointAt, type Segment } from "../plane/segment.js";
 import { distinct } from "./footprint.js";
-import { MOMENTS, type Moments, VOLUME, Y, Z } from "./moments.js";
+import { MOMENTS, type Moments, VOLUME, Y, YZ, Z, ZX, ZZ } from "./moments.js";
 import type { Outline } from "./outline.js";
 import { stationPieces } from "./station-pieces.js";
 import type { SteelBody } from "./steel-body.js";
@@ -41,23 +41,16 @@ export function profileStrips(body: SteelBody, outline: Outline, allowance: Prof
     }
   };
   const o = allowance.outline;
-  const rectangle = (
-    x: number,
-    y0: number,
-    y1: number,
-    thickness: number,
-    w: number,
-    out: Float64Array,
-  ): void => {
-    const area = thickness * (y1 - y0) * w;
+  const rectangle = (x: number, y0: number, y1: number, rim: Rim, w: number, out: Float64Array): void => {
+    const area = (rim.right + rim.left) * (y1 - y0) * w;
     const y = (y0 + y1) / 2;
     out[0] = (out[0] as number) + area;
     out[1] = (out[1] as number) + area * x;
     out[2] = (out[2] as number) + area * y;
     out[3] = (out[3] as number) + area * x * x;
     out[4] = (out[4] as number) + area * (y * y + (y1 - y0) ** 2 / 12);
-    out[5] = (out[5] as number) + (area * thickness * thickness) / 12;
     out[6] = (out[6] as number) + area * x * y;
+    addAcross(rim, area, x, y, out);
     out[MOMENTS] = (out[MOMENTS] as number) + 2 * (y1 - y0) * w;
   };
   if (o > 0) {
@@ -70,8 +63,8 @@ export function profileStrips(body: SteelBody, outline: Outline, allowance: Prof
           out.fill(0);
           const low = lowest.heightAt(x);
           const high = highest.heightAt(x);
-          rectangle(x, low - o, low, body.thicknessIgnoringOutline({ x, y: low }), 1, out);
-          rectangle(x, high, high + o, body.thicknessIgnoringOutline({ x, y: high }), 1, out);
+          rectangle(x, low - o, low, rimAt(body, { x, y: low }), 1, out);
+          rectangle(x, high, high + o, rimAt(body, { x, y: high }), 1, out);
         },
         piecesOver(body, interval.x0, interval.x1),
       );
@@ -89,7 +82,7 @@ export function profileStrips(body: SteelBody, outline: Outline, allowance: Prof
           out.fill(0);
           const p = pointAt(segment, t);
           const dy = Math.abs(derivativeAt(segment, t).y);
-          block(p.x, p.y, body.thicknessIgnoringOutline(p), dy, added * direction, out);
+          block(p.x, p.y, rimAt(body, p), dy, added * direction, out);
         },
         [{ from: 0, to: 1 }],
       );
@@ -103,11 +96,11 @@ export function profileStrips(body: SteelBody, outline: Outline, allowance: Prof
   ] as const) {
     if (added <= 0 || o <= 0) continue;
     for (const { point, side } of points) {
-      const thickness = body.thicknessIgnoringOutline(point);
+      const rim = rimAt(body, point);
       const out = new Float64Array(MOMENTS + 1);
-      block(point.x, point.y + (side * o) / 2, thickness, o, added * direction, out);
+      block(point.x, point.y + (side * o) / 2, rim, o, added * direction, out);
       // A block of height o: its own spread about its middle.
-      out[4] = (out[4] as number) + (thickness * o * added * o * o) / 12;
+      out[4] = (out[4] as number) + ((rim.right + rim.left) * o * added * o * o) / 12;
       for (let i = 0; i <= MOMENTS; i++) sum[i] = (sum[i] as number) + (out[i] as number);
     }
   }
@@ -123,17 +116,37 @@ export function profileStrips(body: SteelBody, outline: Outline, allowance: Prof
 }
 
 /** A piece of height dy drawn on by `length` (signed) along x; integrals per unit of whatever dy is measured in. */
-function block(x: number, y: number, thickness: number, dy: number, length: number, out: Float64Array): void {
-  const volume = thickness * dy * Math.abs(length);
+function block(x: number, y: number, rim: Rim, dy: number, length: number, out: Float64Array): void {
+  const volume = (rim.right + rim.left) * dy * Math.abs(length);
   const middle = x + length / 2;
   out[0] = (out[0] as number) + volume;
   out[1] = (out[1] as number) + volume * middle;
   out[2] = (out[2] as number) + volume * y;
   out[3] = (out[3] as number) + volume * (middle * middle + (length * length) / 12);
   out[4] = (out[4] as number) + volume * y * y;
-  out[5] = (out[5] as number) + (volume * thickness * thickness) / 12;
   out[6] = (out[6] as number) + volume * middle * y;
+  addAcross(rim, volume, middle, y, out);
   out[MOMENTS] = (out[MOMENTS] as number) + 2 * dy * Math.abs(length);
+}
+
+/** Distances of both faces from the centre plane at a rim, mm. */
+interface Rim {
+  readonly right: number;
+  readonly left: number;
+}
+
+const rimAt = (body: SteelBody, point: { readonly x: number; readonly y: number }): Rim => ({
+  right: body.faceAt(point, "right"),
+  left: body.faceAt(point, "left"),
+});
+
+/** Moments across the flats of a piece as thick as a rim; its middle is off the centre plane where the faces differ. */
+function addAcross({ right, left }: Rim, volume: number, x: number, y: number, out: Float64Array): void {
+  const z = (right - left) / 2;
+  out[ZZ] = (out[ZZ] as number) + volume * ((right + left) ** 2 / 12 + z * z);
+  out[Z] = (out[Z] as number) + volume * z;
+  out[YZ] = (out[YZ] as number) + volume * y * z;
+  out[ZX] = (out[ZX] as number) + volume * x * z;
 }
 
 interface StripEnd {
@@ -145,11 +158,22 @@ interface StripEnd {
 function tipEnds(outline: Outline): readonly StripEnd[] {
   const edgeEnd = outline.runs.edge[outline.runs.edge.length - 1];
   const spineStart = outline.runs.spine[0];
+  const pointed = outline.runs.front.length === 0;
   return [
-    ...(edgeEnd === undefined ? [] : [{ point: edgeEnd.to, side: -1 as const }]),
-    ...(spineStart === undefined ? [] : [{ point: spineStart.from, side: 1 as const }]),
+    ...(edgeEnd === undefined
+      ? []
+      : [{ point: pointed ? pointAt(edgeEnd, 1 - BESIDE_TIP) : edgeEnd.to, side: -1 as const }]),
+    ...(spineStart === undefined
+      ? []
+      : [{ point: pointed ? pointAt(spineStart, BESIDE_TIP) : spineStart.from, side: 1 as const }]),
   ];
 }
+
+/**
+ * In the very point of a tip, edge and bevel line are one place, and rounding would decide which thickness is read: each side is
+ * read this share of its last segment before it.
+ */
+const BESIDE_TIP = 1e-9;
 
 function buttEnds(outline: Outline): readonly StripEnd[] {
   const butt = outline.runs.butt;

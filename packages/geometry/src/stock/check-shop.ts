@@ -1,4 +1,6 @@
 import { count, type Issue, length, type QuantityValue, share } from "../errors/issue.js";
+import { checkForge } from "./check-forge.js";
+import { checkPress } from "./check-press.js";
 import type { Banded, LossSpec, ShopSpec } from "./shop.js";
 
 const SHARES = ["scalePerHeat", "scalePerWeldingHeat", "heatTreatmentScale"] as const;
@@ -97,8 +99,8 @@ export function checkShop(shop: ShopSpec): Issue[] {
     ]),
     ...SHARES.flatMap((key) => checkBand(`losses.${key}`, losses[key], share, 1)),
     ...DEPTHS.flatMap((key) => checkBand(`losses.${key}`, losses[key], length, Number.POSITIVE_INFINITY)),
-    ...checkPositive("press.opening", press.opening, length),
-    ...checkPositive("press.forgeLength", press.forgeLength, length),
+    ...checkPress(press),
+    ...checkForge(shop),
     ...(whole
       ? []
       : [
@@ -136,5 +138,6 @@ export function checkShop(shop: ShopSpec): Issue[] {
     ...(shop.kerf >= 0 && Number.isFinite(shop.kerf)
       ? []
       : [wrong("length-negative", "kerf", "A length cannot be {value}.", length(shop.kerf))]),
+    ...checkPositive("minKeep", shop.minKeep, length),
   ];
 }

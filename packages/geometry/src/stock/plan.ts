@@ -2,9 +2,11 @@ import { type Finding, length } from "../errors/issue.js";
 import { dressedWidth, type Layers, stackHeight, weldedHeight, weldedWidth } from "./billet.js";
 import type { LedgerBodies, LedgerRow } from "./blade-states.js";
 import { makeLedger, roundUpToStep } from "./ledger.js";
-import { type CutFromBar, nestCuts } from "./nesting.js";
+import { ledgerWhatIf, type RowWhatIf } from "./ledger-what-if.js";
+import { type CutFromBar, nestFromBars } from "./nesting.js";
 import { planFindings } from "./plan-findings.js";
 import { type PlanReach, planReach } from "./plan-reach.js";
+import { groupRack, type RackGroup } from "./rack-groups.js";
 import { rankStacks } from "./ranking.js";
 import { makeReachStations, type ReachStations } from "./reach.js";
 import type { Refusal } from "./refusal.js";
@@ -28,6 +30,7 @@ export interface BilletStages {
 export interface StockPlan {
   /** Number of bars in the stack; 1 is a solid bar. */
   readonly bars: number;
+  /** The first entry of the rack of that stock: entries of one section, steel and price are one stock. */
   readonly bar: RackBar;
   readonly barIndex: number;
   readonly layers: Layers;
@@ -50,12 +53,16 @@ export interface StockPlan {
   readonly cost?: number;
   readonly billet: BilletStages;
   readonly reach: PlanReach;
-  /** How the pieces come out of the bars in hand; left out where the bar has no length. */
+  /** How the pieces come out of the bars in hand; left out where no bar of that stock has a length. */
   readonly cuts?: readonly CutFromBar[];
   /** At nominal losses, for bars of the proposed length: `spare` holds the reserve for the high side too. */
   readonly ledger: readonly LedgerRow[];
   /** On the high side of every loss: `spare` is what rounding up leaves over. */
   readonly ledgerHigh: readonly LedgerRow[];
+  /** On the low side of every loss, for the same bars. */
+  readonly ledgerLow: readonly LedgerRow[];
+  /** What the finished steel would weigh if one row of the ledger were wrong, those that matter most first. */
+  readonly whatIf: readonly RowWhatIf[];
   readonly why: readonly PlanReason[];
   readonly findings: readonly Finding[];
 }
@@ -73,14 +80,15 @@ export interface StockReport {
 }
 
 /**
- * Plans the steel of a knife: every bar of the rack as one solid bar and as stacks of two up to the shop's limit,
+ * Plans the steel of a knife: every stock of the rack as one solid bar and as stacks of two up to the shop's limit,
  * each cut to the shortest length that feeds the ledger on the high side of every loss and that can be held.
  *
  * @param bodies - Volumes that the geometry measured, mm³.
  * @param shop - Rack, losses and limits; see `checkShop` for what has to hold.
  * @param forging - Heats; with `steel`, bars of another steel are refused.
  *
- * @remarks Bars of one entry are combined, entries of the rack are not. The handling bar is not counted.
+ * @remarks Entries of one section, steel and price are one stock in several lengths: the pieces of a stack may come from
+ * any of them. Other entries are not combined. The handling bar is not counted.
  *
  * @example
  * const rack = [{ name: "6 x 40", width: 40, thickness: 6 }];
@@ -93,10 +101,11 @@ export function planStock(bodies: LedgerBodies, shop: ShopSpec, forging: StockFo
   const nominal = makeSteelChain(bodies, shop.losses, shop.limits, forging, "value");
   const high = makeSteelChain(bodies, shop.losses, shop.limits, forging, "high");
   const stations = makeReachStations(bodies.stations);
+  const groups = new Map(groupRack(shop.rack).map((group) => [group.barIndex, group]));
   const plans = ranked.flatMap((stack, rank) => {
-    const bar = shop.rack[stack.barIndex];
-    if (bar === undefined) return [];
-    const plan = makePlan(bodies, shop, forging, nominal, high, stations, stack, bar);
+    const group = groups.get(stack.barIndex);
+    if (group === undefined) return [];
+    const plan = makePlan(bodies, shop, forging, nominal, high, stations, stack, group);
     return [{ ...plan, why: [...explainRank(ranked, rank, shop.limits.reach, shop.currency), ...plan.why] }];
   });
   return {
@@ -115,7 +124,7 @@ function makePlan(
   high: SteelChain,
   stations: ReachStations,
   stack: FeasibleStack,
-  bar: RackBar,
+  { bar, lengths }: RackGroup,
 ): StockPlan {
   const { bars, cutLength } = stack;
   const section = flatSection(bar);
@@ -130,8 +139,9 @@ function makePlan(
   const { minBilletLength, minWeldReduction } = shop.limits;
   const squeeze =
     stack.layers === "flat" ? 1 - stations.greatestThickness / billet.stackHeight : minWeldReduction;
-  const cuts =
-    bar.length === undefined ? undefined : nestCuts(bar.length, bar.count ?? 1, bars, cutLength, shop.kerf);
+  const cuts = lengths.some(({ length: inHand }) => inHand !== undefined)
+    ? nestFromBars(lengths, bars, cutLength, shop.kerf)
+    : undefined;
   return {
     bars,
     bar,
@@ -152,6 +162,8 @@ function makePlan(
     ...(cuts === undefined ? {} : { cuts }),
     ledger: makeLedger(bodies, nominal, cut),
     ledgerHigh: makeLedger(bodies, high, cut),
+    ledgerLow: makeLedger(bodies, makeSteelChain(bodies, shop.losses, shop.limits, forging, "low"), cut),
+    whatIf: ledgerWhatIf(bodies, shop, forging, cut),
     why: shortest.high < minBilletLength ? [longerToHold(shortest.high, minBilletLength)] : [],
     findings: planFindings(stack, bar, reach, squeeze, shop.limits, forging),
   };

@@ -4,7 +4,8 @@ import { dressedWidth, type Layers, stackHeight, weldedHeight, weldedWidth } fro
 import type { LedgerBodies } from "./blade-states.js";
 import { LIMIT_DEFAULTS } from "./defaults.js";
 import { roundUpToStep } from "./ledger.js";
-import { piecesFromBar } from "./nesting.js";
+import { piecesFromBars } from "./nesting.js";
+import { groupRack, type RackGroup } from "./rack-groups.js";
 import { makeReachStations, type ReachStations, worstShare } from "./reach.js";
 import {
   makeRefusalTally,
@@ -23,6 +24,7 @@ export interface StockForging extends ForgingSpec {
 
 /** A stack that can be made, with the five numbers by which stacks are compared. */
 export interface FeasibleStack {
+  /** The entry of the rack, the first of those that are one stock. */
   readonly barIndex: number;
   readonly bars: number;
   readonly layers: Layers;
@@ -65,20 +67,15 @@ export function weldedStretch(bars: number, reduction: number, spreadShare: numb
   return bars > 1 ? (1 - reduction) ** (spreadShare - 1) : 1;
 }
 
-/** How many pieces of a length the rack holds of a bar: without end where the bar has no length. */
-function piecesInHand(bar: RackBar, piece: number, kerf: number): number {
-  if (bar.length === undefined) return Number.POSITIVE_INFINITY;
-  return (bar.count ?? 1) * piecesFromBar(bar.length, piece, kerf);
-}
-
 /** Ten bars of 100 weigh what eight of 125 do: the last digits of a double must not decide between them. */
 const onGrid = (value: number, grid: number): number => Math.round(value / grid) * grid;
 
 const reasonAt = (reason: RefusalReason): number => REFUSAL_REASONS.indexOf(reason);
 
 /**
- * Tries every bar of the rack as one solid bar and as stacks of two up to the limit, each stack with its layers flat
- * and on edge in the blade. Nothing is left out and nothing guessed; only what survives becomes an object.
+ * Tries every stock of the rack (entries of one section, steel and price are one) as one solid bar and as stacks of two up to the limit, each stack with its layers flat
+ * and on edge in the blade. Nothing is left out and nothing guessed; only what survives becomes an object. Sections have to
+ * do wherever the losses lie in their bands; lengths are those of the high side, reach is that of the usual losses.
  *
  * @example
  * const rack = [{ name: "6 x 40", width: 40, thickness: 6 }];
@@ -87,6 +84,8 @@ const reasonAt = (reason: RefusalReason): number => REFUSAL_REASONS.indexOf(reas
 export function searchStacks(bodies: LedgerBodies, shop: ShopSpec, forging: StockForging): StackSearch {
   const nominal = makeSteelChain(bodies, shop.losses, shop.limits, forging, "value");
   const high = makeSteelChain(bodies, shop.losses, shop.limits, forging, "high");
+  // Little cleaning leaves the stack at its tallest, much dressing the billet at its narrowest: either may be met.
+  const otherSides = [makeSteelChain(bodies, shop.losses, shop.limits, forging, "low"), high];
   const stations = makeReachStations(bodies.stations);
   const tally = makeRefusalTally();
   const feasible: FeasibleStack[] = [];
@@ -95,7 +94,8 @@ export function searchStacks(bodies: LedgerBodies, shop: ShopSpec, forging: Stoc
   const finishedMass = bodies.finished * bodies.density;
   let considered = 0;
 
-  shop.rack.forEach((bar, barIndex) => {
+  for (const group of groupRack(shop.rack)) {
+    const { bar, barIndex } = group;
     const { width, thickness } = flatSection(bar);
     const wrongSteel =
       bar.steel !== undefined && forging.steel !== undefined && !isSameMaterial(bar.steel, forging.steel);
@@ -115,7 +115,14 @@ export function searchStacks(bodies: LedgerBodies, shop: ShopSpec, forging: Stoc
         const reach = wrongSteel
           ? 0
           : judgeSection(nominal, shop, stations, width, thickness, bars, layers, verdict);
-        if (verdict.reason < 0) judgeLength(shop, bar, bars, cutLength, verdict);
+        // A solid bar is neither cleaned, welded nor dressed: its section is the same on every side.
+        if (bars > 1) {
+          for (const chain of otherSides) {
+            if (verdict.reason < 0)
+              judgeSection(chain, shop, stations, width, thickness, bars, layers, verdict);
+          }
+        }
+        if (verdict.reason < 0) judgeLength(shop, group, bars, cutLength, verdict);
         if (verdict.reason >= 0) {
           tally.add(verdict, bar, bars, layers);
           continue;
@@ -134,7 +141,7 @@ export function searchStacks(bodies: LedgerBodies, shop: ShopSpec, forging: Stoc
         });
       }
     }
-  });
+  }
   return { feasible, rejected: tally.list(), considered };
 }
 
@@ -224,8 +231,14 @@ function judgeSection(
 }
 
 /** Asks what depends on the length. */
-function judgeLength(shop: ShopSpec, bar: RackBar, bars: number, cutLength: number, verdict: Verdict): void {
-  const { limits, press } = shop;
+function judgeLength(
+  shop: ShopSpec,
+  group: RackGroup,
+  bars: number,
+  cutLength: number,
+  verdict: Verdict,
+): void {
+  const { limits, press, kerf } = shop;
   if (!Number.isFinite(cutLength)) {
     refuse(verdict, "lost-to-scale", 0, 0);
     return;
@@ -235,8 +248,11 @@ function judgeLength(shop: ShopSpec, bar: RackBar, bars: number, cutLength: numb
     refuse(verdict, "longer-than-forge", longest, press.forgeLength);
     return;
   }
-  if (piecesInHand(bar, cutLength, shop.kerf) < bars) {
-    const inHand = (bar.length ?? 0) * (bar.count ?? 1);
-    refuse(verdict, "bar-too-short", bars * cutLength + (bars - 1) * shop.kerf, inHand);
-  }
+  const pieces = piecesFromBars(group.lengths, cutLength, kerf);
+  if (pieces >= bars) return;
+  // Bars that give not even one piece: the longest of them. Else what the pieces that can be had would take.
+  const longestBar = Math.max(...group.lengths.map(({ length = 0 }) => length));
+  const bar = (count: number): number => count * cutLength + (count - 1) * kerf;
+  if (pieces === 0) refuse(verdict, "bar-too-short", cutLength, longestBar);
+  else refuse(verdict, "bar-too-short", bar(bars), bar(pieces));
 }

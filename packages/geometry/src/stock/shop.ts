@@ -1,3 +1,8 @@
+import type { ForgeLimits } from "./forge/forge-limits.js";
+import type { MeasuredSweep } from "./forge/pre-curve.js";
+import type { GateLimits } from "./gates/limits.js";
+import type { MixedLimits } from "./mixed/mixed-limits.js";
+
 /** A value with its band: the loss is taken at `value` for the nominal length and at `high` for the cautious one. */
 export interface Banded {
   readonly value: number;
@@ -46,12 +51,34 @@ export interface LossSpec {
   readonly cleaningPerFace: Banded;
 }
 
-/** What the press and the forge take, mm. */
+/** The face of a die that touches the piece, mm. */
+export interface DieFace {
+  /** Along the bar: the bite. */
+  readonly length: number;
+  /** Across the bar. */
+  readonly width: number;
+}
+
+/** What the press and the forge take, mm where nothing else is said; whatever is left out is not known. */
 export interface PressSpec {
   /** Greatest opening between the dies, mm. */
   readonly opening?: number;
   /** Longest billet that fits the forge, mm. */
   readonly forgeLength?: number;
+  /** Posts that hold the dies apart, of which one at a time is under the press. */
+  readonly stopBlocks?: readonly number[];
+  /** Shims to lay on a post, every one in hand listed: two of a size are listed twice. */
+  readonly shims?: readonly number[];
+  /** What a cold piece comes out thicker by than its stop, learned by measuring; below nothing where thinner. */
+  readonly stopOffset?: number;
+  /** The most that one pass takes, as a share of the height before it. */
+  readonly maxReduction?: number;
+  /** Of the steel at the last squeeze, °C. */
+  readonly temperature?: number;
+  /** The face of the die that touches the piece. */
+  readonly die?: DieFace;
+  /** What the press can push, kN. */
+  readonly forceKn?: number;
 }
 
 /** Limits of what is tried. */
@@ -68,6 +95,23 @@ export interface StockLimits {
   readonly maxSlenderness: number;
   /** Reach shares: easy up to, flat dies up to, fullers up to; above that refused. */
   readonly reach: { readonly easy: number; readonly flatDies: number; readonly fullers: number };
+  /** Limits between billet and forged blade that differ from `FORGE_DEFAULTS`. */
+  readonly forge?: Partial<ForgeLimits>;
+  /** Limits of stacks of two or more steels that differ from `MIXED_LIMIT_DEFAULTS`. */
+  readonly mixed?: Partial<MixedLimits>;
+}
+
+/** Inside of the hardening oven, mm, and the temperature that blades are hardened from, °C. */
+export interface OvenSpec {
+  readonly length?: number;
+  readonly height?: number;
+  readonly temperature?: number;
+}
+
+/** The quench tank, mm. */
+export interface QuenchTankSpec {
+  /** Depth of the quenchant. */
+  readonly depth?: number;
 }
 
 /** The shop, as far as stock is concerned; lengths mm, masses g. */
@@ -75,9 +119,19 @@ export interface ShopSpec {
   readonly rack: readonly RackBar[];
   readonly losses: LossSpec;
   readonly press: PressSpec;
+  readonly oven?: OvenSpec;
+  readonly quenchTank?: QuenchTankSpec;
+  /** Radii of the fullers for setting in a shoulder, mm. */
+  readonly fullers?: readonly number[];
+  /** How far the point of an earlier blade came up when its bevels were hammered in. */
+  readonly preCurve?: MeasuredSweep;
   readonly limits: StockLimits;
+  /** Limits at the weighing gates that differ from `GATE_DEFAULTS`. */
+  readonly gates?: Partial<GateLimits>;
   /** Cutting step of the saw, mm: lengths are rounded up to it. */
   readonly cutStep: number;
   readonly kerf: number;
+  /** A leftover shorter than this is scrap, mm; left out: the shortest billet that can be held, for no plan asks for less. */
+  readonly minKeep?: number;
   readonly currency?: string;
 }

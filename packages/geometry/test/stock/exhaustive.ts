@@ -3,7 +3,7 @@
  * heat, until the blade is fed; it compares every pair of plans. Slow, and no formula shared with the planner.
  */
 import type { LedgerBodies } from "../../src/stock/blade-states.js";
-import type { ShopSpec } from "../../src/stock/shop.js";
+import type { RackBar, ShopSpec } from "../../src/stock/shop.js";
 import { forgeForwards } from "./forward.js";
 
 export interface ExhaustivePlan {
@@ -46,6 +46,44 @@ function shortestThatFeeds(feeds: (length: number) => boolean, step: number): nu
   return enough * step;
 }
 
+/** The section of a stack with the losses of one side, held against every limit on sections. */
+function sectionOn(
+  bodies: LedgerBodies,
+  { losses, limits, press }: ShopSpec,
+  bar: RackBar,
+  bars: number,
+  layers: string,
+  side: "low" | "value" | "high",
+): { readonly fits: boolean; readonly reach: number } {
+  const r = limits.minWeldReduction;
+  const thickest = Math.max(...bodies.stations.map((s) => s.thickness ?? s.area / s.height));
+  const tallest = Math.max(...bodies.stations.filter((s) => s.x >= 0).map((s) => s.height));
+  const stacked = bars * bar.thickness - (bars - 1) * 2 * losses.cleaningPerFace[side];
+  const thin = bars === 1 ? stacked : stacked * (1 - r);
+  const wide =
+    bars === 1
+      ? bar.width
+      : bar.width / (1 - r) ** limits.weldSpreadShare - 2 * losses.weldDressingPerSide[side];
+  const [w0, t0] = layers === "flat" ? [wide, thin] : [thin, wide];
+  const reach = Math.max(
+    0,
+    ...bodies.stations.map((s) =>
+      s.height > w0 ? Math.log(s.height / w0) / Math.log(t0 / (s.area / s.height)) : 0,
+    ),
+  );
+  const fits = !(
+    (press.opening !== undefined && stacked > press.opening) ||
+    w0 <= 0 ||
+    t0 <= 0 ||
+    t0 < thickest ||
+    reach > limits.reach.fullers ||
+    t0 / w0 > limits.maxSlenderness ||
+    (bars > 1 && stacked / bar.width > limits.maxSlenderness) ||
+    (tallest < 0.9 * w0 && w0 / t0 > limits.maxSlenderness)
+  );
+  return { fits, reach };
+}
+
 export function planExhaustively(
   bodies: LedgerBodies,
   shop: ShopSpec,
@@ -54,31 +92,24 @@ export function planExhaustively(
   const { limits, losses, press } = shop;
   const r = limits.minWeldReduction;
   const needed = forgedVolume(bodies, shop);
-  const thickest = Math.max(...bodies.stations.map((s) => s.thickness ?? s.area / s.height));
-  const tallest = Math.max(...bodies.stations.filter((s) => s.x >= 0).map((s) => s.height));
   const all: ExhaustivePlan[] = [];
+  const nameOf = (bar: RackBar): string =>
+    [
+      Math.max(bar.width, bar.thickness),
+      Math.min(bar.width, bar.thickness),
+      bar.steel,
+      bar.pricePerKg,
+    ].join();
   shop.rack.forEach((bar, index) => {
+    const alike = shop.rack.filter((other) => nameOf(other) === nameOf(bar));
+    if (alike[0] !== bar) return;
     for (let bars = 1; bars <= limits.maxBars; bars++)
       for (const layers of bars === 1 ? ["flat"] : ["flat", "on-edge"]) {
-        const stacked = bars * bar.thickness - (bars - 1) * 2 * losses.cleaningPerFace.value;
-        const thin = bars === 1 ? stacked : stacked * (1 - r);
-        const wide =
-          bars === 1
-            ? bar.width
-            : bar.width / (1 - r) ** limits.weldSpreadShare - 2 * losses.weldDressingPerSide.value;
-        const [w0, t0] = layers === "flat" ? [wide, thin] : [thin, wide];
-        if (press.opening !== undefined && stacked > press.opening) continue;
-        if (w0 <= 0 || t0 <= 0 || t0 < thickest) continue;
-        const reach = Math.max(
-          0,
-          ...bodies.stations.map((s) =>
-            s.height > w0 ? Math.log(s.height / w0) / Math.log(t0 / (s.area / s.height)) : 0,
-          ),
+        const sides = (["value", "low", "high"] as const).map((side) =>
+          sectionOn(bodies, shop, bar, bars, layers, side),
         );
-        if (reach > limits.reach.fullers) continue;
-        if (t0 / w0 > limits.maxSlenderness || (bars > 1 && stacked / bar.width > limits.maxSlenderness))
-          continue;
-        if (tallest < 0.9 * w0 && w0 / t0 > limits.maxSlenderness) continue;
+        const reach = sides[0]?.reach ?? 0;
+        if (sides.some(({ fits }) => !fits)) continue;
         const feeds = (length: number): boolean =>
           length >= limits.minBilletLength &&
           forgeForwards({
@@ -97,11 +128,13 @@ export function planExhaustively(
         if (cutLength === undefined) continue;
         const welded = bars === 1 ? cutLength : cutLength / (1 - r) ** (1 - limits.weldSpreadShare);
         if (press.forgeLength !== undefined && welded > press.forgeLength) continue;
-        if (bar.length !== undefined) {
-          let pieces = 0;
-          while ((pieces + 1) * cutLength + pieces * shop.kerf <= bar.length) pieces++;
-          if (pieces * (bar.count ?? 1) < bars) continue;
+        let sawn = 0;
+        for (const { length, count = 1 } of alike) {
+          let pieces = length === undefined ? bars : 0;
+          if (length !== undefined) while ((pieces + 1) * cutLength + pieces * shop.kerf <= length) pieces++;
+          sawn += pieces * count;
         }
+        if (sawn < bars) continue;
         const section = bars * bar.width * bar.thickness;
         const waste = (section * cutLength - bodies.finished) * bodies.density;
         const price = bar.pricePerKg ?? Number.POSITIVE_INFINITY;

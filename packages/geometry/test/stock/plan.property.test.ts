@@ -29,9 +29,24 @@ const bar: fc.Arbitrary<RackBar> = fc
     count === undefined || rest.length === undefined ? rest : { ...rest, count },
   );
 
+/** Bars of several sections, some of them in several lengths that stand apart on the rack, some entered on edge. */
+const rack: fc.Arbitrary<RackBar[]> = fc
+  .array(fc.record({ first: bar, others: fc.array(fc.integer({ min: 80, max: 900 }), { maxLength: 3 }) }), {
+    minLength: 1,
+    maxLength: 8,
+  })
+  .map((stocks) => [
+    ...stocks.map(({ first }) => first),
+    ...stocks.flatMap(({ first: { count: _, ...first }, others }) =>
+      others.map((length, i) =>
+        i === 1 ? { ...first, width: first.thickness, thickness: first.width, length } : { ...first, length },
+      ),
+    ),
+  ]);
+
 const shop: fc.Arbitrary<ShopSpec> = fc
   .record({
-    rack: fc.array(bar, { minLength: 1, maxLength: 8 }),
+    rack,
     scaleModel: fc.constantFrom("fraction" as const, "skin" as const),
     opening: fc.option(number(30, 120), { nil: undefined }),
     forgeLength: fc.option(number(150, 500), { nil: undefined }),
@@ -41,9 +56,9 @@ const shop: fc.Arbitrary<ShopSpec> = fc
     cutStep: fc.constantFrom(1, 2.5, 5, 6.35, 10),
     kerf: number(0, 3),
   })
-  .map(({ rack, scaleModel, opening, forgeLength, cutStep, kerf, ...limits }) =>
+  .map(({ rack: bars, scaleModel, opening, forgeLength, cutStep, kerf, ...limits }) =>
     shopWith({
-      rack,
+      rack: bars,
       losses: { ...DEFAULT_LOSSES, scaleModel },
       press: {
         ...(opening === undefined ? {} : { opening }),
@@ -83,6 +98,7 @@ const numbersOf = ({ waste, cost, joints, heats, reach }: StockPlan) => ({
 
 test("fifty random racks: the same plans in the same order as an exhaustive search done forwards", () => {
   let plans = 0;
+  let fromSeveral = 0;
   fc.assert(
     fc.property(knife, shop, (bodies, shopSpec) => {
       const found = planStock(bodies, shopSpec, FORGING).plans;
@@ -91,11 +107,15 @@ test("fifty random racks: the same plans in the same order as an exhaustive sear
         wanted.map((plan) => `${plan.key} ${plan.cutLength.toFixed(6)}`),
       );
       plans += found.length;
+      fromSeveral += found.filter(
+        ({ cuts = [] }) => new Set(cuts.map((cut) => cut.barIndex)).size > 1,
+      ).length;
     }),
     { seed: SEED, numRuns: 50, endOnFailure: true },
   );
-  // The racks must not all have been refused.
+  // The racks must not all have been refused, and leftovers must have been called on.
   expect(plans).toBeGreaterThan(50);
+  expect(fromSeveral).toBeGreaterThan(5);
 });
 
 describe("what always holds", () => {

@@ -265,6 +265,6 @@ describe("details", () => {
     const tall = plainBodies(60_000, [{ x: 0, height: 80, area: 200, thickness: 3 }]);
     const stack = planStock(tall, shop, FORGING).plans.find(({ bars }) => bars === 2);
     // Two of 100 mm and one cut, one more after the last piece.
-    expect(stack?.cuts).toEqual([{ pieces: 2, remainder: 220 - 2 * 101.5 }]);
+    expect(stack?.cuts).toEqual([{ barIndex: 0, length: 220, pieces: 2, remainder: 220 - 2 * 101.5 }]);
   });
 });

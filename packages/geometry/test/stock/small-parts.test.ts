@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { checkShop } from "../../src/stock/check-shop.js";
 import { DEFAULT_SHOP, LIMIT_DEFAULTS, LOSS_DEFAULTS, SAW_DEFAULTS } from "../../src/stock/defaults.js";
-import { billetLengthBehind } from "../../src/stock/isolate.js";
-import { nestCuts, piecesFromBar } from "../../src/stock/nesting.js";
+import { billetLengthBehind } from "../../src/stock/forge/marks.js";
+import { piecesFromBar } from "../../src/stock/nesting.js";
 import { exactly } from "./fixtures.js";
 
 describe("defaults", () => {
@@ -72,15 +72,6 @@ describe("nesting", () => {
     expect(piecesFromBar(300, 99, 1.5)).toBe(3);
     expect(piecesFromBar(299.9, 99, 1.5)).toBe(2);
     expect(piecesFromBar(98, 99, 1.5)).toBe(0);
-  });
-
-  test("one bar is used up before the next is cut", () => {
-    expect(nestCuts(600, 2, 5, 150, 1.5)).toEqual([
-      { pieces: 3, remainder: 145.5 },
-      { pieces: 2, remainder: 297 },
-    ]);
-    expect(nestCuts(600, 1, 5, 150, 1.5)).toBeUndefined();
-    expect(nestCuts(303, 1, 2, 150, 1.5)).toEqual([{ pieces: 2, remainder: 0 }]);
   });
 });
 

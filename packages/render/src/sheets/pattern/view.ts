@@ -16,6 +16,7 @@ export function patternView(model: PatternModel, silhouette: Silhouette): Drawin
   const shared = sharedCentreLine(model.holes, silhouette);
   return [
     { kind: "path", role: "outline", paths: [model.outline], name: "outline" },
+    ...finishedItems(model),
     ...bevelItems(model),
     ...(shared === undefined ? [] : [shared.line]),
     ...model.holes.flatMap((hole, index) =>
@@ -41,6 +42,12 @@ export function holeLetter(index: number): string {
 export function holeLineTop(hole: PatternHole, silhouette: Silhouette): number {
   const { centre, diameter } = hole;
   return Math.max(silhouette.topAt(centre.x) + PAST_OUTLINE, centre.y + centreHalfLength(diameter / 2));
+}
+
+/** The finished outline inside another state's, dashed: what is left when the profile is trimmed. */
+function finishedItems({ finishedOutline }: PatternModel): DrawingItem[] {
+  if (finishedOutline === undefined) return [];
+  return [{ kind: "path", role: "hidden", paths: [finishedOutline], name: "finished-outline" }];
 }
 
 function bevelItems(model: PatternModel): DrawingItem[] {

@@ -20,17 +20,17 @@ export function patternFields(model: PatternModel, paper: PaperName | undefined)
     revision === undefined
       ? [
           { label: "Steel", value: model.steel, share: 0.58 },
-          { label: "Outline", value: model.state, share: 0.42 },
+          { label: outlineLabel(model), value: model.state, share: 0.42 },
         ]
       : [
           { label: "Steel", value: model.steel, share: 0.34 },
-          { label: "Outline", value: model.state, share: 0.32 },
+          { label: outlineLabel(model), value: model.state, share: 0.32 },
           { label: "Revision", value: revision, share: 0.34, lines: 2 },
         ],
     [
       {
-        label: guessed?.steel === true ? "Steel mass, density from memory" : "Steel mass, finished",
-        value: onOneLine(massText(model.steelMass, units)),
+        label: steelMassLabel(model),
+        value: onOneLine(massText(model.stateMass ?? model.steelMass, units)),
         share: 0.5,
       },
       {
@@ -47,6 +47,14 @@ export function patternFields(model: PatternModel, paper: PaperName | undefined)
   ];
 }
 
+const outlineLabel = ({ finishedOutline }: PatternModel): string =>
+  finishedOutline === undefined ? "Outline" : "Outline; finished dashed";
+
+function steelMassLabel({ densityFromMemory, stateMass }: PatternModel): string {
+  if (densityFromMemory?.steel === true) return "Steel mass, density from memory";
+  return stateMass === undefined ? "Steel mass, finished" : "Steel mass, as drawn";
+}
+
 /** Title and description of the sheet, for those who hear it read. */
 export function patternTexts(
   model: PatternModel,
@@ -59,7 +67,7 @@ export function patternTexts(
   return {
     title: `${title}: true-size pattern`,
     description: cleanText(
-      `Blade outline, ${model.state}, tip to the right, edge down. Overall length ${write(model.overallLength)}, ` +
+      `Blade outline, ${model.state}${model.finishedOutline === undefined ? "" : ", the finished one dashed inside it"}, tip to the right, edge down. Overall length ${write(model.overallLength)}, ` +
         `edge length ${write(model.edgeLength)}, height at the heel ${write(model.heelHeight)}, ${holes} in the steel. ` +
         `${printWords(paper)}; check bars of 100 mm and 4 in stand on it, across and up.`,
     ),

@@ -1,0 +1,147 @@
+import {
+  type ExtraHeats,
+  extraHeats,
+  type Finding,
+  GATE_STAGES,
+  type GateRoute,
+  type GateStage,
+  gateLimits,
+  handlingBarFindings,
+  type LedgerBodies,
+  ledgerBodies,
+  questionRises,
+  type StageNeed,
+  type StockPlan,
+  stageGrowth,
+  stageNeed,
+  steelBand,
+  steelFindings,
+  type WeighIn,
+  weighIn,
+} from "@scantling/geometry";
+import { EXIT } from "./exit-code.js";
+import { CommandFailure } from "./failure.js";
+import { type ReadingReport, readingReport, type SimilarReport, similarReports } from "./gate-costs.js";
+import { type GateMasses, readMasses, readReadings } from "./gate-input.js";
+import { unitSlip } from "./gate-slip.js";
+import type { Job } from "./load.js";
+import { inFileTerms, type Measured } from "./measure.js";
+import type { GateOptions } from "./options.js";
+import { planBars } from "./stock-report.js";
+
+/** Everything that is found at a gate. */
+export interface GateReport {
+  readonly stage: GateStage;
+  readonly masses: GateMasses;
+  /** The plan that the bars are from, with its number; undefined where no bars are known. */
+  readonly plan: { readonly number: number; readonly plan: StockPlan } | undefined;
+  /** What every stage needs; undefined for one that cannot be told. */
+  readonly targets: readonly { readonly stage: GateStage; readonly need: StageNeed | undefined }[];
+  /** Undefined where the mass is questioned and not used. */
+  readonly found: WeighIn | undefined;
+  readonly extra: ExtraHeats | undefined;
+  readonly similar: readonly SimilarReport[];
+  readonly readings: readonly ReadingReport[];
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * Holds what was weighed and measured at a gate against the job.
+ *
+ * @param looking - Told that smaller knives are being looked for, which takes a while.
+ */
+export function gateReport(measured: Measured, options: GateOptions, looking: () => void): GateReport {
+  const { job, knife } = measured;
+  const { stage } = options;
+  const masses = readMasses(options, job.knife.units);
+  const readings = readReadings(options, knife, job.knife.units).flatMap(
+    (reading) => readingReport(measured, stage, reading) ?? [],
+  );
+  return inFileTerms(job, () => {
+    const plan = choosePlan(measured, options.plan);
+    const route = routeOf(job, measured, plan?.plan);
+    const bodies = ledgerBodies(knife);
+    const targets = GATE_STAGES.map((each) => ({ stage: each, need: stageNeed(bodies, route, each) }));
+    const need = targets.find((each) => each.stage === stage)?.need;
+    if (need === undefined) throw needUnknown();
+    const { found, findings } = weigh(measured, { bodies, route, need, masses, stage });
+    const short = found?.verdict === "short";
+    if (short) looking();
+    return {
+      stage,
+      masses,
+      plan,
+      targets,
+      found,
+      extra: found === undefined || short ? undefined : extraHeats(bodies, route, stage, found.mass),
+      similar: short && found !== undefined ? similarReports(measured, route, found) : [],
+      readings,
+      findings: [...findings, ...readings.flatMap((reading) => reading.findings)],
+    };
+  });
+}
+
+/** The plan that was asked for, the best one by default; undefined where the rack gives none. */
+function choosePlan(measured: Measured, place = 1): GateReport["plan"] {
+  const { plans } = planBars(measured);
+  const plan = plans[place - 1];
+  if (plan !== undefined) return { number: place, plan };
+  if (place === 1) return undefined;
+  throw new CommandFailure(
+    EXIT.usage,
+    "no-such-plan",
+    `there is no plan ${place}: the rack gives ${plans.length === 1 ? "1 plan" : `${plans.length} plans`}`,
+    "scantling stock FILE lists them.",
+  );
+}
+
+function routeOf({ shop }: Job, { knife }: Measured, plan: StockPlan | undefined): GateRoute {
+  const { losses, limits } = shop;
+  const stack =
+    plan === undefined ? {} : { stack: { bars: plan.bars, width: plan.width, thickness: plan.thickness } };
+  return { losses, limits, forging: knife.forging, ...stack };
+}
+
+const needUnknown = (): CommandFailure =>
+  new CommandFailure(
+    EXIT.usage,
+    "need-unknown",
+    "what this stage needs cannot be told without a plan: scale counted as a skin depends on the section of the bars",
+    "List the bars in shop.yaml (scantling stock FILE shows the plans), or weigh the forged blade.",
+  );
+
+interface Weighing {
+  readonly bodies: LedgerBodies;
+  readonly route: GateRoute;
+  readonly need: StageNeed;
+  readonly masses: GateMasses;
+  readonly stage: GateStage;
+}
+
+/** The verdict, unless the mass is one that steel cannot have. */
+function weigh(
+  { job }: Measured,
+  { bodies, route, need, masses, stage }: Weighing,
+): { readonly found: WeighIn | undefined; readonly findings: readonly Finding[] } {
+  const { scale, tare, before } = masses;
+  const rises = questionRises({ stage, mass: scale - (tare ?? 0) }, before, gateLimits(job.shop.gates));
+  const slip = unitSlip(scale, tare ?? 0, need.value);
+  const findings = [
+    ...(slip === undefined ? [] : [slip]),
+    ...rises.findings,
+    ...handlingBarFindings(stage, route, tare !== undefined),
+    ...(route.stack === undefined && (stage === "cut" || stage === "billet") ? [NO_PLAN] : []),
+  ];
+  if (slip !== undefined || rises.usable === undefined) return { found: undefined, findings };
+  const band = steelBand(job.spec, job.knife.tolerances, job.tolerances);
+  const found = weighIn(stage, rises.usable, need, stageGrowth(bodies, route, stage), band);
+  return { found, findings: [...steelFindings(found, job.shop.losses), ...findings] };
+}
+
+const NO_PLAN: Finding = {
+  code: "counted-as-solid-bar",
+  severity: "note",
+  path: "",
+  text: "No plan of bars is known for this knife: counted as one solid bar, without crops, beads and welding scale. List the bars in shop.yaml.",
+  basis: "the shop file",
+};

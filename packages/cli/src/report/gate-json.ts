@@ -1,0 +1,101 @@
+import type { StageNeed } from "@scantling/geometry";
+import { describeIssue } from "@scantling/geometry/units";
+import { ASK_KINDS } from "../file/index.js";
+import type { AskCost, ReadingReport, SimilarReport } from "../gate-costs.js";
+import type { GateReport } from "../gate-report.js";
+import type { Job } from "../load.js";
+import { findingJson } from "./findings.js";
+
+/**
+ * A weigh-in for programs: `scantling/gate/1`. `verdict` is `enough`, `enough-at-usual-losses`, `short`, or
+ * `questioned` where the mass is one that steel cannot have: then it is not used, and spare and verdict are not told.
+ */
+export function gateJson(report: GateReport, job: Job): unknown {
+  const { stage, masses, plan, targets, found, extra, similar, readings, findings } = report;
+  const tare = masses.tare ?? 0;
+  return {
+    schema: "scantling/gate/1",
+    stage,
+    verdict: found?.verdict ?? "questioned",
+    plan:
+      plan === undefined
+        ? null
+        : {
+            number: plan.number,
+            bar: plan.plan.bar.name,
+            bars: plan.plan.bars,
+            cutLengthMm: plan.plan.cutLength,
+          },
+    scaleG: masses.scale,
+    tareG: masses.tare ?? null,
+    netG: masses.scale - tare,
+    before: masses.before.map((one) => ({ stage: one.stage, massG: one.mass })),
+    usedG: found?.mass ?? null,
+    spareG: found?.spare ?? null,
+    spareBandG: found?.spareBand ?? null,
+    knifeBandG: found === undefined ? null : { plus: found.knifeBand.plus, minus: found.knifeBand.minus },
+    extraHeats: extra === undefined ? null : { count: extra.count, perHeatG: extra.massPerHeat },
+    targets: targets.map((one) => ({ stage: one.stage, ...needJson(one.need) })),
+    similar: similar.map((one) => similarJson(one, job)),
+    readings: readings.map((one) => readingJson(one, job)),
+    findings: findings.map((finding) => findingJson(finding, job)),
+  };
+}
+
+/** `null` where a stage's need cannot be told without a plan. */
+const needJson = (need: StageNeed | undefined): object => ({
+  neededG: need?.value ?? null,
+  neededLowG: need?.low ?? null,
+  neededHighG: need?.high ?? null,
+});
+
+function similarJson(one: SimilarReport, job: Job): unknown {
+  if (!one.possible)
+    return {
+      change: one.change,
+      possible: false,
+      code: one.issue.code,
+      message: describeIssue(one.issue, "mm"),
+    };
+  return {
+    change: one.change,
+    possible: true,
+    share: one.share,
+    fromMm: one.from,
+    toMm: one.to,
+    byMm: one.from - one.to,
+    toBeSureMm: one.toBeSure ?? null,
+    ...needJson(one.need),
+    ...costJson(one.cost, job),
+  };
+}
+
+const SUFFIXES = { mass: "G", length: "Mm", count: "" } as const;
+
+function costJson({ answers, knifeMass, open, stops }: AskCost, job: Job): object {
+  return {
+    knifeMassG: knifeMass,
+    asks: answers.map(({ ask, figure, verdict, margin }) => ({
+      ask: ask.name,
+      verdict,
+      was: open.find(({ answer }) => answer.ask === ask)?.was ?? "met",
+      [`value${SUFFIXES[ASK_KINDS[ask.name]]}`]: figure.value,
+      [`margin${SUFFIXES[ASK_KINDS[ask.name]]}`]: margin,
+    })),
+    stops: stops.map((finding) => findingJson(finding, job)),
+  };
+}
+
+function readingJson({ cost, ...one }: ReadingReport, job: Job): unknown {
+  return {
+    xMm: one.x,
+    thicknessMm: one.thickness,
+    targetMm: one.target,
+    finishedMm: one.finished,
+    kept: one.kept,
+    leftPerFaceMm: one.left.inAll,
+    leftBeforeHardeningMm: one.left.beforeHardening,
+    leftAfterHardeningMm: one.left.afterHardening,
+    ...(cost === undefined ? {} : costJson(cost, job)),
+  };
+}

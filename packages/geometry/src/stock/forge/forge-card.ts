@@ -1,0 +1,192 @@
+import type { Knife } from "../../blade/knife.js";
+import type { Finding } from "../../errors/issue.js";
+import { dressedWidth, type Layers, stackHeight, weldedHeight, weldedWidth } from "../billet.js";
+import type { LedgerBodies } from "../blade-states.js";
+import type { CutStack } from "../ledger.js";
+import type { ShopSpec } from "../shop.js";
+import { makeSteelChain, type SteelChain } from "../steel-chain.js";
+import { dressedFromBars } from "./billet-forward.js";
+import { forgeLimits } from "./forge-limits.js";
+import { type ForgedProfile, forgedProfile } from "./forged-profile.js";
+import { type HeatsLeft, heatsLeft } from "./heats-left.js";
+import { type BilletMarks, billetMarks } from "./marks.js";
+import { preCurve } from "./pre-curve.js";
+import { makePreform, type PreformStation } from "./preform.js";
+import { pressWork } from "./press-defaults.js";
+import { type PressPasses, type PressStop, pressPasses, pressStop } from "./press-steps.js";
+import { planShoulder, type ShoulderPlan } from "./shoulder.js";
+
+/** The stack that a card is for. */
+export type CardStack = CutStack & {
+  readonly layers: Layers;
+  /** Length on the high side of all losses, of a bar that has been through the fire before; left out: the same, mm. */
+  readonly highLength?: number;
+};
+
+/** Where to mark the billet, from its butt end, mm. */
+export interface CardMarks {
+  /** The mark: what the handle eats on the high side of every loss. */
+  readonly at: number;
+  readonly usual: BilletMarks;
+  readonly high: BilletMarks;
+}
+
+/** What the isolated steel is drawn to, mm. */
+export interface DrawnTang {
+  readonly length: number;
+  readonly front: { readonly height: number; readonly thickness: number };
+  readonly butt: { readonly height: number; readonly thickness: number };
+}
+
+/** A height of the distal taper to be pressed to, at a place. */
+export interface TaperStop extends PressStop {
+  /** mm ahead of the heel. */
+  readonly x: number;
+}
+
+/** The numbers for forging one plan, in the order of their use. mm, g, °C. */
+export interface ForgeCard {
+  readonly stack: CardStack;
+  /** Steel at the last squeeze of a heat. */
+  readonly temperature: number;
+  /** Left out for a solid bar. */
+  readonly weld?: {
+    readonly reduction: number;
+    /** Width of the billet once squeezed, and once dressed. */
+    readonly width: number;
+    readonly dressedWidth: number;
+    readonly passes: PressPasses;
+  };
+  /** The dressed billet at usual losses, as it lies in the blade. */
+  readonly billet: { readonly height: number; readonly thickness: number; readonly length: number };
+  readonly marks: CardMarks;
+  readonly shoulder: ShoulderPlan;
+  readonly tang: DrawnTang;
+  /** From the billet's thickness to the preform's at the heel. */
+  readonly thickness: PressPasses;
+  readonly spreadShare: number;
+  /** Ahead of the shoulder; distances from there. */
+  readonly preform: readonly PreformStation[];
+  /** How far to bend the preform down at its point; left out where the shop has not measured a blade. */
+  readonly preCurve?: number;
+  readonly taper: readonly TaperStop[];
+  readonly heats: { readonly usual: HeatsLeft; readonly high: HeatsLeft };
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * Works out the forge card of a plan: marks, passes and stops, preform, shoulder, heats left.
+ *
+ * @param bodies - Of the same knife.
+ * @param stack - Of a plan for it.
+ *
+ * @example
+ * const shop = { ...DEFAULT_SHOP, rack: [{ name: "6 x 40", width: 40, thickness: 6 }] };
+ * const [plan] = planStock(ledgerBodies(knife), shop, knife.forging).plans;
+ * if (plan === undefined) throw new Error("no plan");
+ * forgeCard(knife, ledgerBodies(knife), shop, plan).marks.at; // mm from the butt end
+ */
+export function forgeCard(knife: Knife, bodies: LedgerBodies, shop: ShopSpec, stack: CardStack): ForgeCard {
+  const limits = forgeLimits(shop.limits.forge);
+  const chainAt = (side: "value" | "high"): SteelChain =>
+    makeSteelChain(bodies, shop.losses, shop.limits, knife.forging, side);
+  const [usual, high] = [chainAt("value"), chainAt("high")];
+  const profile = forgedProfile(knife);
+  const work = pressWork(shop.press);
+  const made = dressedFromBars(usual, stack);
+  const billet =
+    stack.layers === "flat"
+      ? { height: made.width, thickness: made.height, length: made.length }
+      : { height: made.height, thickness: made.width, length: made.length };
+  const { behind, ahead, shoulder } = profile;
+  const plan = planShoulder(billet, sectionOf(behind), profile.steps, shop.fullers ?? [], limits);
+  const thickness = pressPasses(
+    billet.thickness,
+    sectionOf(ahead).thickness,
+    billet.height,
+    shop.press,
+    work,
+  );
+  const preform = makePreform(
+    profile.stations.filter(({ x }) => x >= shoulder),
+    limits.bevelSpreadShare,
+    shoulder,
+  );
+  const weld = stack.bars > 1 ? { weld: weldSqueeze(usual, stack, shop) } : {};
+  const onHighSide: CutStack = { ...stack, cutLength: stack.highLength ?? stack.cutLength };
+  const highMarks = billetMarks(high, profile, onHighSide);
+  const end = profile.stations[profile.stations.length - 1]?.x ?? 0;
+  return {
+    stack,
+    temperature: work.temperature,
+    ...weld,
+    billet,
+    marks: { at: highMarks.tang, usual: billetMarks(usual, profile, stack), high: highMarks },
+    shoulder: plan,
+    tang: drawnTang(profile),
+    thickness,
+    spreadShare: limits.bevelSpreadShare,
+    preform,
+    ...(shop.preCurve === undefined ? {} : { preCurve: preCurve(shop.preCurve, end) }),
+    taper: taperPlaces(knife).map((x) => ({
+      x,
+      ...pressStop(knife.body("forged").slab.thicknessAt(x), work),
+    })),
+    heats: {
+      usual: heatsLeft(usual, stack, bodies.density),
+      high: heatsLeft(high, onHighSide, bodies.density),
+    },
+    findings: [...(weld.weld?.passes.findings ?? []), ...thickness.findings, ...plan.findings],
+  };
+}
+
+const sectionOf = ({
+  height,
+  thickness,
+  area,
+}: ForgedProfile["behind"]): { readonly height: number; readonly thickness: number } => ({
+  height,
+  thickness: thickness ?? area / height,
+});
+
+function drawnTang({ stations, shoulder, behind }: ForgedProfile): DrawnTang {
+  const butt = stations[0] ?? behind;
+  return { length: shoulder - butt.x, front: sectionOf(behind), butt: sectionOf(butt) };
+}
+
+function weldSqueeze(
+  chain: SteelChain,
+  { bars, width, thickness }: CutStack,
+  shop: ShopSpec,
+): NonNullable<ForgeCard["weld"]> {
+  const from = stackHeight(bars, thickness, chain.losses.cleaning);
+  const to = weldedHeight(bars, from, chain.weldReduction);
+  const spread = weldedWidth(bars, width, chain.weldReduction, chain.weldSpreadShare);
+  return {
+    reduction: chain.weldReduction,
+    width: spread,
+    dressedWidth: dressedWidth(bars, spread, chain.losses.dressing),
+    passes: pressPasses(from, to, width, shop.press, pressWork(shop.press)),
+  };
+}
+
+/** Stops of the distal taper: no fewer and no more than these. */
+const FEWEST = 3;
+const MOST = 5;
+
+/**
+ * Where the distal taper is looked at: at the stations that the knife file gives, or in quarters where these are fewer
+ * than three or more than five.
+ *
+ * @returns mm ahead of the heel, heel and tip among them.
+ *
+ * @example
+ * taperPlaces(knife); // [0, 25, 50, 75, 100]
+ */
+export function taperPlaces(knife: Knife): readonly number[] {
+  const { edgeLength } = knife.outline;
+  const given = knife.laws.spine.points.map(({ at }) => at).filter((x) => x > 0 && x < edgeLength);
+  const places = [0, ...new Set(given), edgeLength];
+  if (places.length >= FEWEST && places.length <= MOST) return places;
+  return [0, 0.25, 0.5, 0.75, 1].map((share) => share * edgeLength);
+}

@@ -1,0 +1,117 @@
+import { type Finding, length, mass } from "../../errors/issue.js";
+import { DEFAULT_LOSSES, LOSS_DEFAULTS } from "../defaults.js";
+import type { LossSpec } from "../shop.js";
+import type { GateRoute, GateStage } from "./stage-need.js";
+import { STAGE_WORDS } from "./stage-words.js";
+import type { WeighIn } from "./weigh-in.js";
+
+/** What to do where the steel does not reach, by stage. */
+const REMEDIES: Readonly<Record<GateStage, string>> = {
+  cut: "Cut the bars longer, or take another plan, before a heat is spent.",
+  billet: "Add a bar or start again now, or agree to one of the smaller knives, before it is drawn out.",
+  forged: "Grind closer than the allowances, or make one of the smaller knives.",
+  ready: "Compare thickness and outline with the drawing, and make what is there.",
+  finished: "Compare thickness and outline with the drawing: it is smaller than drawn.",
+};
+
+/**
+ * What is to be said of steel that does not reach, or only just: stop up to the billet, where starting again costs
+ * little, a warning later. Nothing where it is enough at high losses too.
+ *
+ * @example
+ * const none = { plus: 0, minus: 0 };
+ * const band = { sizes: none, density: none };
+ * const short = weighIn("billet", 680, { low: 690, value: 702, high: 730 }, 1.1, band);
+ * steelFindings(short, DEFAULT_SHOP.losses)[0]?.severity; // "stop"
+ */
+export function steelFindings(found: WeighIn, losses: LossSpec): Finding[] {
+  const { stage, need, verdict, spare } = found;
+  if (verdict === "enough") return [];
+  const early = stage === "cut" || stage === "billet";
+  const values = {
+    have: mass(found.mass),
+    stage: STAGE_WORDS[stage],
+    usual: mass(need.value),
+    high: mass(need.high),
+    by: mass(verdict === "short" ? -spare : need.high - found.mass),
+  };
+  if (verdict === "short")
+    return [
+      {
+        code: "steel-short",
+        severity: early ? "stop" : "warn",
+        path: "",
+        text: `{have} of steel, and {usual} is needed at the usual losses, {high} at high ones ({stage}): {by} short. ${REMEDIES[stage]}`,
+        values,
+        basis: lossBasis(losses),
+      },
+    ];
+  return [
+    {
+      code: "steel-only-just",
+      severity: early ? "warn" : "note",
+      path: "",
+      text: "{have} of steel is enough at the usual losses; at high ones {high} is needed, {by} more ({stage}). Save heats and scale: short soaks, no more heats than planned.",
+      values,
+      basis: lossBasis(losses),
+    },
+  ];
+}
+
+/** Where the losses still to come are from. */
+function lossBasis(losses: LossSpec): string {
+  const keys = Object.keys(LOSS_DEFAULTS) as (keyof typeof LOSS_DEFAULTS)[];
+  const own = keys.some((key) => {
+    const [ours, theirs] = [DEFAULT_LOSSES[key], losses[key]];
+    return ours.value !== theirs.value || ours.high !== theirs.high || ours.low !== theirs.low;
+  });
+  return own
+    ? "the steel ledger with the shop's own losses"
+    : "the steel ledger with default losses (common practice, no source)";
+}
+
+/** Weld of a handling bar and the steel that it spoils, mm of billet. */
+export const HANDLING_WELD = { least: 8, most: 12, basis: "common practice, no source" } as const;
+
+/**
+ * What is to be said of a handling bar that may be weighed along: no tare given while a stack is held by one, and a crop
+ * that leaves its weld in the blade.
+ *
+ * @param tareGiven - Whether the bar's mass was told, even as nothing.
+ *
+ * @example
+ * const { losses, limits } = DEFAULT_SHOP;
+ * const stack = { bars: 5, width: 40, thickness: 6 };
+ * const route = { losses, limits, forging: knife.forging, stack };
+ * handlingBarFindings("billet", route, false).map(({ code }) => code); // ["tare-missing"]
+ */
+export function handlingBarFindings(stage: GateStage, route: GateRoute, tareGiven: boolean): Finding[] {
+  if (stage !== "billet" && stage !== "forged") return [];
+  const { stack, losses } = route;
+  const welded = stack !== undefined && stack.bars > 1;
+  const findings: Finding[] = [];
+  if (!tareGiven)
+    findings.push({
+      code: "tare-missing",
+      severity: welded ? "warn" : "note",
+      path: "",
+      text: welded
+        ? "A stack is held by a welded-on bar, and no tare is given: its mass would count as steel. Weigh that bar before it is welded on and give it with --tare, or --tare 0g where it is cut off."
+        : "No tare is given. If a bar for holding is welded on, give its mass with --tare; --tare 0g says that there is none.",
+      basis: "a handling bar of 200 g is an error of 200 g",
+    });
+  if (stage === "billet" && welded && losses.cropPerEnd.value < HANDLING_WELD.least)
+    findings.push({
+      code: "handling-weld-left-in",
+      severity: losses.cropPerEnd.value === 0 ? "warn" : "note",
+      path: "",
+      text: "{crop} is cropped off each end, and the weld of a handling bar spoils {least} to {most}. Cut more off at the end where the bar was, and weigh after that.",
+      values: {
+        crop: length(losses.cropPerEnd.value),
+        least: length(HANDLING_WELD.least),
+        most: length(HANDLING_WELD.most),
+      },
+      basis: HANDLING_WELD.basis,
+    });
+  return findings;
+}

@@ -1,0 +1,69 @@
+import { type Finding, mass, share } from "../../errors/issue.js";
+import { type GateLimits, gateLimitBasis } from "./limits.js";
+import { GATE_STAGES, type GateStage } from "./stage-need.js";
+import { STAGE_WORDS } from "./stage-words.js";
+
+/** Steel weighed at a stage, handling bar off, g. */
+export interface StageMass {
+  readonly stage: GateStage;
+  readonly mass: number;
+}
+
+/** What is to be thought of a mass after those that were weighed before it. */
+export interface RiseAnswer {
+  /**
+   * Steel that can be counted on, g: the mass itself, or the least that was weighed before where it rose a little.
+   * Left out where it rose so much that none of the weighings can be trusted.
+   */
+  readonly usable?: number;
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * Steel only gets less on its way from the saw to the finished blade. A mass that rose is scale, flux, a handling bar that
+ * was not taken off or a scale that was read wrongly: it is questioned and not used.
+ *
+ * @param before - Weighed at earlier stages, in any order.
+ *
+ * @example
+ * const before = [{ stage: "billet", mass: 700 }] as const;
+ * questionRises({ stage: "forged", mass: 640 }, before, gateLimits()).usable; // 640
+ * questionRises({ stage: "forged", mass: 705 }, before, gateLimits()).usable; // 700
+ */
+export function questionRises(now: StageMass, before: readonly StageMass[], limits: GateLimits): RiseAnswer {
+  const order = (one: StageMass): number => GATE_STAGES.indexOf(one.stage);
+  const all = [...before].sort((a, b) => order(a) - order(b)).concat(now);
+  const findings: Finding[] = [];
+  let least: StageMass | undefined;
+  for (const one of all) {
+    if (least !== undefined && one.mass > least.mass) findings.push(riseFinding(least, one, limits));
+    if (least === undefined || one.mass < least.mass) least = one;
+  }
+  const usable = findings.some(({ severity }) => severity === "warn")
+    ? {}
+    : { usable: least?.mass ?? now.mass };
+  return { ...usable, findings };
+}
+
+function riseFinding(least: StageMass, now: StageMass, limits: GateLimits): Finding {
+  const rise = now.mass / least.mass - 1;
+  const great = rise > limits.massRise;
+  const known = now.stage === "billet" || now.stage === "forged" ? ", or the handling bar still on" : "";
+  return {
+    code: "mass-rose",
+    severity: great ? "warn" : "note",
+    path: "",
+    text: great
+      ? `The mass rose by {by} ({share}) from {was} ({before}) to {is} ({now}): that is no steel, but scale or flux${known}, or one weighing misread. Neither is used. Brush clean, check the tare and weigh again.`
+      : `The mass rose by {by} ({share}) from {was} ({before}) to {is} ({now}): that is no steel. The lower mass is counted. Brush off scale and flux and weigh again.`,
+    values: {
+      by: mass(now.mass - least.mass),
+      share: share(rise),
+      was: mass(least.mass),
+      is: mass(now.mass),
+      before: STAGE_WORDS[least.stage],
+      now: STAGE_WORDS[now.stage],
+    },
+    basis: `steel does not grow; more than ${Math.round(limits.massRise * 1000) / 10} % is no slip of the scale (${gateLimitBasis("massRise", limits)})`,
+  };
+}

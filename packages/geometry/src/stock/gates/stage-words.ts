@@ -1,0 +1,10 @@
+import type { GateStage } from "./stage-need.js";
+
+/** What the steel is called at each stage. */
+export const STAGE_WORDS: Readonly<Record<GateStage, string>> = {
+  cut: "bars as cut",
+  billet: "dressed billet",
+  forged: "forged blade",
+  ready: "ready to harden",
+  finished: "finished blade",
+};
