@@ -1,6 +1,7 @@
-import type { FileUnits } from "@scantling/geometry/units";
+import { type FileUnits, formatQuantity, parseQuantity } from "@scantling/geometry/units";
 import { z } from "zod";
 import { POSITIVE, quantity } from "./fields.js";
+import { showText } from "./problem.js";
 
 /** What a customer can ask for that is checked by a number. */
 export const ASK_KINDS = {
@@ -40,9 +41,24 @@ const ABOUT: Readonly<Record<AskName, string>> = {
   thickness: "Thickness of the spine at the heel",
 };
 
+const EXAMPLES = {
+  mm: { mass: "600 g", length: "370 mm" },
+  in: { mass: "21 oz", length: "14 1/2" },
+} as const;
+
+/** A condition made of what stands there without one: a value with a tolerance is meant to be about that. */
+function conditionFor(input: unknown, kind: "mass" | "length", units: FileUnits, example: string): string {
+  const written = typeof input === "number" || typeof input === "string" ? String(input) : "";
+  const read = parseQuantity(written, kind, units);
+  if (!read.ok) return `{ below: ${example} }`;
+  const { plus, minus } = read.quantity;
+  if (plus > 0 || minus > 0) return `{ about: ${showText(written)} }`;
+  return `{ below: ${showText(written)} }`;
+}
+
 function ask(units: FileUnits, name: AskName) {
   const kind = ASK_KINDS[name];
-  const example = kind === "mass" ? "600 g" : "370 mm";
+  const example = EXAMPLES[units][kind];
   const range = name === "balance" ? {} : POSITIVE;
   const limit = (about: string) => quantity(kind, units, { ...range, tolerance: false, about });
   return z
@@ -59,7 +75,7 @@ function ask(units: FileUnits, name: AskName) {
           .meta({ description: "Wished for, not required" })
           .optional(),
       },
-      { error: `needs a condition, such as { below: ${example} }` },
+      { error: ({ input }) => `needs a condition, such as ${conditionFor(input, kind, units, example)}` },
     )
     .transform((given, ctx): { test: AskTest; should: boolean } => {
       const complain = (code: string, message: string, path: string[] = []): never => {
@@ -80,7 +96,11 @@ function ask(units: FileUnits, name: AskName) {
         return { test: { kind: "between", low, high }, should };
       }
       if (about === undefined || (about.plus === 0 && about.minus === 0)) {
-        return complain("tolerance-missing", `needs a tolerance, such as ${example} ± 5 %`, ["about"]);
+        return complain(
+          "tolerance-missing",
+          `needs a tolerance, such as ${about === undefined ? example : formatQuantity({ quantity: kind, value: about.value }, units)} ± 5 %`,
+          ["about"],
+        );
       }
       const { value, plus, minus } = about;
       return { test: { kind: "about", value, plus, minus }, should };

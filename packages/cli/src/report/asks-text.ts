@@ -1,9 +1,12 @@
-import type { FileUnits } from "@scantling/geometry/units";
+import { type FileUnits, inchesToMm } from "@scantling/geometry/units";
 import { type AskAnswer, limitsOf, type Verdict } from "../asks.js";
 import { ASK_KINDS } from "../file/index.js";
 import { ASK_WORDS } from "../wishes.js";
 import { type Figure, LENGTH_FIGURES, lengthText, MASS_FIGURES, massText } from "./figures.js";
 import { layOutTable, wrap } from "./layout.js";
+
+/** Bands below this are told in thousandths of an inch, not in 64ths of which they are too few, mm: 1/32 in. */
+const LEAST_IN_FRACTIONS = inchesToMm(1 / 32) - 1e-6;
 
 export const VERDICTS: Readonly<Record<Verdict, string>> = {
   met: "met",
@@ -79,9 +82,10 @@ function conditionText({ ask }: AskAnswer, show: Show): string {
   }
 }
 
-/** A band is known to no more digits than usual. */
-function bandFigure({ ask }: AskAnswer, units: FileUnits): Show {
-  const figure = ASK_KINDS[ask.name] === "mass" ? massText : lengthText;
+/** A band is known to no more digits than usual, but rounding may not make another one of it. */
+function bandFigure({ ask, band }: AskAnswer, units: FileUnits): Show {
+  if (ASK_KINDS[ask.name] === "mass") return (value) => massText(value, units);
+  const figure = units === "in" && band < LEAST_IN_FRACTIONS ? (LENGTH_FIGURES[1] ?? lengthText) : lengthText;
   return (value) => figure(value, units);
 }
 
