@@ -8,10 +8,10 @@ const HOLES = 1000;
 const median = (values) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
 
 /** Microseconds of one weighing to 1e-9: the median, after as many rounds to warm up. */
-function time(body) {
+function time(body, rounds = ROUNDS) {
   const samples = [];
   let sink = 0;
-  for (let i = -ROUNDS; i < ROUNDS; i++) {
+  for (let i = -rounds; i < rounds; i++) {
     const start = performance.now();
     sink += measureBody(body, 1e-9).value[0];
     if (i >= 0) samples.push((performance.now() - start) * 1000);
@@ -78,8 +78,8 @@ const belly = [
 const tip = { x: 170, y: 22 };
 const plain = "M0 0L90 0C120 0 150 8 170 22";
 
-function growth(title, make, counts) {
-  const times = counts.map((count) => time(make(count)));
+function growth(title, make, counts, rounds) {
+  const times = counts.map((count) => time(make(count), rounds));
   console.log(`\n${title}`);
   counts.forEach((count, i) => {
     const ratio = i === 0 ? "" : `  ${(times[i] / times[i - 1]).toFixed(1)}× for 10×`;
@@ -98,6 +98,13 @@ growth(
   "cubics of the belly, all of one curve",
   (n) => knife(`M0 0L90 0${cutCubic(belly, n)}`, "L-10 30"),
   [1, 10, 100],
+);
+
+growth(
+  "segments of a belly traced in straight strokes",
+  (n) => knife(`M0 0L40 0${bowed({ x: 40, y: 0 }, tip, -5, n)}`, "L-10 30"),
+  [4, 40, 400],
+  6,
 );
 
 const rows = 5;

@@ -31,12 +31,14 @@ export function weighOrder(order: Order, { knife }: LoadedOrder): OrderWeight {
 /** The tang's sections are of the second degree between stations: Simpson's rule is exact. Holes taken out. */
 function tangVolume(
   { tang }: Order,
-  section: (x: number) => { readonly area: number; readonly thickness: number },
+  section: (x: number) => { readonly height: number; readonly thickness: number },
 ): number {
   const inside = 1e-9;
+  // A section of a tang is a rectangle; its own area has the holes taken out already.
+  const area = (x: number): number => section(x).height * section(x).thickness;
   const solid = tang.height.slice(1).reduce((sum, [b], i) => {
     const [a = 0] = tang.height[i] ?? [];
-    const areas = section(-a - inside).area + 4 * section(-(a + b) / 2).area + section(-b + inside).area;
+    const areas = area(-a - inside) + 4 * area(-(a + b) / 2) + area(-b + inside);
     return sum + ((b - a) * areas) / 6;
   }, 0);
   return tang.holes.reduce(

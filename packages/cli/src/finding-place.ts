@@ -1,5 +1,5 @@
 import type { Finding } from "@scantling/geometry";
-import { formatPath, nearestPosition, parsePath, withPathWords } from "./file/index.js";
+import { formatPath, nearestPosition, parsePath, pathWords, withPathWords } from "./file/index.js";
 import type { Job } from "./load.js";
 
 /** Where in a file that which was found stands. */
@@ -25,10 +25,18 @@ export function placeFinding({ path }: Finding, job: Job): FindingPlace {
   const file = inShop ? job.shopPlaces : job.knife;
   const position = file === undefined ? undefined : nearestPosition(path, file);
   return {
-    name: nameOf(path, job),
+    name: placeName(path, job),
     position: file === undefined || position === undefined ? undefined : { file: file.fileName, ...position },
   };
 }
+
+/** A hole is called by its letter on the pattern, and by where it stands in the file. */
+function placeName(path: string, job: Job): string {
+  const hole = HOLE.exec(path)?.[0];
+  return hole === undefined ? nameOf(path, job) : `${nameOf(path, job)}, ${pathWords(parsePath(hole))}`;
+}
+
+const HOLE = /^(?:blade|tang)\.holes\[\d+\]/u;
 
 function nameOf(path: string, { shop, spec }: Job): string {
   const [, owner, hole] = /^(blade|tang)\.holes\[(\d+)\]/u.exec(path) ?? [];

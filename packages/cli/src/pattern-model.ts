@@ -14,6 +14,7 @@ import {
 import type { PatternHeight, PatternModel } from "@scantling/render";
 import { inFileTerms, type Measured } from "./measure.js";
 import { sizesOf } from "./sizes.js";
+import { heightBesideFillets } from "./tang-front.js";
 import { usedMaterials } from "./used-materials.js";
 
 /** How a size state is called on a sheet. */
@@ -68,7 +69,7 @@ function furtherSizes(outline: Outline, heelHeight: number): Partial<PatternMode
   const straight = runs.edge[0]?.kind === "line" ? runs.edge[0].to.x : 0;
   return {
     tangHeights: {
-      front: heightAt(outline, handleFront - BESIDE, handleFront),
+      front: heightBesideFillets(outline) ?? heightAt(outline, handleFront - BESIDE, handleFront),
       middle: heightAt(outline, (handleFront + butt) / 2),
       butt: buttHeight(outline),
     },

@@ -25,9 +25,11 @@ const ROUNDING = 1e-6;
  */
 export function stationsOf(knife: Knife, at?: string, units: FileUnits = "mm"): readonly ReportStation[] {
   const asked = at === undefined ? [] : at.split(",").map((text) => placeOn(knife, text.trim(), units));
+  // What is asked for is told once, though the report would have shown it anyway.
+  const others = reportStations(knife).filter((x) => asked.every((other) => Math.abs(other - x) > ROUNDING));
   return [
-    ...reportStations(knife).map((x) => ({ x, asked: false })),
-    ...asked.map((x) => ({ x, asked: true })),
+    ...others.map((x) => ({ x, asked: false })),
+    ...[...new Set(asked)].map((x) => ({ x, asked: true })),
   ].sort((a, b) => a.x - b.x);
 }
 

@@ -28,6 +28,16 @@ const OUTLINE = `
     straightEdge: 150                     # before the edge begins to lift
     tipHeight: 80                         # height of the square front`;
 
+const TANG_HOLES = `  holes:                                  # [x, y] from the heel; the tang lies at negative x
+    - { kind: pin, at: [-26, 76], diameter: 4 }
+    - { kind: pin, at: [-84, 76], diameter: 4 }
+    - { kind: thong, at: [-116, 76], diameter: 6 }
+`;
+const HANDLE = `handle:
+  slabs: { material: European ash, thickness: 8, edgeRadius: 6 }
+  pins: { material: brass }
+`;
+
 describe("the further sizes of a pattern", () => {
   it("are those that the demo's file gives", async () => {
     const model = await modelOf(DEMO_KNIFE);
@@ -56,6 +66,14 @@ describe("the further sizes of a pattern", () => {
   it("say where the bevel begins ahead of the heel", async () => {
     const model = await modelOf(demoWith(["plunge: { at: 0, length: 0 }", "plunge: { at: 4, length: 6 }"]));
     expectHeight(model.bevelHeight, 10, 48);
+  });
+
+  it("give a hidden tang's front as the file does, beside the fillets of its shoulders", async () => {
+    const model = await modelOf(
+      demoWith(["form: full", "form: hidden\n  shoulderRadius: 3"], [TANG_HOLES, ""], [HANDLE, ""]),
+    );
+    expectHeight(model.tangHeights?.front, -10, 28);
+    expectHeight(model.tangHeights?.middle, -74, 25);
   });
 
   it("are read off an outline of runs: a spine that rises, a round butt, an edge that lifts from the heel", async () => {

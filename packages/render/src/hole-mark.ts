@@ -1,6 +1,7 @@
 import type { Vec2 } from "@scantling/geometry";
-import type { DrawingItem, PathItem } from "./drawing.js";
+import type { CircleItem, DrawingItem, PathItem } from "./drawing.js";
 import { strokes } from "./drawing.js";
+import type { PatternHole } from "./pattern-model.js";
 import { penOf } from "./role.js";
 
 const CENTRE_DASH = penOf("centre").dash;
@@ -29,26 +30,47 @@ export function centreLine(a: Vec2, b: Vec2, crossing: Vec2): PathItem {
   return { ...strokes("centre", [[a, b]]), dashStart: start < 0 ? start + PATTERN : start };
 }
 
+/** Ends of a slot nearer along x than this share one upright centre line, mm. */
+const SAME_X = 0.5;
+
 /**
- * A round hole: its rim, an upright centre line drawn out to `top`, and a level one, unless a common centre line
- * already runs through it.
+ * A hole: its rim, an upright centre line drawn out to `top`, and a level one, unless a common centre line already runs
+ * through it. A slot has its rim, a centre line along it, and an upright one through both ends.
  *
  * @param top - y to which the upright centre line is drawn, to meet the hole's label.
  */
-export function holeMark(hole: {
-  readonly centre: Vec2;
-  readonly radius: number;
+export function holeMark(mark: {
+  readonly hole: PatternHole;
   readonly top: number;
   readonly level: boolean;
-  readonly name?: string;
+  readonly name: string;
 }): DrawingItem[] {
-  const { centre, radius, top, level, name } = hole;
-  const half = centreHalfLength(radius);
+  const { hole, top, level, name } = mark;
+  const { centre, diameter, slot } = hole;
+  const half = centreHalfLength(diameter / 2);
   const upright = centreLine({ x: centre.x, y: centre.y - half }, { x: centre.x, y: top }, centre);
-  const across = centreLine({ x: centre.x - half, y: centre.y }, { x: centre.x + half, y: centre.y }, centre);
-  return [
-    { kind: "circle", role: "outline", centre, radius, ...(name === undefined ? {} : { name }) },
-    upright,
-    ...(level ? [across] : []),
-  ];
+  if (slot === undefined) {
+    const rim: CircleItem = { kind: "circle", role: "outline", centre, radius: diameter / 2, name };
+    return [rim, upright, ...(level ? [levelLine(centre, half)] : [])];
+  }
+  const { to, rim } = slot;
+  const outline: PathItem = { kind: "path", role: "outline", paths: [rim], name };
+  if (Math.abs(to.x - centre.x) < SAME_X) {
+    const foot = { x: centre.x, y: Math.min(centre.y, to.y) - half };
+    const along = centreLine(foot, { x: centre.x, y: top }, centre);
+    return [outline, along, levelLine(centre, half), levelLine(to, half)];
+  }
+  const far = centreLine({ x: to.x, y: to.y - half }, { x: to.x, y: to.y + half }, to);
+  return [outline, upright, far, ...(level ? [lineAlong(centre, to, half)] : [])];
+}
+
+const levelLine = (centre: Vec2, half: number): PathItem =>
+  centreLine({ x: centre.x - half, y: centre.y }, { x: centre.x + half, y: centre.y }, centre);
+
+/** Through both ends of a slot and `half` past them. */
+function lineAlong(from: Vec2, to: Vec2, half: number): PathItem {
+  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  const step = { x: ((to.x - from.x) / length) * half, y: ((to.y - from.y) / length) * half };
+  const start = { x: from.x - step.x, y: from.y - step.y };
+  return centreLine(start, { x: to.x + step.x, y: to.y + step.y }, from);
 }

@@ -7,14 +7,45 @@ export interface PatternStation {
   /** y of the outline above and below the station, mm. */
   readonly top: number;
   readonly bottom: number;
-  /** Full thickness at the spine, mm. */
+  /** Full thickness at the spine, as if no swedge were ground, mm. */
   readonly thickness: number;
+  /** What a swedge leaves at the spine, mm, where there is one. */
+  readonly atSwedge?: number;
 }
 
+/** A round hole, or a slot from `centre` to `slot.to`; mm. */
 export interface PatternHole {
   readonly centre: Vec2;
+  /** Width of a slot. */
   readonly diameter: number;
   readonly kind: string;
+  readonly slot?: { readonly to: Vec2; readonly rim: Path };
+}
+
+/** Planes along the spine: their ends along x (mm), their angle (rad), and where they run out on the face. */
+export interface PatternSwedge {
+  readonly from: number;
+  readonly to: number;
+  readonly angle: number;
+  readonly line: readonly (readonly Segment[])[];
+}
+
+/** A groove and where it runs out on the face; mm. */
+export interface PatternFuller {
+  readonly from: Vec2;
+  readonly to: Vec2;
+  readonly radius: number;
+  readonly depth: number;
+  readonly faces: "both" | "left" | "right";
+  readonly rim: Path;
+}
+
+/** Bolsters, guard or pommel: x of its faces, and where they cross the steel; mm. */
+export interface PatternFitting {
+  readonly name: string;
+  readonly front: number;
+  readonly rear: number;
+  readonly lines: readonly Segment[];
 }
 
 /** A height measured upright at x, with its two ends; mm. */
@@ -38,6 +69,9 @@ export interface PatternModel {
   readonly finishedOutline?: Path;
   /** The bevel line as connected pieces (exact or dense polyline as segments). */
   readonly bevelLine: readonly (readonly Segment[])[];
+  readonly swedge?: PatternSwedge;
+  readonly fullers?: readonly PatternFuller[];
+  readonly fittings?: readonly PatternFitting[];
   readonly holes: readonly PatternHole[];
   readonly stations: readonly PatternStation[];
   /** x of the handle front, mm. */

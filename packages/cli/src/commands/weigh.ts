@@ -6,12 +6,14 @@ import { loadJob } from "../load.js";
 import { type Measured, measure } from "../measure.js";
 import type { WeighOptions } from "../options.js";
 import { jsonText, reportText } from "../report/documents.js";
+import { findingCounts } from "../report/findings.js";
 import { headingLines } from "../report/heading.js";
 import { weighJson } from "../report/weigh-json.js";
 import { weighStateJson, weighStateText } from "../report/weigh-state.js";
 import { weighText } from "../report/weigh-text.js";
 import { stationsOf } from "../stations.js";
 import { weighInState } from "../weigh-in-state.js";
+import { wishFindings } from "../wishes.js";
 
 /** `scantling weigh FILE`: mass with its interval, balance, what the interval comes from, and sections at stations. */
 export async function weigh(io: Io, file: string, options: WeighOptions): Promise<ExitCode> {
@@ -24,7 +26,12 @@ export async function weigh(io: Io, file: string, options: WeighOptions): Promis
     ? { name: "weigh.json", content: jsonText(weighJson(measured, stations)) }
     : {
         name: "weigh.txt",
-        content: reportText([...headingLines(measured), "", ...weighText(measured, stations)]),
+        content: reportText([
+          ...headingLines(measured),
+          ...findingCounts([...measured.findings, ...wishFindings(measured.answers)]),
+          "",
+          ...weighText(measured, stations),
+        ]),
       };
   await deliverReport(io, report, options);
   return EXIT.done;

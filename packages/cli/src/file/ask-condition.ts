@@ -17,11 +17,15 @@ interface GivenCondition {
   readonly should?: boolean | undefined;
 }
 
-/** The condition of an ask; undefined, with a complaint, where it is none. */
+/**
+ * The condition of an ask; undefined, with a complaint, where it is none.
+ *
+ * @param example - a value as it may be written, made of the one that is given where there is one.
+ */
 export function readCondition(
   { below, above, between, about, should = false }: GivenCondition,
   ctx: z.core.$RefinementCtx,
-  example: string,
+  example: (given?: number) => string,
   words = "below, above, between, about",
 ): { test: AskTest; should: boolean } | undefined {
   const complain = (code: string, message: string, path: string[] = []): undefined => {
@@ -41,7 +45,9 @@ export function readCondition(
     return { test: { kind: "between", low, high }, should };
   }
   if (about === undefined || (about.plus === 0 && about.minus === 0)) {
-    return complain("tolerance-missing", `needs a tolerance, such as ${example} ± 5 %`, ["about"]);
+    return complain("tolerance-missing", `needs a tolerance, such as ${example(about?.value)} ± 5 %`, [
+      "about",
+    ]);
   }
   const { value, plus, minus } = about;
   return { test: { kind: "about", value, plus, minus }, should };

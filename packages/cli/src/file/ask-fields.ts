@@ -1,8 +1,9 @@
 import type { StationPlace } from "@scantling/geometry";
-import type { FileUnits } from "@scantling/geometry/units";
+import { type FileUnits, formatQuantity, parseQuantity } from "@scantling/geometry/units";
 import { z } from "zod";
 import { type AskTest, readCondition } from "./ask-condition.js";
 import { POSITIVE, quantity } from "./fields.js";
+import { showText } from "./problem.js";
 import { coreLineAsk, layersAsk } from "./stack-asks.js";
 
 /** What a customer can ask for that is checked by a number. */
@@ -45,9 +46,24 @@ const ABOUT: Readonly<Record<PlainAskName, string>> = {
   thickness: "Thickness of the spine at the heel",
 };
 
+const EXAMPLES = {
+  mm: { mass: "600 g", length: "370 mm" },
+  in: { mass: "21 oz", length: "14 1/2" },
+} as const;
+
+/** A condition made of what stands there without one: a value with a tolerance is meant to be about that. */
+function conditionFor(input: unknown, kind: "mass" | "length", units: FileUnits, example: string): string {
+  const written = typeof input === "number" || typeof input === "string" ? String(input) : "";
+  const read = parseQuantity(written, kind, units);
+  if (!read.ok) return `{ below: ${example} }`;
+  const { plus, minus } = read.quantity;
+  if (plus > 0 || minus > 0) return `{ about: ${showText(written)} }`;
+  return `{ below: ${showText(written)} }`;
+}
+
 function ask(units: FileUnits, name: PlainAskName) {
   const kind = ASK_KINDS[name];
-  const example = kind === "mass" ? "600 g" : "370 mm";
+  const example = EXAMPLES[units][kind];
   const range = name === "balance" ? {} : POSITIVE;
   const limit = (about: string) => quantity(kind, units, { ...range, tolerance: false, about });
   return z
@@ -64,10 +80,13 @@ function ask(units: FileUnits, name: PlainAskName) {
           .meta({ description: "Wished for, not required" })
           .optional(),
       },
-      { error: `needs a condition, such as { below: ${example} }` },
+      { error: ({ input }) => `needs a condition, such as ${conditionFor(input, kind, units, example)}` },
     )
     .transform(
-      (given, ctx): { test: AskTest; should: boolean } => readCondition(given, ctx, example) ?? z.NEVER,
+      (given, ctx): { test: AskTest; should: boolean } =>
+        readCondition(given, ctx, (value) =>
+          value === undefined ? example : formatQuantity({ quantity: kind, value }, units),
+        ) ?? z.NEVER,
     )
     .meta({ description: ABOUT[name] });
 }

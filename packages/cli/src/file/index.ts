@@ -4,7 +4,7 @@ export { knifeJsonSchema, shopJsonSchema } from "./json-schema.js";
 export { type KnifeFile, type Order, readKnifeFile, withDrawing } from "./knife-file.js";
 export { buildKnife } from "./knife-issues.js";
 export type { SpecTolerance } from "./lift.js";
-export { formatPath, ordinal, parsePath, withPathWords } from "./path.js";
+export { formatPath, ordinal, parsePath, pathWords, withPathWords } from "./path.js";
 export { nearestPosition, type PlacedFile, placeIssues } from "./place-issues.js";
 export { FileError, formatProblems, type Position, type Problem, showText } from "./problem.js";
 export { type DefaultTolerances, type GivenShop, readShopFile, type ShopFile } from "./shop-file.js";

@@ -1,5 +1,5 @@
 import type { StationPlace } from "@scantling/geometry";
-import type { FileUnits } from "@scantling/geometry/units";
+import { type FileUnits, formatQuantity } from "@scantling/geometry/units";
 import { z } from "zod";
 import { type AskTest, readCondition } from "./ask-condition.js";
 import { count, POSITIVE, quantity, Reading } from "./fields.js";
@@ -25,7 +25,7 @@ export function layersAsk() {
     )
     .transform(
       (given, ctx): { test: AskTest; should: boolean } =>
-        readCondition(given, ctx, "200", "below, above, between") ?? z.NEVER,
+        readCondition(given, ctx, () => "200", "below, above, between") ?? z.NEVER,
     )
     .meta({ description: "Layers that can be told apart; needs a stack" });
 }
@@ -49,7 +49,12 @@ export function coreLineAsk(units: FileUnits) {
       { error: "needs a place and a condition, such as { at: heel, about: 9 ± 2 mm }" },
     )
     .transform(({ at, ...given }, ctx): { test: AskTest; should: boolean; at: StationPlace } => {
-      const condition = readCondition(given, ctx, "9 mm", "between, about");
+      const condition = readCondition(
+        given,
+        ctx,
+        (value) => (value === undefined ? "9 mm" : formatQuantity({ quantity: "length", value }, units)),
+        "between, about",
+      );
       return condition === undefined ? z.NEVER : { ...condition, at: plainPlace(at ?? { kind: "heel" }) };
     })
     .meta({ description: "Height of the core line above the edge; needs a core with cladding" });

@@ -200,8 +200,13 @@ class TreeBuilder {
 
   private takeMap(map: YAMLMap<ParsedNode, ParsedNode | null>, path: FilePath): Record<string, unknown> {
     const data: Record<string, unknown> = Object.create(null);
-    for (const { key, value } of map.items) {
+    for (const [index, { key, value }] of map.items.entries()) {
       const offset = key.range[0];
+      const before = map.items[index - 1];
+      if (map.flow === true && before !== undefined && isDecimalComma(before, { key, value })) {
+        this.leaveDecimals(before, key, path);
+        continue;
+      }
       const word = isScalar(key) && (typeof key.value === "string" || typeof key.value === "number");
       if (!word || key.tag !== undefined || key.anchor !== undefined) {
         this.leave(
@@ -238,6 +243,19 @@ class TreeBuilder {
     return data;
   }
 
+  /** `is: 4,2` between braces is `is: 4` and a key 2: what was meant is a decimal comma. */
+  private leaveDecimals(before: FlowPair, key: ParsedNode, path: FilePath): void {
+    const name = isScalar(before.key) ? String(before.key.value) : "";
+    const inner = [...path, name];
+    const written = `${sourceOf(before.value)},${sourceOf(key)}`;
+    this.leave(
+      "quantity-comma",
+      before.value?.range[0] ?? key.range[0],
+      `${showText(pathWords(inner), 60)}: "${showText(written)}" has a comma; write decimals with a point, such as ${showText(written.replace(",", "."))}`,
+      inner,
+    );
+  }
+
   private takeNothing(path: FilePath): null {
     const key = this.keys.get(mapKey(path));
     if (key !== undefined) this.values.set(mapKey(path), key);
@@ -249,6 +267,20 @@ class TreeBuilder {
     this.leftOut.push(path);
     return undefined;
   }
+}
+
+interface FlowPair {
+  readonly key: ParsedNode;
+  readonly value: ParsedNode | null;
+}
+
+const sourceOf = (node: ParsedNode | null): string => (isScalar(node) ? String(node.source ?? "") : "");
+
+/** Whether a pair is what a comma leaves of a number: digits without a value, right behind a number and its comma. */
+function isDecimalComma(before: FlowPair, { key, value }: FlowPair): boolean {
+  const nothing = value === null || (isScalar(value) && value.value === null && value.source === "");
+  if (!nothing || before.value === null || key.range[0] !== before.value.range[1] + 1) return false;
+  return /^[+-]?\d+$/u.test(sourceOf(before.value)) && /^\d+(?!\S)/u.test(sourceOf(key));
 }
 
 /** Unlike the text of a path, different for a key with a full stop in it. */

@@ -1,9 +1,12 @@
-import type { FileUnits } from "@scantling/geometry/units";
+import { type FileUnits, inchesToMm } from "@scantling/geometry/units";
 import { type AskAnswer, limitsOf, type Verdict } from "../asks.js";
 import { ASK_KINDS } from "../file/index.js";
 import { ASK_WORDS } from "../wishes.js";
 import { type Figure, fixed, LENGTH_FIGURES, lengthText, MASS_FIGURES, massText } from "./figures.js";
 import { layOutTable, wrap } from "./layout.js";
+
+/** Bands below this are told in thousandths of an inch, not in 64ths of which they are too few, mm: 1/32 in. */
+const LEAST_IN_FRACTIONS = inchesToMm(1 / 32) - 1e-6;
 
 export const VERDICTS: Readonly<Record<Verdict, string>> = {
   met: "met",
@@ -91,9 +94,11 @@ function conditionText({ ask }: AskAnswer, show: Show): string {
 
 const BAND_FIGURES = { mass: massText, length: lengthText, count: countText } as const;
 
-/** A band is known to no more digits than usual. */
-function bandFigure({ ask }: AskAnswer, units: FileUnits): Show {
-  const figure = BAND_FIGURES[ASK_KINDS[ask.name]];
+/** A band is known to no more digits than usual, but rounding may not make another one of it. */
+function bandFigure({ ask, band }: AskAnswer, units: FileUnits): Show {
+  const kind = ASK_KINDS[ask.name];
+  const isFine = kind === "length" && units === "in" && band < LEAST_IN_FRACTIONS;
+  const figure = isFine ? (LENGTH_FIGURES[1] ?? lengthText) : BAND_FIGURES[kind];
   return (value) => figure(value, units);
 }
 

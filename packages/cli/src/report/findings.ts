@@ -16,6 +16,18 @@ export function isStop(finding: Finding): boolean {
   return finding.severity === "stop";
 }
 
+/**
+ * How many of each kind there are, gravest first, and where they are told: for reports that do not list them. Nothing
+ * where there are none.
+ */
+export function findingCounts(findings: readonly Finding[]): string[] {
+  const counts = ORDER.flatMap((severity) => {
+    const count = findings.filter((finding) => finding.severity === severity).length;
+    return count === 0 ? [] : [`${count} ${WORDS[severity]}${count > 1 && severity !== "stop" ? "s" : ""}`];
+  });
+  return counts.length === 0 ? [] : [`${counts.join(", ")}: scantling check FILE`];
+}
+
 /** A finding in words: how grave, what, where, and what to do. */
 export function findingText(finding: Finding, job: Job): string {
   const { name, position } = placeFinding(finding, job);

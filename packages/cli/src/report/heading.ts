@@ -1,11 +1,16 @@
 import type { Measured } from "../measure.js";
 import { sizesOf } from "../sizes.js";
-import { lengthText } from "./figures.js";
+import { LENGTH_FIGURES, lengthText } from "./figures.js";
 import { spread, wrap } from "./layout.js";
 import { fromMemoryLines } from "./materials.js";
 
+/** Scales along x and y that differ by less, as a share, are one. */
+const SAME_SCALE = 1e-9;
+const FINEST = LENGTH_FIGURES[2] ?? lengthText;
+
 /** The order, the file it comes from, and the knife in one line: the head of every report for people. */
-export function headingLines({ job, knife }: Measured): string[] {
+export function headingLines(measured: Measured): string[] {
+  const { job, knife } = measured;
   const { order, fileName } = job.knife;
   const sizes = sizesOf(knife.outline);
   const title = [order.code, order.title].filter((part) => part !== "").join(": ");
@@ -13,8 +18,21 @@ export function headingLines({ job, knife }: Measured): string[] {
   return [
     ...spread(title, fileName),
     ...wrap(
-      `${job.spec.steel.name} steel, edge ${show(sizes.edgeLength)}, heel ${show(sizes.heelHeight)} high, overall ${show(sizes.overallLength)}`,
+      `${steelWords(job.spec.steel.name)}, edge ${show(sizes.edgeLength)}, heel ${show(sizes.heelHeight)} high, overall ${show(sizes.overallLength)}`,
     ),
+    ...drawingLines(measured),
     ...fromMemoryLines(job.spec),
   ];
+}
+
+/** `1084 steel`, but `carbon steel` and `wrought iron` as they are. */
+const steelWords = (name: string): string => (/\b(?:steel|iron)\b/iu.test(name) ? name : `${name} steel`);
+
+/** The scale at which the outline's drawing was read: the first thing to look at where the sizes are wrong. */
+function drawingLines({ knife, job }: Measured): string[] {
+  const unit = knife.drawingUnit;
+  if (unit === undefined) return [];
+  const show = (mm: number): string => FINEST(mm, job.units);
+  const even = Math.abs(unit.x - unit.y) <= SAME_SCALE * unit.x;
+  return wrap(`Drawing: 1 unit = ${even ? show(unit.x) : `${show(unit.x)} across, ${show(unit.y)} up`}`);
 }

@@ -13,9 +13,10 @@ export function fromMemoryLines(spec: KnifeSpec): string[] {
 /** The densities that were weighed with, for people, and what to do about those from memory. */
 export function densityLines(spec: KnifeSpec, units: FileUnits): string[] {
   const seen = new Map(
-    usedMaterials(spec).map(({ name, density, mark }) => {
+    usedMaterials(spec).map(({ name, given, density, mark }) => {
+      const taken = given === undefined ? "" : ` (for ${given})`;
       const note = mark === "from memory" ? " (from memory)" : "";
-      return [`${name} ${formatDensity(density, units)}${note}`, mark] as const;
+      return [`${name}${taken} ${formatDensity(density, units)}${note}`, mark] as const;
     }),
   );
   const advice = [...seen.values()].includes("from memory")

@@ -39,10 +39,12 @@ function table(columns: readonly StationFigures[], symmetric: boolean, units: Fi
         return face === undefined ? "–" : show(face);
       }),
     );
+  const swedged = columns.some(({ atSwedge }) => atSwedge !== undefined);
   const heights = columns.flatMap(({ aboveEdge }) => aboveEdge.map(({ above }) => above));
   const rows = [
     row("ahead of the heel", ({ x }) => lengthText(x, units)),
-    row("thickness", ({ thickness }) => fine(thickness, units)),
+    row(swedged ? "thickness, no swedge" : "thickness", ({ thickness }) => fine(thickness, units)),
+    row("spine with swedge", ({ atSwedge }) => (atSwedge === undefined ? "–" : fine(atSwedge, units))),
     row("height", ({ height }) => lengthText(height, units)),
     row("area", ({ area }) => formatArea(area, units)),
     ...ofFace("bevel height", ({ bevelHeight }) => lengthText(bevelHeight, units)),
@@ -50,10 +52,13 @@ function table(columns: readonly StationFigures[], symmetric: boolean, units: Fi
     ...[...new Set(heights)]
       .sort((a, b) => a - b)
       .map((above) =>
-        row(`${above} mm above edge`, ({ aboveEdge }) => {
-          const found = aboveEdge.find((one) => one.above === above);
-          return found === undefined ? "–" : fine(found.thickness, units);
-        }),
+        row(
+          units === "mm" ? `${above} mm above edge` : `${above} mm above edge (${fine(above, units)})`,
+          ({ aboveEdge }) => {
+            const found = aboveEdge.find((one) => one.above === above);
+            return found === undefined ? "–" : fine(found.thickness, units);
+          },
+        ),
       ),
     ...ofFace(symmetric ? "edge-bevel width" : "edge bevel", ({ edgeBevel }) =>
       edgeBevel === undefined ? "–" : fine(edgeBevel.width, units),
@@ -73,10 +78,11 @@ function table(columns: readonly StationFigures[], symmetric: boolean, units: Fi
 export function stationsJson({ knife }: Measured, stations: readonly ReportStation[]): unknown {
   return stations.map(({ x, asked }) => {
     const figures = stationFigures(knife, x);
-    const { thickness, height, area, edgeThickness, aboveEdge, right, left } = figures;
+    const { thickness, atSwedge, height, area, edgeThickness, aboveEdge, right, left } = figures;
     return {
       xMm: x,
       thicknessMm: thickness,
+      atSwedgeMm: atSwedge ?? null,
       heightMm: height,
       areaMm2: area,
       edgeThicknessMm: edgeThickness ?? null,

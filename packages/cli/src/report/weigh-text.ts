@@ -17,6 +17,8 @@ import { layOutTable, wrap } from "./layout.js";
 import { densityLines } from "./materials.js";
 import { stationLines } from "./stations.js";
 
+/** Places nearer than this are one, mm. */
+const SAME_PLACE = 0.005;
 /** Causes that are shown; the rest are summed up. */
 const MOST_CAUSES = 6;
 
@@ -68,8 +70,12 @@ export function weighText(
 /** Where the knife balances, from both places that a smith measures from. */
 export function balanceLines({ weight, interval }: Measured, units: FileUnits): string[] {
   const { balanceFromHeel, balanceFromHandle } = weight.knife;
+  const fromHandle =
+    Math.abs(balanceFromHandle - balanceFromHeel) < SAME_PLACE
+      ? ` and ${balanceFromHeel < 0 ? "" : "of "}the handle front`
+      : `, ${place(balanceFromHandle, units)} the handle front`;
   return wrap(
-    `Balance: ${place(balanceFromHeel, units)} the heel, ${place(balanceFromHandle, units)} the handle front; 95 in 100: ${placeRange(interval.balanceInterval, units)} the heel.`,
+    `Balance: ${place(balanceFromHeel, units)} the heel${fromHandle}; 95 in 100: ${placeRange(interval.balanceInterval, units)} the heel.`,
   );
 }
 

@@ -39,7 +39,21 @@ describe("a knife with a drawing", () => {
       /outline: .*/,
       'outline: { runs: { edge: "H100 C140 0 160 10 170 30", spine: "L0 40", tangTop: "H-120", butt: "V16", tangBottom: "H0" } }',
     );
-    expect((await weigh({ "k.knife.yaml": runs })).out).toBe(out);
+    // The only difference: the scale of the drawing is said.
+    expect((await weigh({ "k.knife.yaml": runs })).out).toBe(
+      out.replace("Drawing: 1 unit = 1.0000 mm\n", ""),
+    );
+    expect(out).toContain("Drawing: 1 unit = 1.0000 mm\n");
+  });
+
+  it("that has no viewBox is read in px, and that is said with the scale", async () => {
+    const sketch = SKETCH.replace(' viewBox="0 0 400 100"', "");
+    const { out } = await weigh({ "k.knife.yaml": KNIFE, "sketch.svg": sketch });
+    expect(out).toContain("Drawing: 1 unit = 0.2646 mm\n");
+    const { out: checked } = await answer(["check", "k.knife.yaml"], {
+      files: { "k.knife.yaml": KNIFE, "sketch.svg": sketch },
+    });
+    expect(flat(checked)).toContain("note: The drawing has no viewBox, so a unit of it is a px: 0.26 mm");
   });
 
   it("finds the drawing beside the knife file, or from where it says", async () => {

@@ -29,6 +29,7 @@ describe("stations of a weighing", () => {
     expect(Object.keys(middle)).toEqual([
       "xMm",
       "thicknessMm",
+      "atSwedgeMm",
       "heightMm",
       "areaMm2",
       "edgeThicknessMm",
@@ -66,6 +67,53 @@ describe("stations of a weighing", () => {
     const zs = tang.contoursMm[0].map(([z]: readonly [number, number]) => z);
     expect(Math.max(...zs) - Math.min(...zs)).toBeCloseTo(4.6 - (2.2 * 50) / 128, 6);
     expect(tang.areaMm2).toBeCloseTo(tang.heightMm * tang.thicknessMm, 6);
+  });
+
+  it("that are asked for twice, or shown anyway, are told once", async () => {
+    const { stations } = await json(["--at", "heel, 0, 50 %"]);
+    expect(stations.map(({ xMm }: Station) => xMm)).toEqual([0, 56.25, 112.5, 168.75, 213.75]);
+    expect(stations.map((one: Station) => one.contoursMm !== undefined)).toEqual([
+      true,
+      false,
+      true,
+      false,
+      false,
+    ]);
+  });
+
+  it("tell the spine with its swedge and without it, where there is one", async () => {
+    const text = demoWith([
+      "edgeAngle: 16 deg",
+      "swedge: { from: 150, to: tip, angle: 25 deg, thickness: 1.2 }\n  edgeAngle: 16 deg",
+    ]);
+    const found = (await json([], text)).stations;
+    expect(found.map((one: { atSwedgeMm: number | null }) => one.atSwedgeMm)).toEqual([
+      null,
+      null,
+      null,
+      1.2,
+      1.2,
+    ]);
+    const out = await weighed([], text);
+    expect(out).toMatch(/thickness, no swedge +4\.60 mm/);
+    expect(out).toMatch(/spine with swedge +– +– +– +1\.20 mm/);
+    expect(await weighed()).not.toContain("swedge");
+  });
+
+  it("have no steel where a slot goes through: area and section agree", async () => {
+    const text = demoWith([
+      "    - { kind: thong",
+      "    - { kind: lightening, at: [-40, 76], to: [-70, 76], diameter: 9 }\n    - { kind: thong",
+    ]);
+    const [slot, plain] = (await json(["--at", "-55, -30"], text)).stations;
+    expect(slot.contoursMm).toHaveLength(2);
+    expect(plain.contoursMm).toHaveLength(1);
+    expect(slot.areaMm2).toBeCloseTo((slot.heightMm - 9) * slot.thicknessMm, 6);
+    expect(plain.areaMm2).toBeCloseTo(plain.heightMm * plain.thicknessMm, 6);
+  });
+
+  it("say mm above the edge in inches too, where those are read", async () => {
+    expect(await weighed(["--units", "in"])).toMatch(/1 mm above edge \(0\.039"\) +\S/);
   });
 
   it("that are no place on the knife are told, with exit code 2", async () => {
@@ -136,5 +184,39 @@ describe("densities from memory", () => {
     expect((await json([], own)).materials[0]).toMatchObject({ mark: "given", source: "the knife file" });
     const handle = demoWith(["material: European ash", "material: canvas micarta"]);
     expect(flat(await weighed([], handle))).toContain("not looked up: 1084, canvas phenolic");
+  });
+});
+
+describe("names of materials", () => {
+  it("that the table takes for another are shown beside it, and pins without a hole are left out", async () => {
+    const text = demoWith(["material: European ash", "material: ironwood"]);
+    expect(flat(await weighed([], text))).toContain("desert ironwood (for ironwood) 1.21 g/cm³");
+    expect(flat(await weighed([], demoWith(["1084", "10 84"])))).not.toContain("(for");
+    const without = demoWith(
+      ["kind: pin, at: [-26", "kind: thong, at: [-26"],
+      ["kind: pin, at: [-84", "kind: thong, at: [-84"],
+    );
+    expect(await weighed([], without)).not.toContain("brass");
+  });
+});
+
+describe("what weigh says of findings", () => {
+  it("is how many there are, STOP first, and where they are told; nothing where there are none", async () => {
+    const text = demoWith(
+      ["at: [-26, 76], diameter: 4", "at: [-26, 76], diameter: 13"],
+      [
+        "pins: { material: brass }",
+        "pins: { material: brass }\n  bolsters: [{ material: brass, at: -80, length: 4, height: 20, width: 30 }]",
+      ],
+    );
+    expect(await weighed([], text)).toContain("\n1 STOP, 1 warning: scantling check FILE\n");
+    expect(await weighed()).not.toContain("scantling check");
+  });
+
+  it("does not say steel twice", async () => {
+    expect(await weighed([], demoWith(['steel: "1084"', "steel: carbon steel"]))).toContain(
+      "\ncarbon steel, edge",
+    );
+    expect(await weighed()).toContain("\n1084 steel, edge");
   });
 });

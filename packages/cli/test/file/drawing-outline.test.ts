@@ -22,7 +22,7 @@ describe("an outline from a drawing", () => {
 
   it("or a path with its corners in the drawing's own coordinates, and a scale in any unit of length", () => {
     const file = read(
-      `{ drawing: a/b.svg, path: outline, ${CORNERS}, scale: { from: [0, 0], to: [100, 0], is: 8 ± 1/16 in } }`,
+      `{ drawing: a/b.svg, path: outline, ${CORNERS}, scale: { from: [0, 0], to: [100, 0], is: 8 in ± 1/16 in } }`,
     );
     expect(file.spec.blade.outline).toEqual({
       drawing: "",

@@ -1,4 +1,6 @@
 import { describe, expect, it } from "vitest";
+import { readKnifeFile } from "../../src/file/index.js";
+import { issuesOf } from "../../src/file/knife-issues.js";
 import { HARVEST, inShort, knifeProblems, SMALL, smallWith } from "./files.js";
 import { ROWS } from "./single-mistakes.js";
 
@@ -16,6 +18,12 @@ describe("one mistake gives one problem at its place", () => {
     const ask = (text: string): string[] =>
       inShort(knifeProblems(`${SMALL}order: { asks: { mass: ${text} } }\n`));
     expect(ask("600 g")).toEqual([
+      "13:24 wrong-type | order.asks.mass needs a condition, such as { below: 600 g }",
+    ]);
+    expect(ask("600 g ± 5 %")).toEqual([
+      "13:24 wrong-type | order.asks.mass needs a condition, such as { about: 600 g ± 5 % }",
+    ]);
+    expect(ask("light")).toEqual([
       "13:24 wrong-type | order.asks.mass needs a condition, such as { below: 600 g }",
     ]);
     expect(ask("{ below: 600 g, above: 1 g }")).toEqual([
@@ -39,6 +47,47 @@ describe("one mistake gives one problem at its place", () => {
     expect(ask("{ below: 600 g, should: maybe }")).toEqual([
       "13:48 wrong-type | order.asks.mass.should needs true or false",
     ]);
+  });
+});
+
+describe("asks in a file in inches", () => {
+  it("are answered with what was written, or with inches", () => {
+    const ask = (text: string): string[] =>
+      inShort(
+        knifeProblems(`${smallWith({ 2: "units: in" })}order: { asks: { edgeLength: ${text} } }\n`),
+      ).filter((problem) => problem.includes("order.asks"));
+    expect(ask("4 ± 1/32")).toEqual([
+      "13:30 wrong-type | order.asks.edgeLength needs a condition, such as { about: 4 ± 1/32 }",
+    ]);
+    expect(ask("long")).toEqual([
+      "13:30 wrong-type | order.asks.edgeLength needs a condition, such as { below: 14 1/2 }",
+    ]);
+    expect(ask("{ about: 1 3/8 }")).toEqual([
+      '13:39 tolerance-missing | order.asks.edgeLength.about needs a tolerance, such as 1 3/8" ± 5 %',
+    ]);
+  });
+});
+
+describe("a decimal comma between braces", () => {
+  it("is told as one, and as nothing else", () => {
+    expect(inShort(knifeProblems(smallWith({ 7: "    - { at: heel, is: 4,6 }" })))).toEqual([
+      '7:23 quantity-comma | blade.thickness[1st].is: "4,6" has a comma; write decimals with a point, such as 4.6',
+    ]);
+    expect(inShort(knifeProblems(smallWith({ 7: "    - { at: heel, is: 4,6 mm }" })))).toEqual([
+      '7:23 quantity-comma | blade.thickness[1st].is: "4,6 mm" has a comma; write decimals with a point, such as 4.6 mm',
+    ]);
+    // With a blank it may be a key that is wrong.
+    expect(inShort(knifeProblems(smallWith({ 7: "    - { at: heel, is: 4, 6 }" })))[0]).toContain(
+      "unknown-key",
+    );
+  });
+});
+
+describe("unknown materials", () => {
+  it("are told of steel and handle at once", () => {
+    const text = `${smallWith({ 3: "steel: 1085" })}handle: { slabs: { material: irnwood, thickness: 8 } }\n`;
+    const { spec } = readKnifeFile(text, "knife.yaml");
+    expect(issuesOf(spec).map(({ path }) => path)).toEqual(["steel", "handle.slabs.material"]);
   });
 });
 

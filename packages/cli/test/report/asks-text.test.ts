@@ -55,6 +55,9 @@ describe("a line of what was asked", () => {
       "balance | 45.0 mm to 65.0 mm | 58.0 mm ± 2.0 mm | met by 7.0 mm",
     );
     expect(line("balance", about, 50.8, [25.4 / 32, 25.4 / 16], "in")).toContain('2" +1/16"/−1/32"');
+    // Ten thousandths are no 64th.
+    expect(line("heelHeight", below(50.8), 34.925, [0.254, 0.254], "in")).toContain('1 3/8" ± 0.01"');
+    expect(line("heelHeight", below(50.8), 34.925, [25.4 / 32, 25.4 / 32], "in")).toContain('1 3/8" ± 1/32"');
     expect(line("mass", below(600), 500, [20, 30])).toContain("500 g +30/−20 g");
   });
 });

@@ -24,6 +24,12 @@ describe("the balance in words", () => {
     );
   });
 
+  it("is told once where the handle begins at the heel", () => {
+    expect(balance(12, 12, [11, 13])).toBe(
+      "Balance: 12.0 mm ahead of the heel and of the handle front; 95 in 100: 11.0 mm to 13.0 mm ahead of the heel.",
+    );
+  });
+
   it("stands on either side", () => {
     expect(balance(0.5, 10.5, [-1, 2])).toContain(
       "95 in 100: from 1.0 mm behind to 2.0 mm ahead of the heel.",

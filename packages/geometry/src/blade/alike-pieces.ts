@@ -9,17 +9,22 @@ const MOST_CHANGES = 5;
  * Divides pieces of x until the stations at both ends of each consist of the same zones.
  *
  * @param markAt - a number for the zones that a station consists of.
+ * @param slack - how far inside a piece its ends are looked at, mm: no less than what the pieces themselves are found to.
  */
-export function alikePieces(pieces: readonly Piece[], markAt: (x: number) => number): Piece[] {
+export function alikePieces(
+  pieces: readonly Piece[],
+  markAt: (x: number) => number,
+  slack = ZONE_SLACK,
+): Piece[] {
   const alike: Piece[] = [];
   for (const { from, to } of pieces) {
     let start = from;
-    for (let change = 0; change < MOST_CHANGES && to - start > 4 * ZONE_SLACK; change++) {
-      let a = start + ZONE_SLACK;
-      let b = to - ZONE_SLACK;
+    for (let change = 0; change < MOST_CHANGES && to - start > 4 * slack; change++) {
+      let a = start + slack;
+      let b = to - slack;
       const first = markAt(a);
       if (markAt(b) === first) break;
-      while (b - a > ZONE_SLACK / 4) {
+      while (b - a > slack / 4) {
         const x = (a + b) / 2;
         if (markAt(x) === first) a = x;
         else b = x;

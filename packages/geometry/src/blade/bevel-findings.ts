@@ -1,4 +1,4 @@
-import { angle, type Finding, length } from "../errors/issue.js";
+import { angle, type Finding, length, share } from "../errors/issue.js";
 import { type BevelAtStation, bevelAt } from "./bevel-at.js";
 import { facePath } from "./check-faces.js";
 import { edgeFindings } from "./edge-findings.js";
@@ -72,12 +72,14 @@ function convexity(knife: Knife, side: Side): Finding[] {
   }
   const { crown } = face;
   if (crown === undefined) return [];
-  let worst: { readonly x: number; readonly asked: number; readonly most: number } | undefined;
+  let worst:
+    | { readonly x: number; readonly asked: number; readonly most: number; readonly gain: number }
+    | undefined;
   for (const { x, height, rise } of looked) {
     const asked = crown.law.valueAt(x) * (crown.kind === "mm" ? 1 : 2 * rise);
     const most = levelCrown(height, rise);
     if (asked > most + 1e-9 && (worst === undefined || asked - most > worst.asked - worst.most)) {
-      worst = { x, asked, most };
+      worst = { x, asked, most, gain: 2 * rise };
     }
   }
   if (worst === undefined) return [];
@@ -86,8 +88,18 @@ function convexity(knife: Knife, side: Side): Finding[] {
       code: "crown-too-large",
       severity: "stop",
       path: facePath(bevel, side, "crown"),
-      text: "At {x} ahead of the heel a crown of {asked} stands out beyond the flat; the most that fits there is {most}, level at the bevel line.",
-      values: { x: length(worst.x), asked: length(worst.asked), most: length(worst.most) },
+      text:
+        crown.kind === "mm"
+          ? "At {x} ahead of the heel a crown of {asked} stands out beyond the flat; the most that fits there is {most}, level at the bevel line."
+          : "At {x} ahead of the heel a crown of {askedShare} ({asked}) stands out beyond the flat; the most that fits there is {mostShare} ({most}), level at the bevel line.",
+      values: {
+        x: length(worst.x),
+        asked: length(worst.asked),
+        most: length(worst.most),
+        ...(crown.kind === "mm"
+          ? {}
+          : { askedShare: share(worst.asked / worst.gain), mostShare: share(worst.most / worst.gain) }),
+      },
       basis: "geometry: the arc that is level at the bevel line",
     },
   ];
@@ -99,24 +111,31 @@ function wheel(knife: Knife, side: Side): Finding[] {
   if (form !== "hollow") return [];
   const path = facePath(knife.spec.blade.bevel, side, "wheelRadius");
   const looked = bevelStations(knife, side);
-  let worst: { readonly x: number; readonly least: number } | undefined;
-  for (const { x, height, rise } of looked) {
-    if (rise <= 0) continue;
-    const chord = Math.hypot(height, rise);
-    const least = (chord * chord) / (2 * rise);
-    if (wheelRadius < least - 1e-9 && (worst === undefined || least > worst.least)) worst = { x, least };
-  }
-  if (worst === undefined) return hollowBack(knife, looked, wheelRadius, path);
+  const worst = smallestWheel(looked);
+  if (worst === undefined || wheelRadius >= worst.radius - 1e-9)
+    return hollowBack(knife, looked, wheelRadius, path);
   return [
     {
       code: "wheel-too-small",
       severity: "stop",
       path,
       text: "At {x} ahead of the heel a wheel of {radius} radius leaves the blade thinnest above its edge; {least} is the smallest that does not. Take a larger wheel, or grind the bevel lower.",
-      values: { x: length(worst.x), radius: length(wheelRadius), least: length(worst.least) },
+      values: { x: length(worst.x), radius: length(wheelRadius), least: length(worst.radius) },
       basis: "geometry: the arc must not dip below the edge, R = c²/(t − e)",
     },
   ];
+}
+
+/** The smallest wheel that nowhere dips below the edge, mm, and where it just does not; undefined on a face that does not rise. */
+export function smallestWheel(
+  looked: readonly BevelAtStation[],
+): { readonly x: number; readonly radius: number } | undefined {
+  let worst: { readonly x: number; readonly radius: number } | undefined;
+  for (const { x, height, rise } of looked) {
+    const radius = (height * height + rise * rise) / (2 * rise);
+    if (rise > 0 && (worst === undefined || radius > worst.radius)) worst = { x, radius };
+  }
+  return worst;
 }
 
 /** Heights at which the steel over a hollowed back is looked at. */

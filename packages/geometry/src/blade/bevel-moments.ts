@@ -9,6 +9,7 @@ import { StationCuts, uprightMap } from "./station-pieces.js";
 import { StationZones, type ZoneVisitor } from "./station-zones.js";
 import type { Cutout, SteelBody } from "./steel-body.js";
 import { INNER, ZoneMoments } from "./zone-moments.js";
+import { shareOfPoints } from "./zone-rule.js";
 
 type Span = { readonly lower: BoundaryPiece; readonly upper: BoundaryPiece };
 
@@ -42,7 +43,7 @@ export class BevelMoments {
 
   /** Integrals of what is missing from the slab inside a region, the body's own outline or a cut-out in it. */
   over(region: Footprint, scale: Float64Array, tolerance: number): Moments {
-    const { body } = this;
+    const { body, face } = this;
     const sum = noMoments();
     const run = body.edgeRun;
     const nature = natureOf(body);
@@ -51,10 +52,12 @@ export class BevelMoments {
     // Along the ridge of a curve the stations bend without end toward its focal point: less is asked there.
     const reached = wary && run.isCurved ? Math.max(tolerance * 100, 1e-8) : tolerance;
     const aim = scale.map((s) => s * reached);
+    face.shareOfPoints = shareOfPoints(tolerance);
+    face.isRidged = wary;
     const intricate = nature !== "plain" || region !== body.footprint;
     // The last ones are 0 where both faces are alike.
     const size = body.section.left === undefined ? MOMENTS_OF_LIKE_FACES : MOMENTS;
-    const places = new StationCuts(body, region);
+    const places = new StationCuts(body, region, tolerance);
     for (const interval of region.intervals) {
       const x0 = Math.max(body.groundFrom, interval.x0);
       if (interval.x1 <= x0) continue;
@@ -65,25 +68,34 @@ export class BevelMoments {
         if (stretch !== 1) for (let i = 0; i < size; i++) out[i] = (out[i] as number) * stretch;
       };
       const cuts = places.pieces(x0, interval.x1);
-      const pieces = (intricate ? alikePieces(cuts, (x) => this.structure(x, interval.spans)) : cuts)
+      const pieces = (
+        intricate ? alikePieces(cuts, (x) => this.structure(x, interval.spans), places.slack) : cuts
+      )
         .map((piece): Piece => ({ from: map.u(piece.from), to: map.u(piece.to) }))
         .filter((piece) => piece.to > piece.from);
-      // The quadrature begins every piece with its middle; what was found there is kept for the second opinion.
+      // The quadrature begins every piece with its middle; what was found there is kept for the second opinion, which is
+      // asked only where the points of a zone may have missed something.
       const middles = new Float64Array(size * pieces.length);
+      const inexact: number[] = [];
       let kept = 0;
       const keeping = (u: number, out: Float64Array): void => {
-        at(u, out);
         const next = pieces[kept];
-        if (next === undefined || u !== (next.from + next.to) / 2) return;
+        if (next === undefined || u !== (next.from + next.to) / 2) {
+          at(u, out);
+          return;
+        }
+        face.isInexact = false;
+        at(u, out);
+        if (face.isInexact) inexact.push(kept);
         for (let i = 0; i < size; i++) middles[kept * size + i] = out[i] as number;
         kept++;
       };
       const result = integrateAdaptive(keeping, size, pieces, {
         tolerance: aim,
-        wary,
+        ...(intricate ? (wary ? { trust: "wary" } : {}) : { trust: "smooth" }),
         maxPieces: wary ? 100 : 400,
       });
-      const inner = this.innerError(at, pieces, middles);
+      const inner = this.innerError(at, pieces, inexact, middles);
       for (let i = 0; i < size; i++) {
         sum.value[i] = (sum.value[i] as number) + (result.value[i] as number);
         sum.error[i] = (sum.error[i] as number) + (result.error[i] as number) + (inner[i] as number);
@@ -97,23 +109,22 @@ export class BevelMoments {
     return this.over(new Footprint(cutoutPath(cutout)), scale, tolerance);
   }
 
-  /** What the points inside the zones may have missed: each piece's middle station with fewer points, against all. */
+  /** What the points inside the zones may have missed: a piece's middle station with fewer points, against all. */
   private innerError(
     at: (u: number, out: Float64Array) => void,
     pieces: readonly Piece[],
+    inexact: readonly number[],
     middles: Float64Array,
   ): Float64Array {
     const error = new Float64Array(MOMENTS);
     const rough = new Float64Array(MOMENTS);
     const size = this.body.section.left === undefined ? MOMENTS_OF_LIKE_FACES : MOMENTS;
-    for (let k = 0; k < pieces.length; k++) {
+    for (const k of inexact) {
       const { from, to } = pieces[k] as Piece;
       const u = (from + to) / 2;
-      this.face.isInexact = false;
       this.face.isCoarse = true;
       at(u, rough);
       this.face.isCoarse = false;
-      if (!this.face.isInexact) continue;
       for (let i = 0; i < size; i++) {
         const fine = middles[k * size + i] as number;
         const whole = Math.abs(fine);

@@ -1,12 +1,15 @@
 import { type Finding, type Issue, length, share } from "../errors/issue.js";
-import { holeOutsideArea, wallAround } from "../plane/disc.js";
+import { slotArea, slotOutsideArea, wallAroundSlot, wallBetweenSlots } from "../plane/slot.js";
+import { distance } from "../plane/vec2.js";
 import { bevelAt } from "./bevel-at.js";
 import { checkGround } from "./check-ground.js";
 import { checkHandleFit, handleFindings } from "./check-handle-fit.js";
 import { checkStations } from "./check-stations.js";
+import { fittingFindings } from "./fitting-findings.js";
 import type { Knife } from "./knife.js";
 import { knifeFindings } from "./knife-findings.js";
-import { holeDiscs, leastWall, namedHoles } from "./named-holes.js";
+import { namedHoles, slotOf } from "./named-holes.js";
+import type { HoleSpec } from "./spec.js";
 
 /** Rounding of stated places, mm. */
 const ROUNDING = 1e-9;
@@ -28,7 +31,9 @@ export function checkBuilt(knife: Knife): { readonly issues: Issue[]; readonly f
   issues.push(...checkHandleFit(spec, outline, steel));
   if (issues.length === 0) issues.push(...checkEdgeThickness(knife));
   const findings =
-    issues.length === 0 ? [...knifeFindings(knife), ...handleFindings(spec, outline, steel)] : [];
+    issues.length === 0
+      ? [...knifeFindings(knife), ...handleFindings(spec, outline, steel), ...fittingFindings(knife)]
+      : [];
   return { issues, findings };
 }
 
@@ -62,31 +67,42 @@ function checkPlunge(knife: Knife): Issue[] {
   ];
 }
 
+/** Share of a hole from which on it lies wholly outside. */
+const WHOLLY = 0.999;
+
+function outsideWords({ to }: HoleSpec, wholly: boolean): string {
+  const places = "x counts ahead of the heel, y up from it";
+  if (to !== undefined) {
+    return `This slot of {diameter} does not lie in the steel: this end of it passes the outline by {by}. Move it, or make the slot shorter or narrower: ${places}.`;
+  }
+  return wholly
+    ? `This hole of {diameter} lies wholly outside the steel. Move it: ${places}.`
+    : "This hole of {diameter} does not lie in the steel: it passes the outline by {by} ({share} of it is outside). Move it or drill smaller.";
+}
+
 function checkHoles(knife: Knife): Issue[] {
   const issues: Issue[] = [];
   const holes = namedHoles(knife.spec);
   holes.forEach(([path, hole], i) => {
-    const discs = holeDiscs(hole);
-    const path0 = knife.outline.path;
-    const disc = discs.reduce((worst, d) => (wallAround(d, path0) < wallAround(worst, path0) ? d : worst));
-    const outside = holeOutsideArea(disc, path0);
-    if (outside > 0) {
+    const slot = slotOf(hole);
+    const { wall: around, centre } = wallAroundSlot(slot, knife.outline.path);
+    if (around < -ROUNDING) {
+      const outside = slotOutsideArea(slot, knife.outline.path) / slotArea(slot);
+      // Of a slot the end is told that lies farther out.
+      const end = distance(centre, slot.to) < distance(centre, slot.from) ? "to" : "at";
       issues.push({
         code: "hole-outside-steel",
-        path: `${path}.at`,
-        text:
-          outside > 0.999 * Math.PI * disc.radius ** 2
-            ? "This hole of {diameter} lies wholly outside the steel. Move it: x is mm ahead of the heel, y up from it."
-            : "This hole of {diameter} does not lie in the steel: it passes the outline by {by} ({share} of it is outside). Move it or drill smaller.",
+        path: `${path}.${end}`,
+        text: outsideWords(hole, outside > WHOLLY),
         values: {
           diameter: length(hole.diameter),
-          by: length(-wallAround(disc, path0)),
-          share: share(outside / (Math.PI * disc.radius ** 2)),
+          by: length(-around),
+          share: share(outside),
         },
       });
     }
     for (const [otherPath, other] of holes.slice(0, i)) {
-      const wall = leastWall(discs, holeDiscs(other));
+      const wall = wallBetweenSlots(slot, slotOf(other));
       if (wall < TOUCHING) {
         issues.push({
           code: "holes-overlap",

@@ -1,13 +1,14 @@
 import { type Issue, length } from "../errors/issue.js";
-import { wallAround } from "../plane/disc.js";
-import { interpolate, type Vec2 } from "../plane/vec2.js";
+import { type Slot, wallAroundSlot, wallBetweenSlots } from "../plane/slot.js";
+import { smallestWheel } from "./bevel-findings.js";
 import { facePath } from "./check-faces.js";
+import { fullerFloor } from "./fuller-floor.js";
 import { grooveHalfWidth } from "./groove-moments.js";
 import type { Knife } from "./knife.js";
+import { bevelStations } from "./knife-faces.js";
 import { bladeStation } from "./knife-laws.js";
-import { holeDiscs, leastWall, namedHoles } from "./named-holes.js";
+import { namedHoles, slotOf } from "./named-holes.js";
 import type { FullerSpec } from "./spec.js";
-import type { SteelBody } from "./steel-body.js";
 
 /** Rounding of stated places, mm. */
 const ROUNDING = 1e-9;
@@ -59,17 +60,16 @@ function checkSwedge({ spec, outline, body }: Knife): Issue[] {
 
 type Fuller = Required<FullerSpec>;
 
-const discsOf = (fuller: Fuller) =>
-  holeDiscs({
-    kind: "lightening",
-    at: fuller.from,
-    to: fuller.to,
-    diameter: 2 * grooveHalfWidth(fuller),
-  });
+/** The place a fuller takes up on the flats. */
+const reachOf = (fuller: Fuller): Slot => ({
+  from: fuller.from,
+  to: fuller.to,
+  radius: grooveHalfWidth(fuller),
+});
 
 function checkFuller({ outline, body }: Knife, fuller: Fuller, i: number): Issue[] {
-  const wall = Math.min(...discsOf(fuller).map((disc) => wallAround(disc, outline.path)));
-  if (wall < 0) {
+  const { wall } = wallAroundSlot(reachOf(fuller), outline.path);
+  if (wall < -ROUNDING) {
     return [
       {
         code: "fuller-outside-steel",
@@ -80,7 +80,7 @@ function checkFuller({ outline, body }: Knife, fuller: Fuller, i: number): Issue
     ];
   }
   // The finished body has every groove in it: those of the other face count too.
-  const thinnest = thinnestIn(body("finished"), fuller);
+  const thinnest = fullerFloor(body("finished"), fuller);
   if (thinnest.left > ROUNDING) return [];
   return [
     {
@@ -96,54 +96,23 @@ function checkFuller({ outline, body }: Knife, fuller: Fuller, i: number): Issue
   ];
 }
 
-/** Places along a fuller and across it at which the floor is looked at. */
-const ALONG = 48;
-const ACROSS = 8;
-
-/** Where a fuller leaves least steel: what is left, what there was, and how much of that this one takes, mm. */
-function thinnestIn(body: SteelBody, fuller: Fuller) {
-  const w = grooveHalfWidth(fuller);
-  const run = Math.hypot(fuller.to.x - fuller.from.x, fuller.to.y - fuller.from.y);
-  const along: Vec2 =
-    run === 0
-      ? { x: 1, y: 0 }
-      : { x: (fuller.to.x - fuller.from.x) / run, y: (fuller.to.y - fuller.from.y) / run };
-  let worst = { left: Number.POSITIVE_INFINITY, uncut: 0, own: 0 };
-  for (let i = 0; i <= ALONG; i++) {
-    const middle = interpolate(fuller.from, fuller.to, i / ALONG);
-    for (let j = -ACROSS; j <= ACROSS; j++) {
-      const q = (w * j) / ACROSS;
-      const point = { x: middle.x - q * along.y, y: middle.y + q * along.x };
-      const left = body.thicknessIgnoringOutline(point);
-      if (left >= worst.left) continue;
-      const depth = Math.max(0, Math.sqrt(fuller.radius ** 2 - q * q) - (fuller.radius - fuller.depth));
-      worst = {
-        left,
-        uncut: body.faceUncut(point, "right") + body.faceUncut(point, "left"),
-        own: depth * (fuller.faces === "both" ? 2 : 1),
-      };
-    }
-  }
-  return worst;
-}
-
 /** What two cut-outs share would be taken off twice: no fuller runs into a hole, or into another one of its face. */
 function checkFullerOverlaps({ spec }: Knife, fullers: readonly Fuller[]): Issue[] {
-  const holes = namedHoles(spec).map(([path, hole]) => [path, holeDiscs(hole)] as const);
+  const holes = namedHoles(spec).map(([path, hole]) => [path, slotOf(hole)] as const);
   return fullers.flatMap((fuller, i) => {
-    const discs = discsOf(fuller);
+    const reach = reachOf(fuller);
     const others = [
       ...holes,
       ...fullers
         .slice(0, i)
         .flatMap((other, j) =>
           other.faces === "both" || fuller.faces === "both" || other.faces === fuller.faces
-            ? [[`blade.fullers[${j}]`, discsOf(other)] as const]
+            ? [[`blade.fullers[${j}]`, reachOf(other)] as const]
             : [],
         ),
     ];
     return others.flatMap(([path, other]): Issue[] => {
-      const wall = leastWall(discs, other);
+      const wall = wallBetweenSlots(reach, other);
       if (!(wall < -ROUNDING)) return [];
       return [
         {
@@ -162,7 +131,8 @@ const STATIONS = 64;
 const HEIGHTS = 48;
 
 /** Two faces may not meet above the edge: a wheel far too small would take more steel than there is. */
-function checkHollows({ spec, outline, laws, body }: Knife): Issue[] {
+function checkHollows(knife: Knife): Issue[] {
+  const { spec, outline, laws, body } = knife;
   if (laws.right.form !== "hollow" && laws.left.form !== "hollow") return [];
   const unsharpened = body("unsharpened");
   const start = spec.blade.plunge?.at ?? 0;
@@ -186,12 +156,21 @@ function checkHollows({ spec, outline, laws, body }: Knife): Issue[] {
   const wheelOf = (side: "right" | "left"): number =>
     laws[side].form === "hollow" ? (laws[side].wheelRadius ?? 0) : Number.POSITIVE_INFINITY;
   const side = wheelOf("left") < wheelOf("right") ? "left" : "right";
+  const least = smallestWheel(bevelStations(knife, side));
   return [
     {
       code: "hollow-through",
       path: facePath(spec.blade.bevel, side, "wheelRadius"),
-      text: "At {x} ahead of the heel the hollow goes through the blade: the faces pass each other by {by}. Take a larger wheel, or grind the bevel lower.",
-      values: { x: length(worst.x), by: length(-worst.thickness) },
+      text:
+        least === undefined
+          ? "At {x} ahead of the heel the hollow goes through the blade: the faces pass each other by {by}. Take a wheel larger than {radius}, or grind the bevel lower."
+          : "At {x} ahead of the heel the hollow goes through the blade: the faces pass each other by {by}. A wheel of {radius} radius is too small; {least} is the smallest that leaves the blade no thinner above its edge. Take a larger wheel, or grind the bevel lower.",
+      values: {
+        x: length(worst.x),
+        by: length(-worst.thickness),
+        radius: length(wheelOf(side)),
+        ...(least === undefined ? {} : { least: length(least.radius) }),
+      },
     },
   ];
 }

@@ -7,6 +7,20 @@ const DRAWING = "blade.outline.drawing";
 /** Gaps below this are the rounding of the file and are closed without a word, mm. */
 const NOTED_GAP = 1e-3;
 
+/** That nothing but a px says how large the drawing is: a page in mm does not make its numbers mm. */
+export function pixelNote(mmPerUnit: number): Finding[] {
+  return [
+    {
+      severity: "note",
+      code: "drawing-in-pixels",
+      path: DRAWING,
+      text: "The drawing has no viewBox, so a unit of it is a px: {unit} on the knife. If the sizes are wrong, save it with a viewBox, or give its scale: two points and their distance.",
+      values: { unit: length(mmPerUnit) },
+      basis: "SVG: a px is 1/96 in",
+    },
+  ];
+}
+
 /** That a drawing with its tip to the left was turned round. */
 export function mirrorNote({ mirrored }: DrawnFrame): Finding[] {
   if (!mirrored) return [];

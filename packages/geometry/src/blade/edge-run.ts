@@ -2,6 +2,7 @@ import type { Segment } from "../plane/segment.js";
 import type { Vec2 } from "../plane/vec2.js";
 import type { EdgeElement, FootFrame } from "./edge-element.js";
 import { addRun, boxesOf, type Joint, plainReach } from "./edge-run-parts.js";
+import { FacetField } from "./facet-field.js";
 import { type StretchVisitor, walkPlainly } from "./plain-walk.js";
 import { RidgeWalk } from "./ridge-walk.js";
 
@@ -27,6 +28,7 @@ export class EdgeRun {
   foot = 0;
   distance = 0;
   private ridges: RidgeWalk | undefined;
+  private readonly facets: FacetField | undefined;
   private readonly frameBuffer: FootFrame = { normalX: 0, normalY: 1 };
 
   /** @param runs - one run, or several that lie apart; each heel to tip with the steel on its left. */
@@ -44,6 +46,7 @@ export class EdgeRun {
     this.sources = sources;
     this.boxes = boxesOf(sources, elements.length);
     this.plainReach = runs.length === 1 ? plainReach(elements, joints) : 0;
+    this.facets = runs.length === 1 && this.plainReach === 0 ? FacetField.of(elements, joints) : undefined;
     this.isCurved = elements.some((element) => element.maxCurvature !== 0 || element.minCurvature !== 0);
   }
 
@@ -52,6 +55,14 @@ export class EdgeRun {
     const elements = this.elements;
     const known = this.plainReach > 0 ? this.nearestKnown(x, y) : Number.POSITIVE_INFINITY;
     if (known < Number.POSITIVE_INFINITY) return known;
+    const facet = this.facets?.nearest(x, y) ?? -1;
+    if (facet >= 0) {
+      const element = elements[facet] as EdgeElement;
+      this.element = facet;
+      this.distance = element.distance(x, y, Number.NaN);
+      this.foot = element.foot;
+      return this.distance;
+    }
     let best = Number.POSITIVE_INFINITY;
     for (let i = 0; i < elements.length; i++) {
       if (this.boxDistance(i, x, y) >= best) continue;
@@ -73,6 +84,12 @@ export class EdgeRun {
     const own = (this.elements[i] as EdgeElement).distance(x, y, Number.NaN);
     if (own < Number.POSITIVE_INFINITY) return own;
     return Math.sqrt(Math.min(this.jointDistance(i - 1, x, y), this.jointDistance(i, x, y)));
+  }
+
+  /** Parameter of that end of element i that is nearer to (x, y). */
+  nearerEnd(i: number, x: number, y: number): number {
+    const { footAtStart, footAtEnd } = this.elements[i] as EdgeElement;
+    return this.jointDistance(i - 1, x, y) <= this.jointDistance(i, x, y) ? footAtStart : footAtEnd;
   }
 
   private jointDistance(i: number, x: number, y: number): number {
@@ -156,8 +173,10 @@ export class EdgeRun {
       walkPlainly(this.elements, this.joints, x, y0, v0, e0, f0, y1, v1, e1, f1, visit);
       return;
     }
-    this.ridges ??= new RidgeWalk(this);
     const low = { y: y0, v: v0, element: e0, foot: f0 };
-    this.ridges.walk(x, low, { y: y1, v: v1, element: e1, foot: f1 }, visit);
+    const high = { y: y1, v: v1, element: e1, foot: f1 };
+    if (this.facets?.walk(x, low, high, visit) === true) return;
+    this.ridges ??= new RidgeWalk(this);
+    this.ridges.walk(x, low, high, visit);
   }
 }

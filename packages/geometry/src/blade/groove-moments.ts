@@ -39,7 +39,11 @@ export function grooveMoments(body: SteelBody, groove: Groove, aim = 1e-12): Mom
       take(body, groove, x, y, wide * Math.cos(phi), sum);
     };
     const tolerance = size.map((value) => (AIM_ACROSS * value) / (length + 2 * w));
-    const result = integrateAdaptive(at, MOMENTS, across, { tolerance, maxPieces: mostAcross, wary: true });
+    const result = integrateAdaptive(at, MOMENTS, across, {
+      tolerance,
+      maxPieces: mostAcross,
+      trust: "wary",
+    });
     out.set(result.value);
     innerError = result.error;
   };
@@ -49,7 +53,7 @@ export function grooveMoments(body: SteelBody, groove: Groove, aim = 1e-12): Mom
     const result = integrateAdaptive(f, MOMENTS, pieces, {
       tolerance: size.map((s) => AIM * s),
       maxPieces: mostAlong,
-      wary: true,
+      trust: "wary",
     });
     for (let i = 0; i < MOMENTS; i++) {
       value[i] = (value[i] as number) + (result.value[i] as number);

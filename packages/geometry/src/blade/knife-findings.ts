@@ -1,9 +1,13 @@
 import { type Finding, length } from "../errors/issue.js";
-import { wallAround } from "../plane/disc.js";
+import { nearestOnPath } from "../plane/nearest.js";
+import { wallAroundSlot, wallBetweenSlots } from "../plane/slot.js";
+import type { Vec2 } from "../plane/vec2.js";
 import { bevelFindings } from "./bevel-findings.js";
 import { FINDING_LIMITS } from "./finding-limits.js";
 import type { Knife } from "./knife.js";
-import { holeDiscs, leastWall, namedHoles } from "./named-holes.js";
+import { namedHoles, slotOf } from "./named-holes.js";
+import { type Outline, type RunName, runOfSegment } from "./outline.js";
+import type { HoleSpec } from "./spec.js";
 import { spineFindings } from "./spine-findings.js";
 
 /**
@@ -26,46 +30,7 @@ function holeFindings(knife: Knife): Finding[] {
   const findings: Finding[] = [];
   const { slab } = knife.body("finished");
   for (const [path, hole] of namedHoles(knife.spec)) {
-    const wall = Math.min(...holeDiscs(hole).map((disc) => wallAround(disc, knife.outline.path)));
-    const toEdge = wall + hole.diameter / 2;
-    const limits = FINDING_LIMITS;
-    const stop = limits.holeEdgeStop.value * hole.diameter;
-    const good = limits.holeEdgeGood.value * hole.diameter;
-    // Nothing pulls at a lightening hole: only the steel beside it counts.
-    const bears = hole.kind !== "lightening";
-    if (bears && toEdge < stop - 1e-9) {
-      findings.push({
-        code: "hole-too-near-edge",
-        severity: "stop",
-        path: `${path}.at`,
-        text: "The centre of this {diameter} hole is {distance} from the side of the steel; at least {limit} is needed. The largest hole that fits here is {fits}.",
-        values: {
-          diameter: length(hole.diameter),
-          distance: length(toEdge),
-          limit: length(stop),
-          fits: length(toEdge / limits.holeEdgeStop.value),
-        },
-        basis: limits.holeEdgeStop.basis,
-      });
-    } else if ((bears && toEdge < good - 1e-9) || wall < limits.holeWall.value - 1e-9) {
-      const short = bears && toEdge < good - 1e-9;
-      findings.push({
-        code: "hole-near-edge",
-        severity: "warn",
-        path: `${path}.at`,
-        text: short
-          ? "The centre of this {diameter} hole is {distance} from the side of the steel; {limit} is good. A hole of {fits} would have it."
-          : "Only {wall} of steel is left beside this {diameter} hole; {limit} is good.",
-        values: {
-          diameter: length(hole.diameter),
-          distance: length(toEdge),
-          wall: length(wall),
-          limit: length(short ? good : limits.holeWall.value),
-          fits: length(toEdge / limits.holeEdgeGood.value),
-        },
-        basis: short ? limits.holeEdgeGood.basis : limits.holeWall.basis,
-      });
-    }
+    findings.push(...nearEdge(knife, path, hole));
     const thickness = slab.thicknessAt(hole.at.x);
     if (hole.kind === "pin" && thickness < FINDING_LIMITS.tangAtPin.value) {
       findings.push({
@@ -81,13 +46,81 @@ function holeFindings(knife: Knife): Finding[] {
   return findings;
 }
 
+/**
+ * Too little steel beside a hole. Where a pin or a lanyard pulls at it, it is held against the rules of riveting, by its
+ * diameter; of a hole that carries nothing, for hanging up or for lightness, only the steel that is left counts.
+ */
+function nearEdge({ outline }: Knife, path: string, hole: HoleSpec): Finding[] {
+  const { wall, centre } = wallAroundSlot(slotOf(hole), outline.path);
+  const toEdge = wall + hole.diameter / 2;
+  const { holeEdgeStop, holeEdgeGood, holeWall } = FINDING_LIMITS;
+  const bears = hole.kind === "pin" || hole.kind === "thong";
+  const stops = bears && toEdge < holeEdgeStop.value * hole.diameter - 1e-9;
+  const short = bears && toEdge < holeEdgeGood.value * hole.diameter - 1e-9;
+  const rule = stops ? holeEdgeStop : holeEdgeGood;
+  const values = {
+    diameter: length(hole.diameter),
+    side: sideWords(outline, centre),
+    distance: length(toEdge),
+    wall: length(wall),
+  };
+  if (short) {
+    const limit = rule.value * hole.diameter;
+    return [
+      {
+        code: stops ? "hole-too-near-edge" : "hole-near-edge",
+        severity: stops ? "stop" : "warn",
+        path: `${path}.at`,
+        text: stops
+          ? "The centre of this {diameter} hole is {distance} from {side}; at least {limit} is needed. Move it {move} away from there, or drill {fits} at most."
+          : "The centre of this {diameter} hole is {distance} from {side}; {limit} is good. Moved {move} away from there, or drilled {fits}, it would have it.",
+        values: {
+          ...values,
+          limit: length(limit),
+          move: length(limit - toEdge),
+          fits: length(toEdge / rule.value),
+        },
+        basis: rule.basis,
+      },
+    ];
+  }
+  if (wall >= holeWall.value - 1e-9) return [];
+  return [
+    {
+      code: "hole-near-edge",
+      severity: "warn",
+      path: `${path}.at`,
+      text: "Only {wall} of steel is left between this {diameter} hole and {side}; {limit} is good. Move it, or make it smaller.",
+      values: { ...values, limit: length(holeWall.value) },
+      basis: holeWall.basis,
+    },
+  ];
+}
+
+/** What a smith calls the runs of an outline. */
+const SIDES: Readonly<Record<RunName, string>> = {
+  edge: "the edge",
+  front: "the front of the blade",
+  spine: "the spine",
+  tangTop: "the top of the tang",
+  butt: "the butt",
+  tangBottom: "the lower side of the tang",
+  heelFace: "the heel's face",
+};
+
+function sideWords(outline: Outline, place: Vec2): string {
+  const nearest = nearestOnPath(outline.path, place);
+  const run = nearest === undefined ? undefined : runOfSegment(outline, nearest.segment);
+  return run === undefined ? "the side of the steel" : SIDES[run];
+}
+
 /** Steel between holes, pair by pair. */
 function wallsBetween(knife: Knife): Finding[] {
-  const holes = namedHoles(knife.spec).map(([path, hole]) => [path, holeDiscs(hole)] as const);
+  const holes = namedHoles(knife.spec).map(([path, hole]) => [path, slotOf(hole)] as const);
   const { holeWall } = FINDING_LIMITS;
-  return holes.flatMap(([path, discs], i) =>
+  return holes.flatMap(([path, slot], i) =>
     holes.slice(0, i).flatMap(([otherPath, other]): Finding[] => {
-      const wall = leastWall(discs, other);
+      const wall = wallBetweenSlots(slot, other);
       if (wall >= holeWall.value - 1e-9) return [];
       return [
         {

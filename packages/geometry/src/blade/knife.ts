@@ -2,6 +2,7 @@ import { SpecError } from "../errors/errors.js";
 import type { Finding, Issue } from "../errors/issue.js";
 import { materialDensity } from "../materials/material-density.js";
 import { suggestMaterials } from "../materials/materials.js";
+import type { Vec2 } from "../plane/vec2.js";
 import { buildOutline } from "./build-outline.js";
 import { checkBuilt } from "./check-built.js";
 import { checkNumbers } from "./check-numbers.js";
@@ -25,6 +26,8 @@ export interface Knife {
   /** Density of the blade steel, g/mm³. */
   readonly steelDensity: number;
   readonly holes: readonly HoleSpec[];
+  /** mm for a unit of the drawing that the outline comes from, along its x and y; left out where there is none. */
+  readonly drawingUnit?: Vec2;
   /** What is legal but unwise, and what had to be assumed. */
   readonly findings: readonly Finding[];
   /** The blade and tang in a size state; built once each. */
@@ -64,7 +67,12 @@ export function makeKnife(spec: KnifeSpec): Knife {
   const knife = assemble(spec, drawn.outline, density);
   const built = checkBuilt(knife);
   if (built.issues.length > 0) throw new SpecError(built.issues);
-  return { ...knife, findings: [...drawn.findings, ...built.findings] };
+  const { unit } = drawn;
+  return {
+    ...knife,
+    ...(unit === undefined ? {} : { drawingUnit: unit }),
+    findings: [...drawn.findings, ...built.findings],
+  };
 }
 
 /**

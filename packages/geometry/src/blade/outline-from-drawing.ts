@@ -9,7 +9,7 @@ import { type OutlineFault, validateOutline } from "../plane/validate.js";
 import { distance, interpolate, type Vec2 } from "../plane/vec2.js";
 import { checkOutline } from "./check-outline.js";
 import { cutAtCorners, type DrawnCorners } from "./cut-drawing.js";
-import { joinedNote, mirrorNote, movedNotes } from "./drawing-notes.js";
+import { joinedNote, mirrorNote, movedNotes, pixelNote } from "./drawing-notes.js";
 import { checkDrawingSpec, drawingUnit } from "./drawing-spec.js";
 import { checkAgreement } from "./drawn-runs.js";
 import { type DrawnRun, joinDrawnRuns, SNAP_TOLERANCE } from "./join-drawing.js";
@@ -20,7 +20,9 @@ import type { DrawingOutlineSpec, TangSpec } from "./spec.js";
 /** An outline read from a drawing, and what was done to it on the way. */
 export interface DrawnOutline {
   readonly outline: Outline;
-  /** Notes: `drawing-mirrored`, `drawing-ends-joined`, `drawing-corner-moved`. */
+  /** mm on the knife for a unit of the drawing, along its x and y; left out where there is no drawing. */
+  readonly unit?: Vec2;
+  /** Notes: `drawing-in-pixels`, `drawing-mirrored`, `drawing-ends-joined`, `drawing-corner-moved`. */
   readonly findings: readonly Finding[];
 }
 
@@ -71,7 +73,9 @@ export function outlineFromDrawing(
     ...checkAgreement(outline, ricasso, tang, SNAP_TOLERANCE),
   ];
   if (faults.length > 0) throw new SpecError(faults.slice(0, MOST_ISSUES));
-  return { outline, findings: [...mirrorNote(frame), ...cut.findings] };
+  const inPixels = spec.scale === undefined && drawing.viewport.isPx;
+  const findings = [...(inPixels ? pixelNote(source.unit.x) : []), ...mirrorNote(frame), ...cut.findings];
+  return { outline, unit: source.unit, findings };
 }
 
 /** A drawing with its scale, from which strokes are read; what cannot be read is added to the issues. */

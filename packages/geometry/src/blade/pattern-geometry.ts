@@ -2,28 +2,53 @@ import type { Path } from "../plane/path.js";
 import { line, type Segment } from "../plane/segment.js";
 import type { Vec2 } from "../plane/vec2.js";
 import { lineHeight } from "./bevel-line.js";
+import { cutoutPath } from "./cutout-path.js";
 import { distinct } from "./footprint.js";
 import type { Knife } from "./knife.js";
+import {
+  type PatternFitting,
+  type PatternFuller,
+  type PatternSwedge,
+  patternFittings,
+  patternFullers,
+  patternSwedge,
+  polyline,
+  spaced,
+} from "./pattern-lines.js";
+import { thicknessAtSwedge } from "./section-report.js";
 import type { SizeState } from "./size-states.js";
-import { stationPieces } from "./station-pieces.js";
+import type { HoleSpec } from "./spec.js";
 import type { SteelBody } from "./steel-body.js";
+
+export type { PatternFitting, PatternFuller, PatternSwedge } from "./pattern-lines.js";
+
+/** A round hole, or a slot from `centre` to `to` with its rim, as a pattern shows it; mm. */
+export interface PatternHole {
+  readonly centre: Vec2;
+  readonly diameter: number;
+  readonly kind: string;
+  readonly slot?: { readonly to: Vec2; readonly rim: Path };
+}
 
 /** What a pattern shows of a body: the measured curves and places themselves, mm. */
 export interface PatternGeometry {
   readonly outline: Path;
   /** Plunge and bevel line as connected pieces; empty where the bevel reaches the spine. */
   readonly bevelLine: readonly (readonly Segment[])[];
-  readonly holes: readonly { readonly centre: Vec2; readonly diameter: number; readonly kind: string }[];
+  readonly swedge?: PatternSwedge;
+  readonly fullers: readonly PatternFuller[];
+  readonly fittings: readonly PatternFitting[];
+  readonly holes: readonly PatternHole[];
   readonly stations: readonly {
     readonly x: number;
     readonly top: number;
     readonly bottom: number;
+    /** Across the flats, as if no swedge were ground. */
     readonly thickness: number;
+    /** What a swedge leaves at the spine, where there is one. */
+    readonly atSwedge?: number;
   }[];
 }
-
-/** Greatest spacing of points on the bevel line, mm: its chords stay within a hundredth of a millimetre. */
-const SPACING = 1;
 
 /**
  * Curves, holes and stations of the knife in a size state, for drawing.
@@ -33,36 +58,51 @@ const SPACING = 1;
  */
 export function patternGeometry(knife: Knife, state: SizeState): PatternGeometry {
   const body = knife.body(state);
+  const swedge = patternSwedge(body);
   return {
     outline: knife.outline.path,
     bevelLine: bevelLine(body, knife.outline.edgeLength),
-    holes:
-      body.input.cutouts.length === 0
-        ? []
-        : knife.holes.map(({ at, diameter, kind }) => ({ centre: at, diameter, kind })),
+    ...(swedge === undefined ? {} : { swedge }),
+    fullers: patternFullers(body),
+    fittings: patternFittings(knife),
+    holes: body.input.cutouts.length === 0 ? [] : knife.holes.map(patternHole),
     stations: patternStations(knife, body),
   };
 }
 
-/** Heel, tip, handle front, butt, and every place where the spine's thickness was given. */
+function patternHole({ at, to, diameter, kind }: HoleSpec): PatternHole {
+  const hole = { centre: at, diameter, kind };
+  if (to === undefined) return hole;
+  return { ...hole, slot: { to, rim: cutoutPath({ centre: at, radius: diameter / 2, to }) } };
+}
+
+/** Heel, tip, handle front, butt, and every place where the thickness of the spine or of the swedge was given. */
 function patternStations(knife: Knife, body: SteelBody): PatternGeometry["stations"] {
   const { outline, laws } = knife;
+  const swedge = body.input.crest?.input.swedge;
   const places = distinct([
     outline.butt,
     outline.handleFront,
     0,
     ...laws.spine.breaks,
+    ...(swedge === undefined
+      ? []
+      : [swedge.from, swedge.to, ...swedge.thickness.breaks].filter(
+          (x) => x >= swedge.from && x <= swedge.to && x >= outline.handleFront && x <= outline.edgeLength,
+        )),
     ...(laws.tang === undefined ? [] : laws.tang.breaks.map((d) => outline.handleFront - d)),
     outline.edgeLength,
   ]);
   return places.map((x) => {
     const inside = Math.min(body.footprint.maxX - 1e-9, Math.max(body.footprint.minX + 1e-9, x));
     const spans = body.footprint.spansAt(inside);
+    const atSwedge = thicknessAtSwedge(body, x);
     return {
       x,
       top: spans[spans.length - 1]?.[1] ?? 0,
       bottom: spans[0]?.[0] ?? 0,
       thickness: body.slab.thicknessAt(x),
+      ...(atSwedge === undefined ? {} : { atSwedge }),
     };
   });
 }
@@ -70,19 +110,13 @@ function patternStations(knife: Knife, body: SteelBody): PatternGeometry["statio
 function bevelLine(body: SteelBody, edgeLength: number): Segment[][] {
   const { at, length } = body.input.plunge;
   const end = Math.min(edgeLength, body.footprint.maxX);
-  const xs: number[] = [];
-  for (const piece of stationPieces(body, at, end)) {
-    const count = Math.max(1, Math.ceil((piece.to - piece.from) / SPACING));
-    for (let i = 0; i < count; i++) xs.push(piece.from + ((piece.to - piece.from) * i) / count);
-  }
-  xs.push(end);
   const runs: Segment[][] = [];
   let points: Vec2[] = [];
   const close = (): void => {
     if (points.length > 1) runs.push(polyline(points));
     points = [];
   };
-  for (const x of xs) {
+  for (const x of spaced(body, at, end)) {
     const inside = Math.min(end - 1e-9, Math.max(at + 1e-9, x));
     const height = lineHeight(body, inside);
     const top = body.footprint.topAt(inside) ?? height;
@@ -107,18 +141,4 @@ function bevelLine(body: SteelBody, edgeLength: number): Segment[][] {
     }
   }
   return runs;
-}
-
-/** Lines through points, with those that lie on the line of their neighbours left out. */
-function polyline(points: readonly Vec2[]): Segment[] {
-  const kept: Vec2[] = [points[0] as Vec2];
-  for (let i = 1; i < points.length - 1; i++) {
-    const a = kept[kept.length - 1] as Vec2;
-    const b = points[i] as Vec2;
-    const c = points[i + 1] as Vec2;
-    const off = Math.abs((b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x));
-    if (off > 1e-7 * Math.hypot(c.x - a.x, c.y - a.y)) kept.push(b);
-  }
-  kept.push(points[points.length - 1] as Vec2);
-  return kept.slice(1).map((to, i) => line(kept[i] as Vec2, to));
 }

@@ -55,11 +55,16 @@ export class RidgeWalk {
     return { y, v, element: this.run.element, foot: this.run.foot };
   }
 
-  /** The same height seen from a given element; from where it reaches no farther, at the distance that is known. */
-  private seenFrom(element: number, x: number, { y, v, foot }: StretchEnd): StretchEnd {
+  /**
+   * The same height seen from a given element; from where it reaches no farther, at the distance that is known, from its
+   * nearer end: the other's foot says nothing of this one.
+   */
+  private seenFrom(element: number, x: number, { y, v }: StretchEnd): StretchEnd {
     const own = this.run.elements[element] as EdgeElement;
     const d = own.distance(x, y, Number.NaN);
-    return Number.isFinite(d) ? { y, v: d, element, foot: own.foot } : { y, v, element, foot };
+    return Number.isFinite(d)
+      ? { y, v: d, element, foot: own.foot }
+      : { y, v, element, foot: this.run.nearerEnd(element, x, y) };
   }
 
   private between(x: number, low: StretchEnd, high: StretchEnd, visit: StretchVisitor, depth: number): void {

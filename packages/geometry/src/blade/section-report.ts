@@ -3,6 +3,7 @@ import { bevelAt } from "./bevel-at.js";
 import { BevelMoments } from "./bevel-moments.js";
 import type { Knife } from "./knife.js";
 import { sectionArea } from "./section-area.js";
+import { areaOfCuts, steelSpans } from "./section-cuts.js";
 import { type SizeState, sideAngle } from "./size-states.js";
 import type { SteelBody } from "./steel-body.js";
 
@@ -13,12 +14,19 @@ export const CHOIL_HEIGHTS = [1, 5, 10, 20] as const;
 export interface SectionView {
   readonly x: number;
   readonly state: SizeState;
-  /** Closed contour in (z, y), right-hand face at positive z, counter-clockwise; one for each height interval. */
+  /**
+   * Closed contours in (z, y), right-hand face at positive z, counter-clockwise; one for each piece of steel: a hole or a slot
+   * parts the section in two.
+   */
   readonly contours: readonly (readonly Vec2[])[];
+  /** Steel in the section: holes, slots and fullers are taken out. */
   readonly area: number;
+  /** Over all, holes and slots not counted. */
   readonly height: number;
-  /** Full thickness at the spine. */
+  /** Full thickness across the flats at the spine, as if no swedge were ground. */
   readonly thickness: number;
+  /** Thickness left at the spine by the swedge; undefined where there is none or it takes nothing off. */
+  readonly atSwedge?: number;
 }
 
 /** Points of a contour per face, more than a pen can show. */
@@ -35,15 +43,30 @@ const POINTS = 160;
 export function sectionAt(knife: Knife, x: number, state: SizeState = "finished"): SectionView {
   const body = knife.body(state);
   const spans = body.footprint.spansAt(x);
-  const contours = spans.map(([low, high]) => contour(body, x, low, high));
+  const contours = steelSpans(body, x).map(([low, high]) => contour(body, x, low, high));
+  const atSwedge = thicknessAtSwedge(body, x);
   return {
     x,
     state,
     contours,
-    area: sectionArea(body, new BevelMoments(body), x),
+    area: sectionArea(body, new BevelMoments(body), x) - areaOfCuts(body, x),
     height: spans.reduce((sum, [low, high]) => sum + high - low, 0),
     thickness: body.slab.thicknessAt(x),
+    ...(atSwedge === undefined ? {} : { atSwedge }),
   };
+}
+
+/**
+ * Full thickness that the swedge leaves at the spine, mm; undefined where there is none or it takes nothing off.
+ *
+ * @example
+ * thicknessAtSwedge(knife.body("finished"), 60); // undefined: no swedge there
+ */
+export function thicknessAtSwedge({ input, slab }: SteelBody, x: number): number | undefined {
+  const swedge = input.crest?.input.swedge;
+  if (swedge === undefined || x < swedge.from || x > swedge.to) return undefined;
+  const left = swedge.thickness.valueAt(x);
+  return left < slab.thicknessAt(x) ? left : undefined;
 }
 
 function contour(body: SteelBody, x: number, low: number, high: number): Vec2[] {
@@ -61,7 +84,7 @@ function contour(body: SteelBody, x: number, low: number, high: number): Vec2[] 
 /**
  * Full thickness straight above the edge at a station, as at the choil.
  *
- * @param heights - mm above the edge; where the blade is not that high the entry is left out.
+ * @param heights - mm above the edge; where the blade is not that high, or has a hole there, the entry is left out.
  *
  * @example
  * thicknessAbove(knife, 50, [1, 5]).map(({ thickness }) => thickness); // mm, 1 and 5 mm above the edge
@@ -76,7 +99,7 @@ export function thicknessAbove(
   if (span === undefined) return [];
   const [low, high] = span;
   return heights
-    .filter((above) => low + above <= high)
+    .filter((above) => low + above <= high && body.thicknessAt({ x, y: low + above }) > 0)
     .map((above) => ({ above, thickness: body.thicknessIgnoringOutline({ x, y: low + above }) }));
 }
 

@@ -37,6 +37,9 @@ export function statePattern(knife: Knife, state: PieceState): StatePattern {
     outline: drawn.path,
     finished: { ...knife.outline.path, segments: lifted(knife.outline.path.segments, below) },
     bevelLine: forgedBevelLine(knife, geometry.bevelLine, below),
+    // Neither ground nor drilled, and no handle on it.
+    fullers: [],
+    fittings: [],
     holes: [],
     stations: geometry.stations.map((station) => ({ ...station, top: station.top + 2 * below })),
   };

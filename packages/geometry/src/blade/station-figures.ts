@@ -19,9 +19,11 @@ export interface FaceFigures {
 export interface StationFigures {
   /** mm ahead of the heel. */
   readonly x: number;
-  /** Full thickness at the spine, or of the tang. */
+  /** Full thickness across the flats: at the spine as if no swedge were ground, or of the tang. */
   readonly thickness: number;
-  /** Height and area of the section. */
+  /** What a caliper reads at the very spine where a swedge is ground; left out elsewhere. */
+  readonly atSwedge?: number;
+  /** Height over all, and steel in the section: holes, slots and fullers are taken out. */
   readonly height: number;
   readonly area: number;
   /** Of the bevelled blade only: thickness at the edge before sharpening, and 1, 5, 10, 20 mm above the edge. */
@@ -48,11 +50,12 @@ const AHEAD = 1e-9;
  */
 export function stationFigures(knife: Knife, x: number): StationFigures {
   const inside = x < knife.outline.edgeLength ? x + AHEAD : x - AHEAD;
-  const { thickness, height, area } = sectionAt(knife, inside);
+  const { thickness, atSwedge, height, area } = sectionAt(knife, inside);
   const ground = x >= (knife.spec.blade.plunge?.at ?? 0);
   return {
     x,
     thickness,
+    ...(atSwedge === undefined ? {} : { atSwedge }),
     height,
     area,
     ...(ground ? { edgeThickness: knife.laws.edgeThickness.valueAt(x) } : {}),

@@ -27,9 +27,18 @@ export class StationCuts {
   private readonly fixed: readonly number[];
   private readonly changes: StructureChanges;
 
-  constructor(body: SteelBody, region: Footprint) {
+  /** @param aim - relative error of what is to be summed over the pieces. */
+  constructor(body: SteelBody, region: Footprint, aim = 0) {
     this.fixed = fixedCuts(body, region);
-    this.changes = new StructureChanges(body);
+    this.changes = new StructureChanges(
+      body,
+      Math.min(COARSEST, Math.max(FINEST, WIDTH_OF_AIM * Math.sqrt(aim))),
+    );
+  }
+
+  /** How far beside the end of a piece a station is sure to belong to it, mm. */
+  get slack(): number {
+    return 2 * this.changes.width;
   }
 
   pieces(x0: number, x1: number): Piece[] {
@@ -45,7 +54,7 @@ export class StationCuts {
     found.push(a);
     changes.find(a, x1, found);
     found.push(x1);
-    const sorted = graded(distinct(found));
+    const sorted = graded(apart(distinct(found), this.slack));
     const pieces: Piece[] = [];
     for (let i = 0; i + 1 < sorted.length; i++) {
       pieces.push({ from: sorted[i] as number, to: sorted[i + 1] as number });
@@ -84,6 +93,17 @@ function firstAbove(values: readonly number[], x: number): number {
   return low;
 }
 
+/** Changes that were found as one as well as they are found: the first of them stays, and so do both ends. */
+function apart(cuts: readonly number[], width: number): number[] {
+  const last = cuts.length - 1;
+  const kept: number[] = [];
+  cuts.forEach((x, i) => {
+    if (i > 0 && i < last && x - (kept[kept.length - 1] as number) < width) return;
+    kept.push(x);
+  });
+  return kept;
+}
+
 /** Greatest ratio of the lengths of two neighbouring pieces. */
 const GRADE = 6;
 
@@ -103,8 +123,13 @@ function graded(cuts: readonly number[]): number[] {
   return distinct(out);
 }
 
-/** Width to which a change of structure is found, mm: the sum over a piece does not feel a kink so close to its end. */
-const FOUND = 1e-6;
+/**
+ * Width to which a change of structure is found, mm: a kink so close to the end of a piece costs the sum its square times a
+ * change of slope of a millimetre or so, of a volume of a thousand cubic millimetres and more.
+ */
+const FINEST = 1e-6;
+const COARSEST = 0.1;
+const WIDTH_OF_AIM = 2;
 
 /** A joint's normal that leans less than this against the stations is taken as upright. */
 const LEAN = 1e-6;
@@ -115,6 +140,7 @@ const lists = [new SignList(), new SignList(), new SignList()] as const;
 /** Finds the places along x where the section changes its structure. */
 class StructureChanges {
   private readonly body: SteelBody;
+  readonly width: number;
   private before: SignList = lists[0];
   private here: SignList = lists[1];
   private readonly between: SignList = lists[2];
@@ -130,8 +156,10 @@ class StructureChanges {
   private topElement = -1;
   private spineDistance = 0;
 
-  constructor(body: SteelBody) {
+  /** @param width - to which changes are found, mm. */
+  constructor(body: SteelBody, width: number) {
     this.body = body;
+    this.width = width;
     const { footprint, edgeRun } = body;
     const reach = footprint.maxX - footprint.minX + footprint.maxY - footprint.minY;
     const leans = ({ normal }: Joint): boolean => Math.abs(normal.x) > LEAN;
@@ -169,7 +197,7 @@ class StructureChanges {
           (t) => (this.topElementAt(t) === topBefore ? -1 : 1),
           xBefore,
           x,
-          FOUND / 1000,
+          this.width / 1000,
         );
         if (change !== undefined) found.push(change);
       }
@@ -191,7 +219,7 @@ class StructureChanges {
         this.look(x, between);
         return i < between.count ? (between.values[i] as number) : 0;
       };
-      const root = findRootBetween(sign, a, atA, b, atB, FOUND);
+      const root = findRootBetween(sign, a, atA, b, atB, this.width);
       if (root !== undefined) found.push(root);
     }
   }

@@ -26,7 +26,7 @@ export interface SolidWeight {
   readonly mass: number;
   readonly centre: Centre;
   readonly inertia: Inertia;
-  /** Estimated relative error of the volume. */
+  /** Estimated relative error: the greatest of the volume's and of ∭ x², y², z² dV's, from which centre and inertia follow. */
   readonly relativeError: number;
 }
 
@@ -59,6 +59,8 @@ export function weighMoments(moments: Moments, density: number): SolidWeight {
       yz: density * (at(YZ) - volume * cy * cz),
       zx: density * (at(ZX) - volume * cz * cx),
     },
-    relativeError: volume === 0 ? 0 : (moments.error[VOLUME] as number) / Math.abs(volume),
+    relativeError: Math.max(...[VOLUME, XX, YY, ZZ].map((i) => shareOf(moments.error[i] as number, at(i)))),
   };
 }
+
+const shareOf = (error: number, value: number): number => (value === 0 ? 0 : error / Math.abs(value));

@@ -42,6 +42,10 @@ export class ZoneMoments {
   isCoarse = false;
   /** Whether any zone since this was last cleared is one whose points are not exact. */
   isInexact = false;
+  /** Whether a ridge may lie in the blade, so that the nearest points of a zone may jump. */
+  isRidged = false;
+  /** Share of the points that a double's digits ask for; see `shareOfPoints`. */
+  shareOfPoints = 1;
 
   constructor(section: HalfSection, sums: Float64Array) {
     this.section = section;
@@ -138,7 +142,7 @@ export class ZoneMoments {
     // The way to the focal point is not worth asking for where the curve leans well.
     const focal = level < 0.8 ? level : focalRatio(element, Math.abs(yb - ya), va, vb, footA, footB);
     const ratio = Math.min(level, focal);
-    const curve = level <= focal ? element : undefined;
+    const curve = level <= focal && this.areFeet(element, ya, footA, yb, footB) ? element : undefined;
     if (ratio > HARD_RATIO && depth < MOST_DIVISIONS) {
       const foot = (footA + footB) / 2;
       element.stand(this.x, foot);
@@ -167,6 +171,16 @@ export class ZoneMoments {
       }
     } else this.alongHeights(element, a, b, nodes, weights, ya, va, footA, yb, vb);
     this.add(nodes.length);
+  }
+
+  /** Whether the ends of a zone stand where their feet say: at an end of a curve that reaches no farther they do not. */
+  private areFeet(element: CubicElement, ya: number, footA: number, yb: number, footB: number): boolean {
+    if (!this.isRidged) return true;
+    const slack = 1e-9 + 1e-6 * Math.abs(yb - ya);
+    element.stand(this.x, footA);
+    if (!(Math.abs(element.standY - ya) <= slack)) return false;
+    element.stand(this.x, footB);
+    return Math.abs(element.standY - yb) <= slack;
   }
 
   private alongHeights(
@@ -278,7 +292,8 @@ export class ZoneMoments {
   }
 
   private rule(points: number): GaussRule {
-    return gaussRule(this.isCoarse && points > 2 ? points - 1 : points);
+    const enough = Math.max(2, Math.ceil(points * this.shareOfPoints));
+    return gaussRule(this.isCoarse && enough > 2 ? enough - 1 : enough);
   }
 
   private point(k: number, y: number, h: number, w: number): void {

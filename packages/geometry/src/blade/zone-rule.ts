@@ -66,3 +66,17 @@ export function pointsFor(ratio: number): number {
   for (const [least, points] of POINTS) if (ratio < least) return points + MORE;
   return MOST_POINTS;
 }
+
+/** Digits that {@link pointsFor} is made for, as a share left over, and how far below the aim a zone is to stay. */
+const LEFT_BY_ALL = 2e-14;
+const BELOW_AIM = 1e-2;
+
+/**
+ * Share of the points of {@link pointsFor} that is enough where less is asked than a double holds: what is left falls
+ * geometrically with their number.
+ *
+ * @param aim - relative error asked for.
+ */
+export function shareOfPoints(aim: number): number {
+  return Math.min(1, Math.log(aim * BELOW_AIM) / Math.log(LEFT_BY_ALL));
+}

@@ -25,3 +25,10 @@ export function placeText({ x, y }: Vec2): string {
   const short = (value: number): string => String(Number(value.toFixed(3)) + 0);
   return `${short(x)}, ${short(y)}`;
 }
+
+/** A drawing whose look depends on another file. */
+export const styleOutside = (): SpecError =>
+  drawingError(
+    "drawing-style-outside",
+    "The drawing takes its style from another file, which is not read. Save it as plain SVG.",
+  );

@@ -1,6 +1,6 @@
 import type { SpecError } from "../errors/errors.js";
 import { drawingError, quoted } from "./drawing-issue.js";
-import { readStyleSheet, styledProperties } from "./style.js";
+import { readStyleSheets, type Styled, styledProperties } from "./style.js";
 import { type DrawingElement, type DrawingTree, withAncestors } from "./xml.js";
 
 /** Properties that move or shape a line where a style sets them; in attributes of the same name they are read. */
@@ -10,6 +10,7 @@ const SHAPING = new Set(
   ),
 );
 const CUTTING = ["clip-path", "mask", "clip"] as const;
+const UNCUT = new Set(["", "none", "auto"]);
 const LOOKED_AT = new Set([...SHAPING, ...CUTTING, "display", "visibility"]);
 const ANIMATIONS = new Set(["animate", "animateTransform", "animateMotion", "set"]);
 const GROUPS = new Set(["g", "a"]);
@@ -17,14 +18,14 @@ const GROUPS = new Set(["g", "a"]);
 /** What the whole file says about how its elements look. */
 export interface DrawingLook {
   /** What styles declare for an element, by property. */
-  styled(element: DrawingElement): ReadonlyMap<string, string>;
+  styled(element: DrawingElement): ReadonlyMap<string, Styled>;
   /** Elements that another one inside them moves as time goes. */
   readonly animated: ReadonlySet<DrawingElement>;
 }
 
-export function lookOf({ elements, styleText }: DrawingTree): DrawingLook {
-  const rules = readStyleSheet(styleText, LOOKED_AT);
-  const known = new Map<DrawingElement, ReadonlyMap<string, string>>();
+export function lookOf({ elements, styleSheets }: DrawingTree): DrawingLook {
+  const rules = readStyleSheets(styleSheets, LOOKED_AT);
+  const known = new Map<DrawingElement, ReadonlyMap<string, Styled>>();
   return {
     styled(element) {
       const found = known.get(element) ?? styledProperties(element, rules);
@@ -66,8 +67,8 @@ export function whyNotRead(element: DrawingElement, look: DrawingLook): SpecErro
         { id: name, property: shaped },
       );
     }
-    if (property(here, "display", look) === "none") return hidden(name);
-    const cut = CUTTING.find((key) => !["", "none", "auto"].includes(property(here, key, look)));
+    if (valuesOf(here, "display", look).includes("none")) return hidden(name);
+    const cut = CUTTING.find((key) => valuesOf(here, key, look).some((value) => !UNCUT.has(value)));
     if (cut !== undefined) {
       return drawingError(
         "drawing-element-clipped",
@@ -89,8 +90,11 @@ function shapingOf(element: DrawingElement, look: DrawingLook, isRoot: boolean):
   return isRoot && element.attributes.has("transform") ? "a transform of the whole page" : undefined;
 }
 
-function property(element: DrawingElement, key: string, look: DrawingLook): string {
-  return (look.styled(element).get(key) ?? element.attributes.get(key) ?? "").trim().toLowerCase();
+/** The values that a property of an element may have; an attribute counts where no style surely holds. */
+function valuesOf(element: DrawingElement, key: string, look: DrawingLook): string[] {
+  const styled = look.styled(element).get(key);
+  const attribute = styled?.isCertain === true ? [] : [element.attributes.get(key) ?? ""];
+  return [...attribute, ...(styled?.values ?? [])].map((value) => value.trim().toLowerCase());
 }
 
 function hidden(id: string): SpecError {
@@ -103,7 +107,10 @@ function hidden(id: string): SpecError {
 
 /** `visibility` is inherited: the nearest word about it holds. */
 function isInvisible(chain: readonly DrawingElement[], look: DrawingLook): boolean {
-  const words = chain.map((element) => property(element, "visibility", look));
-  const nearest = words.find((word) => word !== "" && word !== "inherit");
-  return nearest === "hidden" || nearest === "collapse";
+  for (const element of chain) {
+    const words = valuesOf(element, "visibility", look);
+    if (words.some((word) => word === "hidden" || word === "collapse")) return true;
+    if (words.every((word) => word !== "" && word !== "inherit")) return false;
+  }
+  return false;
 }

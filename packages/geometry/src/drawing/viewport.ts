@@ -14,6 +14,8 @@ export interface Viewport {
   readonly unit: Vec2;
   /** Why `unit` is no real size; undefined where it is one. */
   readonly unscaled: SpecError | undefined;
+  /** Whether the file names no unit of its own, so that one is a px, however large the page is. */
+  readonly isPx: boolean;
 }
 
 /**
@@ -48,6 +50,7 @@ export function readViewport(root: DrawingElement): Viewport {
     return {
       unit: { x: MM_PER_PX, y: MM_PER_PX },
       unscaled: doubt ?? (real ? undefined : missing("it does not say how large it is")),
+      isPx: true,
     };
   }
   const along = (size: CssLength | undefined, units: number): number | undefined =>
@@ -59,9 +62,9 @@ export function readViewport(root: DrawingElement): Viewport {
   if ([width, height].some((size) => size?.kind === "relative") || (x === undefined && y === undefined)) {
     const why =
       shown === "" ? "it does not say how large it is" : 'its size "{size}" depends on where it is shown';
-    return { unit: { x: 1, y: 1 }, unscaled: missing(why, { size: shown }) };
+    return { unit: { x: 1, y: 1 }, unscaled: missing(why, { size: shown }), isPx: false };
   }
-  return { unit: fit(root, x ?? y ?? 1, y ?? x ?? 1), unscaled: doubt };
+  return { unit: fit(root, x ?? y ?? 1, y ?? x ?? 1), unscaled: doubt, isPx: false };
 }
 
 function sizeOf(root: DrawingElement, key: "width" | "height"): CssLength | undefined {

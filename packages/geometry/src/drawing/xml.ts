@@ -1,6 +1,6 @@
 import { SaxesParser } from "saxes";
 import { count } from "../errors/issue.js";
-import { drawingError, quoted } from "./drawing-issue.js";
+import { drawingError, quoted, styleOutside } from "./drawing-issue.js";
 import { MOST_CHARACTERS, MOST_DEPTH, MOST_ELEMENTS } from "./limits.js";
 
 const SVG = "http://www.w3.org/2000/svg";
@@ -16,11 +16,11 @@ export interface DrawingElement {
   readonly parent: DrawingElement | undefined;
 }
 
-/** The elements of an SVG file in its own order, the root first, and the text of its style sheets. */
+/** The elements of an SVG file in its own order, the root first, and the texts of its style sheets. */
 export interface DrawingTree {
   readonly root: DrawingElement;
   readonly elements: readonly DrawingElement[];
-  readonly styleText: string;
+  readonly styleSheets: readonly string[];
 }
 
 /**
@@ -41,7 +41,7 @@ export function readTree(text: string): DrawingTree {
   }
   const elements: DrawingElement[] = [];
   const open: DrawingElement[] = [];
-  let styleText = "";
+  const styleSheets: string[] = [];
   const parser = new SaxesParser({ xmlns: true, position: true });
   parser.on("error", (error) => {
     throw drawingError(
@@ -59,11 +59,7 @@ export function readTree(text: string): DrawingTree {
     );
   });
   parser.on("processinginstruction", ({ target }) => {
-    if (target !== "xml-stylesheet") return;
-    throw drawingError(
-      "drawing-style-outside",
-      "The drawing takes its style from another file, which is not read. Save it as plain SVG.",
-    );
+    if (target === "xml-stylesheet") throw styleOutside();
   });
   parser.on("opentag", (tag) => {
     const ours = tag.uri === SVG || (tag.uri === "" && tag.prefix === "");
@@ -82,6 +78,7 @@ export function readTree(text: string): DrawingTree {
     };
     elements.push(element);
     open.push(element);
+    if (element.tag === "style") styleSheets.push("");
     if (elements.length > MOST_ELEMENTS || open.length > MOST_DEPTH) {
       throw drawingError(
         "drawing-too-deep",
@@ -92,7 +89,7 @@ export function readTree(text: string): DrawingTree {
   });
   parser.on("closetag", () => open.pop());
   const addText = (part: string): void => {
-    if (open.at(-1)?.tag === "style") styleText += part;
+    if (open.at(-1)?.tag === "style") styleSheets.push(`${styleSheets.pop() ?? ""}${part}`);
   };
   parser.on("text", addText);
   parser.on("cdata", addText);
@@ -101,7 +98,7 @@ export function readTree(text: string): DrawingTree {
   if (root?.tag !== "svg") {
     throw drawingError("drawing-not-svg", "The drawing is XML but not SVG. Save it as SVG in the editor.");
   }
-  return { root, elements, styleText };
+  return { root, elements, styleSheets };
 }
 
 /** An element and those around it, from the inside out. */

@@ -21,18 +21,37 @@ const WEIGHTS_15 = [
 ] as const;
 
 const NODES = new Float64Array(15);
-const W3 = new Float64Array(15);
-const W7 = new Float64Array(15);
-const W15 = new Float64Array(15);
-[WEIGHTS_3, WEIGHTS_7, WEIGHTS_15].forEach((weights, level) => {
-  const target = [W3, W7, W15][level] as Float64Array;
-  target[0] = weights[0] as number;
-  for (let k = 1; k < weights.length; k++) target[2 * k - 1] = target[2 * k] = weights[k] as number;
-});
 POSITIVE_NODES.forEach((node, k) => {
   NODES[2 * k + 1] = -node;
   NODES[2 * k + 2] = node;
 });
+
+/** Weights in the order of the nodes, of a rule given by the weight of 0 and of each positive node. */
+function inOrder(weights: readonly number[]): Float64Array {
+  const all = new Float64Array(15);
+  all[0] = weights[0] as number;
+  for (let k = 1; k < weights.length; k++) all[2 * k - 1] = all[2 * k] = weights[k] as number;
+  return all;
+}
+
+const W1 = inOrder([2]);
+const W3 = inOrder(WEIGHTS_3);
+const W7 = inOrder(WEIGHTS_7);
+const W15 = inOrder(WEIGHTS_15);
+
+/** A rule, the one that it is held against, and what the difference is taken to mean. */
+interface Level {
+  readonly count: number;
+  readonly weights: Float64Array;
+  readonly before: Float64Array;
+  readonly belief: Belief;
+}
+
+/**
+ * Fewer points are enough where a piece takes no more than so many times its share of the error allowed: most take far less,
+ * and where they do not, the worst are halved in the end.
+ */
+const MOST_SHARES = 4;
 
 export interface Piece {
   readonly from: number;
@@ -44,8 +63,11 @@ export interface AdaptiveOptions {
   readonly tolerance: Float64Array;
   /** Most pieces that may be looked at; where it is reached the error estimate says what is missing. */
   readonly maxPieces?: number;
-  /** Never leave a piece at seven points: for functions that may hide a kink near the end of a piece. */
-  readonly wary?: boolean;
+  /**
+   * How far the pieces are to be trusted. `wary`: a kink may hide near the end of one, so none is left at seven points.
+   * `smooth`: sure to have none inside, so that the speed at which the rules converge is believed from the first. Left out: in between.
+   */
+  readonly trust?: "wary" | "smooth";
 }
 
 export interface AdaptiveResult {
@@ -105,15 +127,16 @@ export function integrateAdaptive(
 ): AdaptiveResult {
   const { tolerance } = options;
   const maxPieces = options.maxPieces ?? 400;
-  const samples = new Float64Array(15 * size);
   const out = new Float64Array(size);
-  const wary = options.wary === true;
-  const gaps = new Float64Array(size);
-  const store = new Store(2 * size, 2 * pieces.length + 4);
+  const levels = LEVELS[options.trust ?? "some"];
+  const least = options.trust === "wary" ? Number.NEGATIVE_INFINITY : MOST_SHARES;
+  const judge = new Judge(size, tolerance);
+  const store = new Store(2 * size, pieces.length + 4);
   let evaluations = 0;
   const sample = (from: number, to: number, first: number, count: number): void => {
     const half = (to - from) / 2;
     const centre = (to + from) / 2;
+    const { samples } = judge;
     for (let i = first; i < count; i++) {
       f(centre + half * (NODES[i] as number), out);
       const base = i * size;
@@ -124,13 +147,13 @@ export function integrateAdaptive(
   const look = (from: number, to: number, depth: number, whole: number): Looked => {
     const place = store.next();
     const share = (to - from) / whole;
-    sample(from, to, 0, 7);
-    const { values } = store;
-    let miss = judge(samples, size, 7, W7, W3, to - from, values, place, tolerance, gaps, wary);
-    // Seven points are enough where this piece takes no more than its share of the error allowed.
-    if (miss > share || wary) {
-      sample(from, to, 7, 15);
-      miss = judge(samples, size, 15, W15, W7, to - from, values, place, tolerance, gaps, wary);
+    let done = 0;
+    let miss = 0;
+    for (const level of levels) {
+      sample(from, to, done, level.count);
+      done = level.count;
+      miss = judge.miss(level, to - from, store.values, place);
+      if (miss <= least * share) break;
     }
     return { from, to, depth, place, miss: depth >= 48 ? 0 : miss };
   };
@@ -178,64 +201,94 @@ function exceeds(error: Float64Array, tolerance: Float64Array): boolean {
 }
 
 /**
- * Error that is left in a rule, from its difference to the one before it, relative to how much the function varies. On a
- * smooth function the error falls with the square of the difference; that is believed, with a margin of 400, where the
+ * Error that is left in a rule, relative to how much the function varies: from its difference to the one before it, and how
+ * much smaller that is than the difference before.
+ */
+type Belief = (share: number, gap: number, gapBefore: number) => number;
+
+/** With a kink about, convergence is slow. Roots instead of powers: they take a tenth of the time. */
+const believeNothing: Belief = (share) => 200 * share * Math.sqrt(Math.sqrt(200 * share));
+
+/**
+ * On a smooth function the error falls with the square of the difference; that is believed, with a margin of 400, where the
  * difference before was at least 500 times larger (a kink in the third derivative gives a factor of 20), and else the
  * cautious formula of QUADPACK is taken.
  */
-function remaining(gap: number, variation: number, wary: boolean, gapBefore: number): number {
-  if (variation === 0 || gap === 0) return gap;
-  const share = gap / variation;
-  // With seven points there is nothing to judge the speed of convergence by; with a kink about it is slow.
-  // Roots instead of powers: they take a tenth of the time.
-  const cautious = 200 * share;
-  if (wary) return variation * Math.min(1, cautious * Math.sqrt(Math.sqrt(cautious)));
-  if (gap < gapBefore / 500) return variation * Math.min(1, 400 * share * share);
-  return variation * Math.min(1, cautious * Math.sqrt(cautious));
-}
+const believeSpeed: Belief = (share, gap, gapBefore) =>
+  gap < gapBefore / 500 ? 400 * share * share : 200 * share * Math.sqrt(200 * share);
 
-/**
- * Applies a rule and the one before it to every component; returns by how much the worst misses its tolerance, 0 where
- * only rounding is left.
- */
-function judge(
-  samples: Float64Array,
-  size: number,
-  count: number,
-  weights: Float64Array,
-  before: Float64Array,
-  width: number,
-  values: Float64Array,
-  place: number,
-  tolerance: Float64Array,
-  gaps: Float64Array,
-  wary: boolean,
-): number {
-  let miss = 0;
-  const half = width / 2;
-  for (let c = 0; c < size; c++) {
-    let fine = 0;
-    let rough = 0;
-    for (let i = 0, k = c; i < count; i++, k += size) {
-      const s = samples[k] as number;
-      fine += (weights[i] as number) * s;
-      rough += (before[i] as number) * s;
-    }
-    const mean = fine / 2;
-    let variation = 0;
-    for (let i = 0, k = c; i < count; i++, k += size) {
-      variation += (weights[i] as number) * Math.abs((samples[k] as number) - mean);
-    }
-    fine *= half;
-    variation *= Math.abs(half);
-    const gap = Math.abs(fine - rough * half);
-    const e = remaining(gap, variation, wary || count === 7, gaps[c] as number);
-    gaps[c] = gap;
-    // Rounding alone leaves this much; asking for less would divide for ever.
-    const floor = 8e-15 * (Math.abs(fine) + variation);
-    values[place + c] = fine;
-    values[place + size + c] = Math.max(e, floor);
-    if (e > floor) miss = Math.max(miss, e / (tolerance[c] as number));
+/** Seven points on what is sure to be smooth: rules of degree 1, 5 and 11, so that the second difference is the cube of the first. */
+const believeSmooth: Belief = (share, gap, gapBefore) =>
+  gap < gapBefore / 100 ? 400 * share * share : believeNothing(share, gap, gapBefore);
+
+/** Three points, after the middle alone: the error is about the cube of the difference, and its square is no less. */
+const believeThree: Belief = (share) => share * share * (1 + 16 * share);
+
+const SEVEN: Level = { count: 7, weights: W7, before: W3, belief: believeNothing };
+const LEVELS: Readonly<Record<"wary" | "some" | "smooth", readonly Level[]>> = {
+  wary: [SEVEN, { count: 15, weights: W15, before: W7, belief: believeNothing }],
+  some: [SEVEN, { count: 15, weights: W15, before: W7, belief: believeSpeed }],
+  smooth: [
+    { count: 3, weights: W3, before: W1, belief: believeThree },
+    { count: 7, weights: W7, before: W3, belief: believeSmooth },
+    { count: 15, weights: W15, before: W7, belief: believeSpeed },
+  ],
+};
+
+/** The samples of one piece, and what they tell. */
+class Judge {
+  readonly samples: Float64Array;
+  private readonly gaps: Float64Array;
+  private readonly size: number;
+  private readonly tolerance: Float64Array;
+
+  constructor(size: number, tolerance: Float64Array) {
+    this.samples = new Float64Array(15 * size);
+    this.gaps = new Float64Array(size);
+    this.size = size;
+    this.tolerance = tolerance;
   }
-  return miss;
+
+  /**
+   * Applies a rule and the one before it to every component, over a piece so wide; puts integrals and errors into `values`
+   * from `place` on.
+   *
+   * @returns by how much the worst misses its tolerance, 0 where only rounding is left.
+   */
+  miss(
+    { count, weights, before, belief }: Level,
+    width: number,
+    values: Float64Array,
+    place: number,
+  ): number {
+    const { samples, gaps, size, tolerance } = this;
+    let miss = 0;
+    const half = width / 2;
+    for (let c = 0; c < size; c++) {
+      let fine = 0;
+      let rough = 0;
+      for (let i = 0, k = c; i < count; i++, k += size) {
+        const s = samples[k] as number;
+        fine += (weights[i] as number) * s;
+        rough += (before[i] as number) * s;
+      }
+      const mean = fine / 2;
+      let variation = 0;
+      for (let i = 0, k = c; i < count; i++, k += size) {
+        variation += (weights[i] as number) * Math.abs((samples[k] as number) - mean);
+      }
+      fine *= half;
+      variation *= Math.abs(half);
+      const gap = Math.abs(fine - rough * half);
+      const share = variation === 0 || gap === 0 ? 0 : belief(gap / variation, gap, gaps[c] as number);
+      const e = share === 0 ? gap : variation * Math.min(1, share);
+      gaps[c] = gap;
+      // Rounding alone leaves this much; asking for less would divide for ever.
+      const floor = 8e-15 * (Math.abs(fine) + variation);
+      values[place + c] = fine;
+      values[place + size + c] = Math.max(e, floor);
+      if (e > floor) miss = Math.max(miss, e / (tolerance[c] as number));
+    }
+    return miss;
+  }
 }

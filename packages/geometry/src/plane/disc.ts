@@ -1,8 +1,6 @@
 import { depthInside } from "./contains.js";
-import { flattenPath } from "./flatten.js";
 import type { Path } from "./path.js";
-import { clipPolygons, type Ring, ringsArea } from "./polygon.js";
-import { arcAround } from "./segment.js";
+import { slotOutsideArea } from "./slot.js";
 import { distance, type Vec2 } from "./vec2.js";
 
 /** A round hole, mm. */
@@ -10,15 +8,6 @@ export interface Disc {
   readonly centre: Vec2;
   readonly radius: number;
 }
-
-/** Chords of the polygons that only say how much lies outside, as a share of the disc's radius. */
-const CHORD_SHARE = 1e-4;
-
-/** Chords finer than this say nothing more about a knife, mm. */
-const FINEST_CHORDS = 1e-5;
-
-/** Rounding of the distances that decide, mm. */
-const ROUNDING = 1e-9;
 
 /**
  * Steel between a disc and the outline, mm: how far the rim stays inside at its nearest, negative by how far it comes
@@ -51,11 +40,8 @@ export const wallBetween = (a: Disc, b: Disc): number => distance(a.centre, b.ce
  * // half of a hole of radius 1 lies outside
  * holeOutsideArea({ centre: { x: 2, y: 0 }, radius: 1 }, square); // 1.571
  */
-export function holeOutsideArea(disc: Disc, outline: Path): number {
-  if (wallAround(disc, outline) >= -ROUNDING) return 0;
-  const { polygon, error } = discPolygon(disc);
-  return ringsArea(clipPolygons("difference", [polygon], [flattenPath(outline, error)]));
-}
+export const holeOutsideArea = ({ centre, radius }: Disc, outline: Path): number =>
+  slotOutsideArea({ from: centre, to: centre, radius }, outline);
 
 /**
  * Area that two discs share, mm², by the circular lens in closed form.
@@ -76,10 +62,4 @@ export function sharedDiscArea(a: Disc, b: Disc): number {
     return r * r * (half - Math.sin(half) * Math.cos(half));
   };
   return segment(a.radius, b.radius) + segment(b.radius, a.radius);
-}
-
-function discPolygon(disc: Disc): { polygon: Ring; error: number } {
-  const error = Math.max(disc.radius * CHORD_SHARE, FINEST_CHORDS);
-  const circle = arcAround(disc.centre, disc.radius, 0, 2 * Math.PI);
-  return { polygon: flattenPath({ segments: [circle], closed: true }, error), error };
 }

@@ -14,7 +14,8 @@ export type QuantityErrorCode =
   | "unit-wrong-kind"
   | "unit-missing"
   | "parts-out-of-order"
-  | "tolerance-unreadable";
+  | "tolerance-unreadable"
+  | "tolerance-other-unit";
 
 /** Why a quantity could not be read. */
 export interface QuantityError {
@@ -27,7 +28,7 @@ export interface QuantityError {
   readonly unit?: string;
   /** The known unit most like it. */
   readonly nearest?: string;
-  /** What the unit measures instead. */
+  /** What the unit measures instead; of `tolerance-other-unit` the unit that bare numbers are in. */
   readonly found?: string;
 }
 
@@ -82,7 +83,16 @@ export function describeQuantityError(error: QuantityError): string {
       return `${read}: write the larger unit first, such as 6' 2" or 1 lb 2 oz`;
     case "tolerance-unreadable":
       return `${read}: a tolerance is written ± 0.2 mm or +0.3/-0.1 mm after the value`;
+    case "tolerance-other-unit":
+      return `${read}: only the tolerance has a unit, and a bare number here is in ${error.found === "in" ? "inches" : (error.found ?? "")}; write ${unitChoices(error)}`;
   }
+}
+
+/** The value with either unit: `8 mm ± 0.02 in, or 8 in ± 0.02 in`. */
+function unitChoices({ read, unit = "", found = "" }: QuantityError): string {
+  const [, value = "", tolerance = ""] = /^\s*([^±+]*[^±+\s])\s*([±+].*)$/u.exec(clip(read)) ?? [];
+  if (value === "") return `the value's own unit too: ${found} or ${clip(unit)}`;
+  return `${value} ${found} ${tolerance}, or ${value} ${clip(unit)} ${tolerance}`;
 }
 
 function withArticle(measure: string): string {

@@ -50,8 +50,9 @@ interface Term {
  * Reads a quantity as a smith writes it: `190 mm`, `7-1/2"`, `7⅞ in`, `6'2"`, `1 lb 2 oz`, `15°`, `1500 °F`,
  * `7.83 g/cm3`, `60 %`, with or without a tolerance: `6.4 ± 0.2 mm`, `6.4 +0.3/-0.1 mm`, `480 g ± 2 %`.
  *
- * A bare number is in the file's units, angles in degrees, shares as they stand. Where only one of value and
- * tolerance carries a unit it holds for both. A bare fraction in a file in mm is refused: it nearly always is an
+ * A bare number is in the file's units, angles in degrees, shares as they stand. A unit after the value holds for
+ * its tolerance too; one after the tolerance alone is taken where it is the file's own or a part of it (thou in a file in
+ * inches), and refused where nobody can tell what the value is in: `8 ± 0.02 in` in a file in mm. A bare fraction in a file in mm is refused: it nearly always is an
  * inch size without its mark. Ranges are the caller's business.
  *
  * @returns the value and tolerance in mm, g, rad, °C, g/mm³ or as a share, or what is wrong as data.
@@ -86,7 +87,7 @@ function readQuantity(input: string | number, kind: QuantityKind, fileUnits: Fil
   const negative = text.startsWith("-");
   const amount = readTerms(/^[+-]/u.test(text) ? text.slice(1).trimStart() : text);
   const tolerance = readTolerance(amount.rest);
-  const valueTerms = lendUnit(amount.terms, tolerance, kind);
+  const valueTerms = lendUnit(amount.terms, tolerance, kind, fileUnits);
   const only = valueTerms.length === 1 ? valueTerms[0] : undefined;
   const bare = only !== undefined && only.unit === undefined;
   if (bare && only.asFraction && kind === "length" && fileUnits === "mm") {
@@ -151,13 +152,34 @@ function readSide(text: string): { term: Term; rest: string } {
   return { term, rest };
 }
 
-/** A value without a unit takes its tolerance's, unless that is a percentage of the value. */
-function lendUnit(terms: Term[], tolerance: { plus: Term } | undefined, kind: QuantityKind): Term[] {
+/**
+ * A value without a unit before a tolerance with one is in the file's units, if the two go together; a share takes the per
+ * cent after it.
+ */
+function lendUnit(
+  terms: Term[],
+  tolerance: { plus: Term } | undefined,
+  kind: QuantityKind,
+  fileUnits: FileUnits,
+): Term[] {
   const [only] = terms;
   const lent = tolerance?.plus.unit;
   if (only === undefined || terms.length > 1 || only.unit !== undefined || lent === undefined) return terms;
-  return lent === "%" && kind !== "share" ? terms : [{ ...only, unit: lent }];
+  if (kind === "share") return [{ ...only, unit: lent }];
+  if (lent === "%") return terms;
+  const bare = BARE_UNITS[fileUnits][kind];
+  if (!goTogether(resolveUnit(lent, kind), bare)) {
+    throw new Unreadable("tolerance-other-unit", { unit: lent, found: bare });
+  }
+  return [{ ...only, unit: bare }];
 }
+
+/** Finer units in which the tolerance of a bare value is told, by the unit of the value. */
+const FINER: Readonly<Record<string, readonly string[]>> = { in: ["thou"], mm: ["um"], deg: ["arcmin"] };
+
+/** Whether a unit is the one that bare numbers are in, or a finer one beside which no other can be meant. */
+const goTogether = (unit: Unit, bare: string): boolean =>
+  unit.abbreviation === findUnit(bare)?.abbreviation || (FINER[bare]?.includes(unit.abbreviation) ?? false);
 
 function sumTerms(
   terms: readonly Term[],

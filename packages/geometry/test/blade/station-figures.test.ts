@@ -62,6 +62,26 @@ describe("a station of a flat bevel, by closed form", () => {
   });
 });
 
+describe("a station under a swedge and over a hole", () => {
+  const swedge = {
+    from: { kind: "distance", mm: 50 },
+    to: { kind: "tip" },
+    angle: 20 * DEGREE,
+    thickness: 1.5,
+  } as const;
+
+  it("tells the spine without the swedge, and what a caliper reads there", () => {
+    const found = [40, 60].map((x) => figures(box({ swedge }), x));
+    expect(found.map(({ thickness }) => thickness)).toEqual([4, 4]);
+    expect(found.map(({ atSwedge }) => atSwedge)).toEqual([undefined, 1.5]);
+  });
+
+  it("has no thickness above the edge where that is a hole", () => {
+    const holes = [{ kind: "lightening", at: { x: 60, y: 10 }, diameter: 4 }] as const;
+    expect(figures(box({ holes }), 60).aboveEdge.map(({ above }) => above)).toEqual([1, 5, 20]);
+  });
+});
+
 describe("published edge geometry", () => {
   // Bevel of a parallel edge, t thick, at α a side: width t/(2 sin α), height t/(2 tan α); exact, tabulated to 1e-4.
   it.each([

@@ -3,6 +3,7 @@ import { makeKnife } from "../../src/blade/knife.js";
 import { ledgerBodies } from "../../src/blade/ledger-bodies.js";
 import type { HoleSpec, KnifeSpec } from "../../src/blade/spec.js";
 import { SpecError } from "../../src/errors/errors.js";
+import type { Issue } from "../../src/errors/issue.js";
 
 const plain = (change: {
   heel?: number;
@@ -31,7 +32,12 @@ const plain = (change: {
   },
   ...(change.slab === undefined
     ? {}
-    : { handle: { slabs: { material: { name: "European ash" }, thickness: change.slab } } }),
+    : {
+        handle: {
+          slabs: { material: { name: "European ash" }, thickness: change.slab },
+          ...(change.holes === undefined ? {} : { pins: { material: { name: "brass" } } }),
+        },
+      }),
 });
 
 const codes = (spec: KnifeSpec): string[] => makeKnife(spec).findings.map(({ code }) => code);
@@ -40,15 +46,16 @@ const pin = (x: number, y: number, diameter = 4, kind: HoleSpec["kind"] = "pin")
   at: { x, y },
   diameter,
 });
-const issueCodes = (spec: KnifeSpec): string[] => {
+const issuesOf = (spec: KnifeSpec): readonly Issue[] => {
   try {
     makeKnife(spec);
   } catch (error) {
-    if (error instanceof SpecError) return error.issues.map(({ code }) => code);
+    if (error instanceof SpecError) return error.issues;
     throw error;
   }
   return [];
 };
+const issueCodes = (spec: KnifeSpec): string[] => issuesOf(spec).map(({ code }) => code);
 
 describe("likely slips", () => {
   test("a sound knife has none", () => {
@@ -82,6 +89,23 @@ describe("holes", () => {
     expect(codes(plain({ holes: [pin(-60, 45, 10)] }))).toEqual(["hole-near-edge"]);
     expect(codes(plain({ holes: [pin(-60, 44, 10, "lightening")] }))).toEqual([]);
     expect(codes(plain({ holes: [pin(-60, 37, 10, "lightening")] }))).toEqual(["hole-near-edge"]);
+  });
+
+  test("a hanging hole carries nothing to speak of: only its wall counts; a lanyard pulls", () => {
+    expect(codes(plain({ holes: [pin(-60, 44, 10, "hanging")] }))).toEqual([]);
+    const { findings } = makeKnife(plain({ holes: [pin(-60, 37, 10, "hanging")] }));
+    expect(findings.map(({ code, severity }) => [code, severity])).toEqual([["hole-near-edge", "warn"]]);
+    expect(codes(plain({ holes: [pin(-60, 44, 10, "thong")] }))).toEqual(["hole-too-near-edge"]);
+  });
+
+  test("are told from which side, and how far to move them", () => {
+    const at = (x: number, y: number) => makeKnife(plain({ holes: [pin(x, y, 6)] })).findings[0]?.values;
+    // The butt lies at x = −130, the tang between y = 30 and 60.
+    expect(at(-124, 45)).toMatchObject({ side: "the butt", distance: { value: 6 } });
+    // 1.5 diameters are 9 mm: 3 more than there are.
+    expect(at(-124, 45)).toMatchObject({ move: { value: expect.closeTo(3, 9) } });
+    expect(at(-60, 37)).toMatchObject({ side: "the lower side of the tang" });
+    expect(at(-60, 53)).toMatchObject({ side: "the top of the tang" });
   });
 });
 
@@ -129,6 +153,20 @@ test("a crown is judged at every station, not at the heel alone", () => {
   const bevel = { form: "convex" as const, height: 40, edgeThickness: 0.4, crown };
   const { findings } = makeKnife({ ...spec, blade: { ...spec.blade, bevel } });
   expect(findings.map(({ code }) => code)).toEqual(["crown-too-large"]);
+  expect(findings[0]?.values).not.toHaveProperty("askedShare");
+});
+
+test("a crown given as a share is answered with the share that fits", () => {
+  const spec = plain({});
+  const bevel = { form: "convex" as const, height: 40, edgeThickness: 0.4, crown: { share: 0.4 } };
+  const [finding] = makeKnife({ ...spec, blade: { ...spec.blade, bevel } }).findings;
+  expect(finding?.code).toBe("crown-too-large");
+  // The sagitta of the level arc is an eighth of what both faces gain, as long as the bevel is not steep.
+  expect(finding?.values).toMatchObject({
+    askedShare: { value: expect.closeTo(0.4, 12) },
+    mostShare: { value: expect.closeTo(0.125, 3) },
+    most: { value: expect.closeTo(0.125 * (4 - 0.4), 2) },
+  });
 });
 
 test("a bevel left from the hammer has nothing to grind off", () => {
@@ -149,6 +187,12 @@ describe("slots, fullers and swedges lie in the steel", () => {
   test("a slot is looked at from end to end", () => {
     expect(codes(plain({ holes: [slot({ x: -80, y: 45 })] }))).toEqual([]);
     expect(issueCodes(plain({ holes: [slot({ x: -80, y: 28 })] }))).toEqual(["hole-outside-steel"]);
+    expect(issuesOf(plain({ holes: [slot({ x: -80, y: 28 })] }))[0]).toMatchObject({
+      path: "tang.holes[0].to",
+      text: expect.stringContaining("this end of it passes the outline"),
+    });
+    const backward = { ...slot({ x: -40, y: 45 }), at: { x: -80, y: 10 } };
+    expect(issuesOf(plain({ holes: [backward] }))[0]?.path).toBe("tang.holes[0].at");
     expect(issueCodes(plain({ holes: [slot({ x: -80, y: 45 }), pin(-60, 46)] }))).toEqual(["holes-overlap"]);
   });
 

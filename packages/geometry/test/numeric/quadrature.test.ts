@@ -41,6 +41,7 @@ const one = (
   pieces: readonly Piece[],
   tolerance: number,
   maxPieces?: number,
+  trust?: "wary" | "smooth",
 ): { value: number; error: number } => {
   const result = integrateAdaptive(
     (x, out) => {
@@ -48,7 +49,11 @@ const one = (
     },
     1,
     pieces,
-    { tolerance: new Float64Array([tolerance]), ...(maxPieces === undefined ? {} : { maxPieces }) },
+    {
+      tolerance: new Float64Array([tolerance]),
+      ...(maxPieces === undefined ? {} : { maxPieces }),
+      ...(trust === undefined ? {} : { trust }),
+    },
   );
   return { value: result.value[0] as number, error: result.error[0] as number };
 };
@@ -73,6 +78,50 @@ describe("adaptive quadrature", () => {
       expect(Math.abs(value - truth)).toBeLessThanOrEqual(error + 1e-14 * Math.abs(truth));
       expectWithin(value, truth, Math.max(tolerance, 3e-8 * (tolerance < 1e-8 ? 1 : 0)));
     }
+  });
+
+  it.each(known)("of %s, wary of kinks: right, and its error covers the truth", (_, f, from, to, truth) => {
+    for (const tolerance of [1e-3, 1e-6, 1e-10]) {
+      const { value, error } = one(f, [{ from, to }], tolerance, undefined, "wary");
+      expect(Math.abs(value - truth)).toBeLessThanOrEqual(error + 1e-14 * Math.abs(truth));
+      expectWithin(value, truth, Math.max(tolerance, 3e-8 * (tolerance < 1e-8 ? 1 : 0)));
+    }
+  });
+
+  const smooth: readonly (readonly [string, (x: number) => number, number, number, number])[] = [
+    ["a cubic", (x) => x ** 3 - 2 * x + 5, 0, 3, 81 / 4 - 9 + 15],
+    ["a power of six", (x) => 7 * x ** 6 - x, 0, 2, 126],
+    ["sin", Math.sin, 0, 1, 1 - Math.cos(1)],
+    ["exp", Math.exp, -1, 3, Math.exp(3) - Math.exp(-1)],
+    ["1/x, a singularity one length away", (x) => 1 / x, 1, 2, Math.LN2],
+    ["1/(1 + 25x²)", (x) => 1 / (1 + 25 * x * x), 0, 1, Math.atan(5) / 5],
+    ["√(x + 0.01)", (x) => Math.sqrt(x + 0.01), 0, 1, (2 / 3) * (1.01 ** 1.5 - 0.01 ** 1.5)],
+    ["cos 12x", (x) => Math.cos(12 * x), 0, 1, Math.sin(12) / 12],
+  ];
+
+  it.each(smooth)(
+    "of %s, sure to be smooth: right, and its error covers the truth",
+    (_, f, from, to, truth) => {
+      for (const tolerance of [1e-1, 1e-3, 1e-6, 1e-9, 1e-12]) {
+        const { value, error } = one(f, [{ from, to }], tolerance * Math.abs(truth), undefined, "smooth");
+        expect(Math.abs(value - truth)).toBeLessThanOrEqual(error + 1e-14 * Math.abs(truth));
+        expectWithin(value, truth, tolerance * Math.abs(truth) + 1e-14);
+      }
+    },
+  );
+
+  it("asks less often where it is sure that nothing is hidden", () => {
+    const asked = (trust?: "smooth"): number =>
+      integrateAdaptive(
+        (x, out) => {
+          out[0] = Math.exp(x);
+        },
+        1,
+        [{ from: 0, to: 0.5 }],
+        { tolerance: new Float64Array([1e-2]), ...(trust === undefined ? {} : { trust }) },
+      ).evaluations;
+    expect(asked("smooth")).toBe(3);
+    expect(asked()).toBe(7);
   });
 
   it("takes a step where it is broken at it", () => {

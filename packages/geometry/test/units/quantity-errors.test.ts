@@ -56,6 +56,10 @@ const ERRORS: readonly Row[] = [
   ["6.4 +0.3/0.1 mm", "length", "tolerance-unreadable"],
   ["6.4 - 3 mm", "length", "tolerance-unreadable"],
   ["6.4 ± 0.2 g", "length", "unit-wrong-kind"],
+  ["8 ± 0.02 in", "length", "tolerance-other-unit"],
+  ["1/4 ± 1/64 in", "length", "tolerance-other-unit"],
+  ["19 ± 0.1 cm", "length", "tolerance-other-unit"],
+  ["17 ± 1 oz", "mass", "tolerance-other-unit"],
   ["820 °C ± 1 %", "temperature", "unit-wrong-kind"],
   ["6.4 mm $", "length", "number-unreadable"],
   ["1e3 mm", "length", "unit-unknown"],
@@ -104,5 +108,20 @@ describe("what parseQuantity refuses", () => {
       expect(parseQuantity(text, "length", "mm").ok).toBe(false);
     }
     expect(performance.now() - started).toBeLessThan(500);
+  });
+});
+
+describe("a unit after the tolerance alone", () => {
+  it("that is not the file's is told with both ways to write it", () => {
+    expect(describeQuantityError(errorOf("8 ± 0.02 in", "length"))).toBe(
+      '"8 ± 0.02 in": only the tolerance has a unit, and a bare number here is in mm; write 8 mm ± 0.02 in, or 8 in ± 0.02 in',
+    );
+    expect(describeQuantityError(errorOf("17 +1/-2 oz", "mass"))).toContain(
+      "write 17 g +1/-2 oz, or 17 oz +1/-2 oz",
+    );
+    // A sign in front is no tolerance; where the two cannot be told apart the units alone are named.
+    expect(describeQuantityError(errorOf("+8 ± 0.02 in", "length"))).toContain(
+      "the value's own unit too: mm or in",
+    );
   });
 });

@@ -153,7 +153,10 @@ type ToleranceRow = readonly [
 
 const TOLERANCES: readonly ToleranceRow[] = [
   ["6.4 ± 0.2 mm", "length", "mm", 6.4, 0.2, 0.2],
-  ["6.4±0.2mm", "length", "in", 6.4, 0.2, 0.2],
+  ["6.4±0.2mm", "length", "mm", 6.4, 0.2, 0.2],
+  // The value is in the file's units: a finer unit after its tolerance does not divide it.
+  ["5/32 ± 5 thou", "length", "in", 3.96875, 0.127, 0.127],
+  ["0.14 +5/-2 thou", "length", "in", 3.556, 0.127, 0.0508],
   ["6.4 +/- 0.2 mm", "length", "mm", 6.4, 0.2, 0.2],
   ["6.4 +- 0.2 mm", "length", "mm", 6.4, 0.2, 0.2],
   ["6.4 mm ± 0.2 mm", "length", "mm", 6.4, 0.2, 0.2],
@@ -168,7 +171,6 @@ const TOLERANCES: readonly ToleranceRow[] = [
   ["6.4 mm +0.3/0", "length", "mm", 6.4, 0.3, 0],
   ["6.4 +0.3 mm/-0.1 mm", "length", "mm", 6.4, 0.3, 0.1],
   ["1/4 ± 1/64 in", "length", "in", 6.35, 0.396875, 0.396875],
-  ["1/4 ± 1/64 in", "length", "mm", 6.35, 0.396875, 0.396875],
   ['1/4" +1/32/-1/64', "length", "mm", 6.35, 0.79375, 0.396875],
   ["7½″ ± ⅛″", "length", "mm", 190.5, 3.175, 3.175],
   ["1/4 ± 0.01", "length", "in", 6.35, 0.254, 0.254],
@@ -179,7 +181,7 @@ const TOLERANCES: readonly ToleranceRow[] = [
   ["16 ± 1 deg", "angle", "mm", 16 * DEGREE, DEGREE, DEGREE],
   ["16° ± 30 arcmin", "angle", "mm", 16 * DEGREE, 0.5 * DEGREE, 0.5 * DEGREE],
   // A difference of temperatures takes no offset: 18 °F is 10 °C wide.
-  ["1500 ± 18 °F", "temperature", "mm", 7340 / 9, 10, 10],
+  ["1500 ± 18 °F", "temperature", "in", 7340 / 9, 10, 10],
   ["820 °C ± 18 °F", "temperature", "mm", 820, 10, 10],
   ["7.83 g/cm3 ± 1 %", "density", "mm", 0.00783, 0.0000783, 0.0000783],
   ["7.83 ± 0.02 g/cm3", "density", "mm", 0.00783, 0.00002, 0.00002],

@@ -7,6 +7,7 @@ import { TITLE_BLOCK_WIDTH, titleBlock, titleBlockHeight } from "../title-block.
 import { type Arrangement, arrange, CONTENT_MARGIN, type Contents, FRAME_MARGIN } from "./pattern/arrange.js";
 import { patternDimensions } from "./pattern/dimensions.js";
 import { footprintOf, steelColumns } from "./pattern/footprint.js";
+import { crossTable, fullerTable } from "./pattern/ground-tables.js";
 import { holeTable } from "./pattern/hole-table.js";
 import { patternLabels } from "./pattern/labels.js";
 import { noteAndLevelBars, type Part, tablePart, uprightBars } from "./pattern/parts.js";
@@ -103,13 +104,16 @@ function contentsOf(
 }
 
 function partsOf(model: PatternModel, shown: Parameters<typeof sizeTable>[1]): Part[] {
-  const holes = holeTable(model);
-  const sizes = sizeTable(model, shown);
+  const tables = [
+    ["sizes", sizeTable(model, shown)],
+    ["holes", holeTable(model)],
+    ["fullers", fullerTable(model)],
+    ["swedge-and-fittings", crossTable(model)],
+  ] as const;
   return [
     uprightBars,
     noteAndLevelBars,
-    ...(sizes === undefined ? [] : [tablePart("sizes", sizes)]),
-    ...(holes === undefined ? [] : [tablePart("holes", holes)]),
+    ...tables.flatMap(([name, table]) => (table === undefined ? [] : [tablePart(name, table)])),
   ];
 }
 

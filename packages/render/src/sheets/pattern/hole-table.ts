@@ -11,15 +11,20 @@ const KIND_WIDTH = 28;
 export function holeTable(model: PatternModel): TableContent | undefined {
   if (model.holes.length === 0) return undefined;
   const write = (mm: number): string => onOneLine(caliperText(mm, model.units));
+  const slots = model.holes.some(({ slot }) => slot !== undefined);
   return {
     caption: "Hole centres from the heel: x to the tip, y to the spine",
-    header: ["Hole", "x", "y", "Ø", "Kind"],
-    rows: model.holes.map((hole, index) => [
-      holeLetter(index),
-      write(hole.centre.x),
-      write(hole.centre.y),
-      write(hole.diameter),
-      fitText(hole.kind, SMALL, KIND_WIDTH, 1).join(""),
-    ]),
+    header: ["Hole", "x", "y", slots ? "Ø, width" : "Ø", "Kind"],
+    rows: model.holes.flatMap(({ centre, diameter, kind, slot }, index) => {
+      const words = slot === undefined ? kind : `${kind}, slot`;
+      const row = [
+        holeLetter(index),
+        write(centre.x),
+        write(centre.y),
+        write(diameter),
+        fitText(words, SMALL, KIND_WIDTH, 1).join(""),
+      ];
+      return slot === undefined ? [row] : [row, ["to", write(slot.to.x), write(slot.to.y), "", ""]];
+    }),
   };
 }

@@ -1,10 +1,11 @@
-import type { Bounds } from "@scantling/geometry";
+import { type Bounds, crossingsAtX } from "@scantling/geometry";
 import { type Callout, calloutRow } from "../../callouts.js";
 import { type DrawingItem, lettering } from "../../drawing.js";
 import { caliperText, lengthText } from "../../label-text.js";
 import { SMALL } from "../../lettering-size.js";
 import type { PatternModel } from "../../pattern-model.js";
 import { textWidth } from "../../text-metrics.js";
+import { fullerName } from "./ground-tables.js";
 import type { Silhouette } from "./silhouette.js";
 import { holeLetter, holeLineTop } from "./view.js";
 
@@ -16,12 +17,17 @@ const CAPTION_GAP = 2;
 const LEAST_ROOM = 200;
 
 /**
- * The row above the knife: each station with its thickness, each hole with its letter and diameter.
+ * The row above the knife: each station with its thickness, each hole with its letter and diameter, swedge, fullers and
+ * fittings by name.
  *
  * @param view - box that holds the knife with its centre lines and marks, mm.
  */
 export function patternLabels(model: PatternModel, silhouette: Silhouette, view: Bounds): DrawingItem[] {
-  const callouts = [...stationCallouts(model), ...holeCallouts(model, silhouette)];
+  const callouts = [
+    ...stationCallouts(model),
+    ...holeCallouts(model, silhouette),
+    ...groundCallouts(model, silhouette),
+  ];
   if (callouts.length === 0) return [];
   const { bounds } = silhouette;
   const room = Math.max(LEAST_ROOM, 1.15 * (bounds.maxX - bounds.minX));
@@ -34,9 +40,15 @@ function stationCallouts(model: PatternModel): Callout[] {
   return model.stations.map((station) => {
     const thickness = caliperText(station.thickness, model.units);
     const place = lengthText(station.x, model.units);
+    const left = station.atSwedge === undefined ? undefined : caliperText(station.atSwedge, model.units);
     return {
       from: { x: station.x, y: station.top },
-      lines: [thickness.main, thickness.other, `at ${place.main}`],
+      lines: [
+        thickness.main,
+        thickness.other,
+        ...(left === undefined ? [] : [`swedge ${left.main}`, left.other]),
+        `at ${place.main}`,
+      ],
     };
   });
 }
@@ -46,14 +58,38 @@ function holeCallouts(model: PatternModel, silhouette: Silhouette): Callout[] {
     const diameter = caliperText(hole.diameter, model.units);
     return {
       from: { x: hole.centre.x, y: holeLineTop(hole, silhouette) },
-      lines: [holeLetter(index), `Ø ${diameter.main}`, diameter.other],
+      lines: [
+        holeLetter(index),
+        `${hole.slot === undefined ? "Ø" : "slot"} ${diameter.main}`,
+        diameter.other,
+      ],
     };
   });
 }
 
+/** Names of what the tables under the knife give the sizes of. */
+function groundCallouts(model: PatternModel, silhouette: Silhouette): Callout[] {
+  const { swedge, fullers = [], fittings = [] } = model;
+  const onSpine = (from: number, to: number, name: string): Callout => {
+    const { minX, maxX } = silhouette.bounds;
+    const x = Math.min(maxX, Math.max(minX, (from + to) / 2));
+    return { from: { x, y: silhouette.topAt(x) }, lines: [name] };
+  };
+  return [
+    ...(swedge === undefined ? [] : [onSpine(swedge.from, swedge.to, "swedge")]),
+    ...fullers.map(({ from, to, rim }, index): Callout => {
+      const x = (from.x + to.x) / 2;
+      const y = Math.max(...crossingsAtX(rim, x).map(({ point }) => point.y));
+      return { from: { x, y }, lines: [fullerName(index, fullers.length)] };
+    }),
+    ...fittings.map(({ name, front, rear }) => onSpine(front, rear, name)),
+  ];
+}
+
 function caption(model: PatternModel, silhouette: Silhouette, top: number): DrawingItem[] {
   if (model.stations.length === 0) return [];
-  const text = "Thickness at the spine, at distances from the heel";
+  const swedged = model.stations.some(({ atSwedge }) => atSwedge !== undefined);
+  const text = `Thickness at the spine${swedged ? " without its swedge, and with it" : ""}, at distances from the heel`;
   // Flush with the tip's side, over the stations, but never farther left than the view.
   const width = textWidth(text, SMALL);
   const { minX, maxX } = silhouette.bounds;

@@ -1,7 +1,8 @@
-import type { Vec2 } from "@scantling/geometry";
+import type { Segment, Vec2 } from "@scantling/geometry";
 import { type DrawingItem, strokes } from "../../drawing.js";
 import { centreHalfLength, centreLine, holeMark } from "../../hole-mark.js";
-import type { PatternHole, PatternModel, PatternStation } from "../../pattern-model.js";
+import type { PatternFuller, PatternHole, PatternModel, PatternStation } from "../../pattern-model.js";
+import type { Role } from "../../role.js";
 import type { Silhouette } from "./silhouette.js";
 
 /** How far a station mark reaches into the steel from the spine and from the edge, mm. */
@@ -11,18 +12,29 @@ const PAST_OUTLINE = 3;
 /** Holes whose heights differ by less share one centre line, mm. */
 const SAME_HEIGHT = 0.05;
 
-/** The knife itself at true size: outline, bevel line, holes with their centre lines, station marks. */
+/**
+ * The knife itself at true size: outline, bevel line, swedge and fullers, the faces of fittings on the steel, holes with their
+ * centre lines, station marks.
+ */
 export function patternView(model: PatternModel, silhouette: Silhouette): DrawingItem[] {
   const shared = sharedCentreLine(model.holes, silhouette);
   return [
     { kind: "path", role: "outline", paths: [model.outline], name: "outline" },
     ...finishedItems(model),
-    ...bevelItems(model),
+    ...lineItem("bevel-line", "bevel", model.bevelLine),
+    ...lineItem("swedge-line", "bevel", model.swedge?.line ?? []),
+    ...(model.fullers ?? []).map(fullerItem),
+    ...(model.fittings ?? []).flatMap(({ name, lines }) =>
+      lineItem(
+        name.replaceAll(" ", "-"),
+        "hidden",
+        lines.map((one) => [one]),
+      ),
+    ),
     ...(shared === undefined ? [] : [shared.line]),
     ...model.holes.flatMap((hole, index) =>
       holeMark({
-        centre: hole.centre,
-        radius: hole.diameter / 2,
+        hole,
         top: holeLineTop(hole, silhouette),
         level: shared === undefined || !shared.holes.includes(hole),
         name: `hole-${holeLetter(index)}`,
@@ -39,9 +51,9 @@ export function holeLetter(index: number): string {
 }
 
 /** y at which a hole's upright centre line ends, clear of outline and hole: there its label takes over. */
-export function holeLineTop(hole: PatternHole, silhouette: Silhouette): number {
-  const { centre, diameter } = hole;
-  return Math.max(silhouette.topAt(centre.x) + PAST_OUTLINE, centre.y + centreHalfLength(diameter / 2));
+export function holeLineTop({ centre, diameter, slot }: PatternHole, silhouette: Silhouette): number {
+  const highest = Math.max(centre.y, slot?.to.y ?? centre.y);
+  return Math.max(silhouette.topAt(centre.x) + PAST_OUTLINE, highest + centreHalfLength(diameter / 2));
 }
 
 /** The finished outline inside another state's, dashed: what is left when the profile is trimmed. */
@@ -50,27 +62,41 @@ function finishedItems({ finishedOutline }: PatternModel): DrawingItem[] {
   return [{ kind: "path", role: "hidden", paths: [finishedOutline], name: "finished-outline" }];
 }
 
-function bevelItems(model: PatternModel): DrawingItem[] {
-  const pieces = model.bevelLine.filter((piece) => piece.length > 0);
-  if (pieces.length === 0) return [];
-  const paths = pieces.map((segments) => ({ segments, closed: false }));
-  return [{ kind: "path", role: "bevel", paths, name: "bevel-line" }];
+/** Connected pieces as one part of the drawing; nothing where there are none. */
+function lineItem(name: string, role: Role, runs: readonly (readonly Segment[])[]): DrawingItem[] {
+  const paths = runs.filter((run) => run.length > 0).map((segments) => ({ segments, closed: false }));
+  return paths.length === 0 ? [] : [{ kind: "path", role, paths, name }];
 }
+
+/** The right-hand face is seen: what is on the left one alone lies behind. */
+const fullerItem = ({ faces, rim }: PatternFuller, index: number): DrawingItem => ({
+  kind: "path",
+  role: faces === "left" ? "hidden" : "thin",
+  paths: [rim],
+  name: `fuller-${index + 1}`,
+});
 
 function sharedCentreLine(
   holes: readonly PatternHole[],
   silhouette: Silhouette,
 ): { line: DrawingItem; holes: readonly PatternHole[] } | undefined {
-  const tangHoles = holes.filter((hole) => hole.centre.x < 0);
+  const tangHoles = holes.filter((hole) => frontOf(hole).x < 0);
   const first = tangHoles[0];
   if (first === undefined || tangHoles.length < 2) return undefined;
-  const level = tangHoles.every((hole) => Math.abs(hole.centre.y - first.centre.y) < SAME_HEIGHT);
+  const level = tangHoles.every(({ centre, slot }) =>
+    [centre.y, slot?.to.y ?? centre.y].every((y) => Math.abs(y - first.centre.y) < SAME_HEIGHT),
+  );
   if (!level) return undefined;
-  const front = tangHoles.reduce((a, b) => (b.centre.x > a.centre.x ? b : a));
-  const end: Vec2 = { x: front.centre.x + centreHalfLength(front.diameter / 2), y: first.centre.y };
+  const front = tangHoles.reduce((a, b) => (frontOf(b).x > frontOf(a).x ? b : a));
+  const crossing = frontOf(front);
+  const end: Vec2 = { x: crossing.x + centreHalfLength(front.diameter / 2), y: first.centre.y };
   const start: Vec2 = { x: silhouette.bounds.minX - PAST_OUTLINE, y: first.centre.y };
-  return { line: centreLine(start, end, front.centre), holes: tangHoles };
+  return { line: centreLine(start, end, crossing), holes: tangHoles };
 }
+
+/** The centre of a hole; of a slot's two, the one nearer the tip. */
+const frontOf = ({ centre, slot }: PatternHole): Vec2 =>
+  slot !== undefined && slot.to.x > centre.x ? slot.to : centre;
 
 function stationMark(station: PatternStation): DrawingItem {
   const { x, top, bottom } = station;
