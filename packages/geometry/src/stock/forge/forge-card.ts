@@ -6,15 +6,17 @@ import type { CutStack } from "../ledger.js";
 import type { ShopSpec } from "../shop.js";
 import { makeSteelChain, type SteelChain } from "../steel-chain.js";
 import { dressedFromBars } from "./billet-forward.js";
+import { edgeSqueezeFindings } from "./edge-squeeze.js";
 import { forgeLimits } from "./forge-limits.js";
 import { type ForgedProfile, forgedProfile } from "./forged-profile.js";
 import { type HeatsLeft, heatsLeft } from "./heats-left.js";
 import { type BilletMarks, billetMarks } from "./marks.js";
 import { preCurve } from "./pre-curve.js";
 import { makePreform, type PreformStation } from "./preform.js";
-import { pressWork } from "./press-defaults.js";
+import { type PressWork, pressWork } from "./press-defaults.js";
 import { type PressPasses, type PressStop, pressPasses, pressStop } from "./press-steps.js";
 import { planShoulder, type ShoulderPlan } from "./shoulder.js";
+import { stopHeightFindings } from "./stop-height.js";
 
 /** The stack that a card is for. */
 export type CardStack = CutStack & {
@@ -116,6 +118,10 @@ export function forgeCard(knife: Knife, bodies: LedgerBodies, shop: ShopSpec, st
   const onHighSide: CutStack = { ...stack, cutLength: stack.highLength ?? stack.cutLength };
   const highMarks = billetMarks(high, profile, onHighSide);
   const end = profile.stations[profile.stations.length - 1]?.x ?? 0;
+  const taper = taperPlaces(knife).map((x) => ({
+    x,
+    ...pressStop(knife.body("forged").slab.thicknessAt(x), work),
+  }));
   return {
     stack,
     temperature: work.temperature,
@@ -128,16 +134,41 @@ export function forgeCard(knife: Knife, bodies: LedgerBodies, shop: ShopSpec, st
     spreadShare: limits.bevelSpreadShare,
     preform,
     ...(shop.preCurve === undefined ? {} : { preCurve: preCurve(shop.preCurve, end) }),
-    taper: taperPlaces(knife).map((x) => ({
-      x,
-      ...pressStop(knife.body("forged").slab.thicknessAt(x), work),
-    })),
+    taper,
     heats: {
       usual: heatsLeft(usual, stack, bodies.density),
       high: heatsLeft(high, onHighSide, bodies.density),
     },
-    findings: [...(weld.weld?.passes.findings ?? []), ...thickness.findings, ...plan.findings],
+    findings: [
+      ...(weld.weld?.passes.findings ?? []),
+      ...thickness.findings,
+      ...taper.flatMap((stop) => lowStops(stop, work)),
+      ...plan.findings,
+      ...onEdge(preform, shop),
+    ],
   };
+}
+
+/** A stop of the shop's own that would leave the spine thinner than it has to be. */
+const lowStops = ({ cold, stop }: PressStop, work: PressWork): Finding[] =>
+  stop === undefined ? [] : stopHeightFindings(stop.height, cold, work, "press");
+
+/** The preform where it is tallest for its thickness, should it have to be driven back on edge. */
+function onEdge(preform: readonly PreformStation[], shop: ShopSpec): Finding[] {
+  const ratio = ({ height, thickness }: PreformStation): number => height / thickness;
+  // Toward the point it is thin, but nobody stands the point on edge: the first half is what is driven back.
+  const held = preform.slice(0, Math.ceil(preform.length / 2));
+  const tallest = held.reduce<PreformStation | undefined>(
+    (most, one) => (most === undefined || ratio(one) > ratio(most) ? one : most),
+    undefined,
+  );
+  if (tallest === undefined) return [];
+  const piece = { width: tallest.height, thickness: tallest.thickness };
+  // No such squeeze is planned, so it is said beforehand and warned of by nobody.
+  return edgeSqueezeFindings(piece, "press", shop.limits.maxSlenderness).map((finding) => ({
+    ...finding,
+    severity: "note",
+  }));
 }
 
 const sectionOf = ({

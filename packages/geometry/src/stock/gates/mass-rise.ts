@@ -1,4 +1,5 @@
 import { type Finding, mass, share } from "../../errors/issue.js";
+import { scaleThatGains } from "./fire-scale.js";
 import { type GateLimits, gateLimitBasis } from "./limits.js";
 import { GATE_STAGES, type GateStage } from "./stage-need.js";
 import { STAGE_WORDS } from "./stage-words.js";
@@ -55,9 +56,10 @@ function riseFinding(least: StageMass, now: StageMass, limits: GateLimits): Find
     path: "",
     text: great
       ? `The mass rose by {by} ({share}) from {was} ({before}) to {is} ({now}): that is no steel, but scale or flux${known}, or one weighing misread. Neither is used. Brush clean, check the tare and weigh again.`
-      : `The mass rose by {by} ({share}) from {was} ({before}) to {is} ({now}): that is no steel. The lower mass is counted. Brush off scale and flux and weigh again.`,
+      : `The mass rose by {by} ({share}) from {was} ({before}) to {is} ({now}): that is no steel. As the oxygen of fire scale it would be {scale} of it. The lower mass is counted. Brush off scale and flux and weigh again.`,
     values: {
       by: mass(now.mass - least.mass),
+      ...(great ? {} : { scale: mass(scaleThatGains(now.mass - least.mass)) }),
       share: share(rise),
       was: mass(least.mass),
       is: mass(now.mass),
