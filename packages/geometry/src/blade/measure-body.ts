@@ -47,8 +47,8 @@ export function measureBody(body: SteelBody, aim = AIM): Moments {
  * is asked, more of them may be passed over, and changes of structure are found less closely. The tests on 1,000 random
  * knives set these shares.
  */
-const DOUBT = { plain: 0, intricate: 3e-10, ridged: 1e-6 };
-const DOUBT_OF_LESS = { plain: 0, intricate: 1e-8, ridged: 1e-6 };
+const DOUBT = { plain: 0, intricate: 3e-10, ridged: 8e-7 };
+const DOUBT_OF_LESS = { plain: 0, intricate: 1e-8, ridged: 8e-7 };
 const SHARE_OF_AIM = 3e-2;
 
 function withDoubt({ value, error }: Moments, body: SteelBody, aim: number): Moments {
