@@ -34,6 +34,8 @@ describe("the built command", () => {
     expect(readdirSync(join(folder, "out")).sort()).toEqual([
       "check.json",
       "harvest.pattern.svg",
+      "setup.json",
+      "setup.txt",
       "stock.json",
       "summary.txt",
       "weigh.json",
@@ -44,7 +46,7 @@ describe("the built command", () => {
     expect(second.code).toBe(EXIT.write);
     expect(second.err).toContain("--force");
     expect(scantling(["plan", KNIFE, "--out", "out", "--force"])).toEqual(first);
-    expect(readdirSync(join(folder, "out"))).toHaveLength(5);
+    expect(readdirSync(join(folder, "out"))).toHaveLength(7);
   });
 
   it("reads standard input and finds the shop from the current folder", () => {

@@ -39,6 +39,13 @@ export function pressFields(units: FileUnits) {
         usual: "950 °C",
         about: "Steel at the last squeeze",
       }).optional(),
+      weldingTemperature: quantity("temperature", units, {
+        from: 20,
+        to: 1200,
+        tolerance: false,
+        usual: "1150 °C",
+        about: "Steel at the last squeeze of a weld",
+      }).optional(),
       die: z
         .strictObject(
           { length: length("Along the bar"), width: length("Across the bar") },

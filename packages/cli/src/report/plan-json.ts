@@ -3,11 +3,12 @@ export interface PlanDocument {
   readonly weigh: unknown;
   readonly stock: unknown;
   readonly check: unknown;
+  readonly setup: unknown;
   readonly pattern: unknown;
   /** Paths of all files written. */
   readonly files: readonly string[];
 }
 
-export function planJson({ weigh, stock, check, pattern, files }: PlanDocument): unknown {
-  return { schema: "scantling/plan/1", weigh, stock, check, pattern, files };
+export function planJson({ weigh, stock, check, setup, pattern, files }: PlanDocument): unknown {
+  return { schema: "scantling/plan/1", weigh, stock, check, setup, pattern, files };
 }

@@ -88,7 +88,8 @@ const shoulderJson = ({ spineSide, edgeSide, height, thickness, ratio, fuller }:
   fullerRadiusMm: fuller,
 });
 
-const passesJson = ({ from, to, passes }: PressPasses) => ({
+const passesJson = ({ from, to, temperature, passes }: PressPasses) => ({
+  temperatureC: temperature,
   fromMm: from,
   toMm: to,
   passes: passes.map((pass) => ({ reductionShare: pass.reduction, ...stopJson(pass) })),

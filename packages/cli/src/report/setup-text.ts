@@ -44,7 +44,7 @@ export function setupText(setup: Setup | undefined, bars: Bars, job: Job): strin
         ]),
     markLines(card, units),
     shoulderLines(card, units),
-    pressLines("Press the blade down", card.thickness, card, units, downTexts(card, units)),
+    pressLines("Press the blade down", card.thickness, units, downTexts(card, units)),
     preformLines(card, units),
     taperLines(card, units),
     heatsLines(card, units),
@@ -75,7 +75,7 @@ function stackLines(card: ForgeCard, units: FileUnits): string[] {
       `${stack.bars} bars, both faces of every joint cleaned bright: ${fine(passes.from, units)} high.`,
     ]),
     "",
-    ...pressLines("Squeeze the weld", passes, card, units, [
+    ...pressLines("Squeeze the weld", passes, units, [
       `From ${fine(passes.from, units)} to ${fine(passes.to, units)} at welding heat, ${percentText(weld.reduction)} at the least; the billet is then ${lengthText(weld.width, units)} wide, ${lengthText(weld.dressedWidth, units)} once its sides are ground, and ${lengthText(billet.length, units)} long once its ends are cropped. ${lies}`,
     ]),
   ];
@@ -172,11 +172,11 @@ function downTexts(
 
 function pressLines(
   title: string,
-  { passes }: PressPasses,
-  card: ForgeCard,
+  pressed: PressPasses,
   units: FileUnits,
   said: readonly string[],
 ): string[] {
+  const { passes } = pressed;
   if (passes.length === 0) return section(title, said);
   const rows = passes.map((pass, i) => [
     `${i + 1}.`,
@@ -184,12 +184,12 @@ function pressLines(
     percentText(pass.reduction),
     ...stopCells(pass, units),
   ]);
-  const heads = ["", `cold ${units}`, "takes", ...stopHeads(card, units)];
+  const heads = ["", `cold ${units}`, "takes", ...stopHeads(pressed, units)];
   return section(title, said, withLayIn([heads, ...rows], passes, units));
 }
 
 /** Heads of the columns that `stopCells` fills; the stop is told apart from the hot size where the press is off. */
-function stopHeads({ temperature }: ForgeCard, units: FileUnits): string[] {
+function stopHeads({ temperature }: { readonly temperature: number }, units: FileUnits): string[] {
   return [`at ${formatTemperature(temperature, units)}`, "stop", "off by"];
 }
 

@@ -6,7 +6,15 @@ import { DEMO_FILES, DEMO_KNIFE, demoWith } from "../support/demo.js";
 import { type Fault, fakeIo } from "../support/fake-io.js";
 
 const FILE = "harvest.knife.yaml";
-const NAMES = ["check.json", "harvest.pattern.svg", "stock.json", "summary.txt", "weigh.json"];
+const NAMES = [
+  "check.json",
+  "harvest.pattern.svg",
+  "setup.json",
+  "setup.txt",
+  "stock.json",
+  "summary.txt",
+  "weigh.json",
+];
 const inOut = NAMES.map((name) => `/shop/out/${name}`);
 
 describe("plan: the main job", () => {
@@ -22,7 +30,7 @@ describe("plan: the main job", () => {
 
   it("writes the same documents as the commands of each part", async () => {
     const { io } = await answer(["plan", FILE, "--out", "out"], { files: DEMO_FILES });
-    for (const part of ["weigh", "stock", "check"]) {
+    for (const part of ["weigh", "stock", "check", "setup"]) {
       const alone = await answer([part, FILE, "--json"], { files: DEMO_FILES });
       expect(io.disk.text(`/shop/out/${part}.json`)).toBe(alone.out);
     }
@@ -36,9 +44,9 @@ describe("plan: the main job", () => {
     const { code, out, io } = await answer(["plan", FILE, "--out", "out", "--json"], { files: DEMO_FILES });
     expect(code).toBe(EXIT.done);
     const document = JSON.parse(out);
-    expect(Object.keys(document)).toEqual(["schema", "weigh", "stock", "check", "pattern", "files"]);
+    expect(Object.keys(document)).toEqual(["schema", "weigh", "stock", "check", "setup", "pattern", "files"]);
     expect(document.schema).toBe("scantling/plan/1");
-    for (const part of ["weigh", "stock", "check"]) {
+    for (const part of ["weigh", "stock", "check", "setup"]) {
       expect(document[part]).toEqual(JSON.parse(io.disk.text(`/shop/out/${part}.json`)));
     }
     expect([...document.files].sort()).toEqual(NAMES.map((name) => `out/${name}`));

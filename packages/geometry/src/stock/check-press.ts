@@ -27,7 +27,7 @@ function positive(path: string, value: number | undefined, kind: (value: number)
  * checkPress({ stopBlocks: [6, 0] }); // [{ code: "not-positive", path: "press.stopBlocks[1]", … }]
  */
 export function checkPress(press: PressSpec): Issue[] {
-  const { stopBlocks = [], shims = [], stopOffset = 0, maxReduction, temperature } = press;
+  const { stopBlocks = [], shims = [], stopOffset = 0, maxReduction } = press;
   return [
     ...positive("press.opening", press.opening, length),
     ...positive("press.forgeLength", press.forgeLength, length),
@@ -63,22 +63,26 @@ export function checkPress(press: PressSpec): Issue[] {
             share(maxReduction),
           ),
         ]),
-    ...(temperature === undefined ||
-    (temperature >= ELONGATION_RANGE.lowest && temperature <= ELONGATION_RANGE.highest)
-      ? []
-      : [
-          {
-            code: "temperature-out-of-range",
-            path: "press.temperature",
-            text: "Steel is not pressed at {value}: give its temperature at the last squeeze, up to {most}.",
-            values: {
-              value: { quantity: "temperature", value: temperature },
-              most: { quantity: "temperature", value: ELONGATION_RANGE.highest },
-            },
-          } as const,
-        ]),
+    ...temperatureIssues("press.temperature", press.temperature),
+    ...temperatureIssues("press.weldingTemperature", press.weldingTemperature),
     ...positive("press.die.length", press.die?.length, length),
     ...positive("press.die.width", press.die?.width, length),
     ...positive("press.forceKn", press.forceKn, count),
+  ];
+}
+
+function temperatureIssues(path: string, temperature: number | undefined): Issue[] {
+  const { lowest, highest } = ELONGATION_RANGE;
+  if (temperature === undefined || (temperature >= lowest && temperature <= highest)) return [];
+  return [
+    {
+      code: "temperature-out-of-range",
+      path,
+      text: "Steel is not pressed at {value}: give its temperature at the last squeeze, up to {most}.",
+      values: {
+        value: { quantity: "temperature", value: temperature },
+        most: { quantity: "temperature", value: highest },
+      },
+    },
   ];
 }

@@ -75,6 +75,8 @@ export interface PressSpec {
   readonly maxReduction?: number;
   /** Of the steel at the last squeeze, °C. */
   readonly temperature?: number;
+  /** The same of a weld, °C. */
+  readonly weldingTemperature?: number;
   /** The face of the die that touches the piece. */
   readonly die?: DieFace;
   /** What the press can push, kN. */

@@ -2,6 +2,7 @@ import type { Knife } from "../../blade/knife.js";
 import type { Finding } from "../../errors/issue.js";
 import { dressedWidth, type Layers, stackHeight, weldedHeight, weldedWidth } from "../billet.js";
 import type { LedgerBodies } from "../blade-states.js";
+import { LIMIT_DEFAULTS } from "../defaults.js";
 import type { CutStack } from "../ledger.js";
 import type { ShopSpec } from "../shop.js";
 import { makeSteelChain, type SteelChain } from "../steel-chain.js";
@@ -13,7 +14,7 @@ import { type HeatsLeft, heatsLeft } from "./heats-left.js";
 import { type BilletMarks, billetMarks } from "./marks.js";
 import { preCurve } from "./pre-curve.js";
 import { makePreform, type PreformStation } from "./preform.js";
-import { type PressWork, pressWork } from "./press-defaults.js";
+import { PRESS_DEFAULTS, type PressWork, pressWork, weldWork } from "./press-defaults.js";
 import { type PressPasses, type PressStop, pressPasses, pressStop } from "./press-steps.js";
 import { planShoulder, type ShoulderPlan } from "./shoulder.js";
 import { stopHeightFindings } from "./stop-height.js";
@@ -144,31 +145,29 @@ export function forgeCard(knife: Knife, bodies: LedgerBodies, shop: ShopSpec, st
       ...thickness.findings,
       ...taper.flatMap((stop) => lowStops(stop, work)),
       ...plan.findings,
-      ...onEdge(preform, shop),
+      ...onEdge(billet, preform, shop),
     ],
   };
 }
 
-/** A stop of the shop's own that would leave the spine thinner than it has to be. */
-const lowStops = ({ cold, stop }: PressStop, work: PressWork): Finding[] =>
-  stop === undefined ? [] : stopHeightFindings(stop.height, cold, work, "press");
+/** A stop of the shop's own that would leave the spine thinner than it has to be, by more than a set can be off. */
+const lowStops = ({ cold, wanted, stop }: PressStop, work: PressWork): Finding[] =>
+  stop === undefined || wanted - stop.height <= PRESS_DEFAULTS.stopError.value
+    ? []
+    : stopHeightFindings(stop.height, cold, work, "press");
 
-/** The preform where it is tallest for its thickness, should it have to be driven back on edge. */
-function onEdge(preform: readonly PreformStation[], shop: ShopSpec): Finding[] {
-  const ratio = ({ height, thickness }: PreformStation): number => height / thickness;
-  // Toward the point it is thin, but nobody stands the point on edge: the first half is what is driven back.
+/** Where the billet has to be driven back on edge by more than light blows do: it stands as tall as it is, as thin as it has got. */
+function onEdge(billet: ForgeCard["billet"], preform: readonly PreformStation[], shop: ShopSpec): Finding[] {
+  // Toward the point it is drawn narrow, not driven back: the first half is what stands on edge.
   const held = preform.slice(0, Math.ceil(preform.length / 2));
-  const tallest = held.reduce<PreformStation | undefined>(
-    (most, one) => (most === undefined || ratio(one) > ratio(most) ? one : most),
+  const lowest = held.reduce<PreformStation | undefined>(
+    (least, one) => (least === undefined || one.height < least.height ? one : least),
     undefined,
   );
-  if (tallest === undefined) return [];
-  const piece = { width: tallest.height, thickness: tallest.thickness };
-  // No such squeeze is planned, so it is said beforehand and warned of by nobody.
-  return edgeSqueezeFindings(piece, "press", shop.limits.maxSlenderness).map((finding) => ({
-    ...finding,
-    severity: "note",
-  }));
+  if (lowest === undefined || lowest.height >= billet.height * (1 - LIMIT_DEFAULTS.freeNarrowing.value))
+    return [];
+  const piece = { width: billet.height, thickness: lowest.thickness };
+  return edgeSqueezeFindings(piece, "press", shop.limits.maxSlenderness);
 }
 
 const sectionOf = ({
@@ -197,7 +196,7 @@ function weldSqueeze(
     reduction: chain.weldReduction,
     width: spread,
     dressedWidth: dressedWidth(bars, spread, chain.losses.dressing),
-    passes: pressPasses(from, to, width, shop.press, pressWork(shop.press)),
+    passes: pressPasses(from, to, width, shop.press, weldWork(shop.press)),
   };
 }
 

@@ -12,6 +12,11 @@ export const PRESS_DEFAULTS = {
     value: 950,
     basis: `${PRACTICE}: steel at the last squeeze of a heat`,
   },
+  weldingTemperature: {
+    quantity: "temperature",
+    value: 1150,
+    basis: `${PRACTICE}: carbon steel at the last squeeze of a forge weld`,
+  },
   stopOffset: { quantity: "length", value: 0, basis: "nothing learned yet: measure the piece cold" },
   maxReduction: {
     quantity: "share",
@@ -70,6 +75,19 @@ export function pressWork(press: PressSpec): PressWork {
     stopOffset: stopOffset ?? PRESS_DEFAULTS.stopOffset.value,
     maxReduction: maxReduction ?? PRESS_DEFAULTS.maxReduction.value,
     ...(stopBlocks === undefined || stopBlocks.length === 0 ? {} : { stops: { blocks: stopBlocks, shims } }),
+  };
+}
+
+/**
+ * How a shop presses a weld: the same, at welding heat.
+ *
+ * @example
+ * weldWork({ weldingTemperature: 1180 }).temperature; // 1180
+ */
+export function weldWork(press: PressSpec): PressWork {
+  return {
+    ...pressWork(press),
+    temperature: press.weldingTemperature ?? PRESS_DEFAULTS.weldingTemperature.value,
   };
 }
 

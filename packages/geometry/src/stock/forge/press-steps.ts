@@ -30,6 +30,8 @@ export interface PressPass extends PressStop {
 export interface PressPasses {
   readonly from: number;
   readonly to: number;
+  /** Of the steel at the squeeze, °C: what hot heights are told for. */
+  readonly temperature: number;
   /** Empty where nothing is to be taken off. */
   readonly passes: readonly PressPass[];
   readonly findings: readonly Finding[];
@@ -70,7 +72,8 @@ export function pressPasses(
   press: PressSpec,
   work: PressWork,
 ): PressPasses {
-  if (!(to > 0 && to < from)) return { from, to, passes: [], findings: [] };
+  const { temperature } = work;
+  if (!(to > 0 && to < from)) return { from, to, temperature, passes: [], findings: [] };
   const { die } = press;
   const load =
     die === undefined
@@ -78,11 +81,18 @@ export function pressPasses(
       : pressLoadFindings(dieContact(die, { width: across, height: to }), work.temperature, press, "press");
   const { stops } = work;
   if (stops === undefined)
-    return { from, to, passes: passHeights(from, to, work.maxReduction).map(plain(work)), findings: load };
+    return {
+      from,
+      to,
+      temperature,
+      passes: passHeights(from, to, work.maxReduction).map(plain(work)),
+      findings: load,
+    };
   const done = passStops(from, to, { ...work, stops });
   return {
     from,
     to,
+    temperature,
     passes: done.passes.map(({ height, hotHeight, stopHeight: wanted, stop, pressed }) => ({
       cold: height,
       hot: hotHeight,
