@@ -9,6 +9,9 @@ import {
   handlingBarFindings,
   type LedgerBodies,
   ledgerBodies,
+  type MixedNeed,
+  type MixedPlan,
+  mixedNeed,
   questionRises,
   type StageNeed,
   type StockPlan,
@@ -27,7 +30,14 @@ import { unitSlip } from "./gate-slip.js";
 import type { Job } from "./load.js";
 import { inFileTerms, type Measured } from "./measure.js";
 import type { GateOptions } from "./options.js";
-import { planBars } from "./stock-report.js";
+import { type Bars, planBars } from "./stock-report.js";
+
+/** The stack of a blade of two or more steels, in place of a plan. */
+export interface GateStackReport {
+  readonly plan: MixedPlan;
+  /** Undefined where no length of it feeds the blade. */
+  readonly need: MixedNeed | undefined;
+}
 
 /** Everything that is found at a gate. */
 export interface GateReport {
@@ -35,6 +45,8 @@ export interface GateReport {
   readonly masses: GateMasses;
   /** The plan that the bars are from, with its number; undefined where no bars are known. */
   readonly plan: { readonly number: number; readonly plan: StockPlan } | undefined;
+  /** Undefined for a blade of one steel. */
+  readonly stack: GateStackReport | undefined;
   /** What every stage needs; undefined for one that cannot be told. */
   readonly targets: readonly { readonly stage: GateStage; readonly need: StageNeed | undefined }[];
   /** Undefined where the mass is questioned and not used. */
@@ -58,35 +70,42 @@ export function gateReport(measured: Measured, options: GateOptions, looking: ()
     (reading) => readingReport(measured, stage, reading) ?? [],
   );
   return inFileTerms(job, () => {
-    const plan = choosePlan(measured, options.plan);
+    const bars = planBars(measured);
+    const plan = choosePlan(bars, options.plan);
     const route = routeOf(job, measured, plan?.plan);
     const bodies = ledgerBodies(knife);
     const targets = GATE_STAGES.map((each) => ({ stage: each, need: stageNeed(bodies, route, each) }));
     const need = targets.find((each) => each.stage === stage)?.need;
-    if (need === undefined) throw needUnknown();
+    if (need === undefined) throw route.mixed === undefined ? needUnknown() : stackUnknown();
     const { found, findings } = weigh(measured, { bodies, route, need, masses, stage });
     const short = found?.verdict === "short";
     if (short) looking();
+    const { mixed } = bars;
     return {
       stage,
       masses,
       plan,
+      stack: mixed === undefined ? undefined : { plan: mixed, need: mixedNeed(bodies, route) },
       targets,
       found,
       extra: found === undefined || short ? undefined : extraHeats(bodies, route, stage, found.mass),
       similar: short && found !== undefined ? similarReports(measured, route, found) : [],
       readings,
-      findings: [...findings, ...readings.flatMap((reading) => reading.findings)],
+      findings: [
+        ...findings,
+        ...stackFindings(mixed, stage),
+        ...readings.flatMap((reading) => reading.findings),
+      ],
     };
   });
 }
 
 /** The plan that was asked for, the best one by default; undefined where the rack gives none. */
-function choosePlan(measured: Measured, place = 1): GateReport["plan"] {
-  const { plans } = planBars(measured);
+function choosePlan({ plans, mixed }: Bars, place = 1): GateReport["plan"] {
   const plan = plans[place - 1];
   if (plan !== undefined) return { number: place, plan };
   if (place === 1) return undefined;
+  if (mixed !== undefined) throw stackIsThePlan(place);
   throw new CommandFailure(
     EXIT.usage,
     "no-such-plan",
@@ -95,8 +114,18 @@ function choosePlan(measured: Measured, place = 1): GateReport["plan"] {
   );
 }
 
-function routeOf({ shop }: Job, { knife }: Measured, plan: StockPlan | undefined): GateRoute {
-  const { losses, limits } = shop;
+const stackIsThePlan = (place: number): CommandFailure =>
+  new CommandFailure(
+    EXIT.usage,
+    "no-such-plan",
+    `there is no plan ${place}: the stack in the knife file is the only one`,
+    "Leave --plan out.",
+  );
+
+function routeOf({ shop, knife: file }: Job, { knife }: Measured, plan: StockPlan | undefined): GateRoute {
+  const { losses, limits, kerf } = shop;
+  if (file.stack !== undefined)
+    return { losses, limits, forging: knife.forging, mixed: { stack: file.stack, kerf } };
   const stack =
     plan === undefined ? {} : { stack: { bars: plan.bars, width: plan.width, thickness: plan.thickness } };
   return { losses, limits, forging: knife.forging, ...stack };
@@ -109,6 +138,20 @@ const needUnknown = (): CommandFailure =>
     "what this stage needs cannot be told without a plan: scale counted as a skin depends on the section of the bars",
     "List the bars in shop.yaml (scantling stock FILE shows the plans), or weigh the forged blade.",
   );
+
+const stackUnknown = (): CommandFailure =>
+  new CommandFailure(
+    EXIT.usage,
+    "need-unknown",
+    "what this stage needs cannot be told: at high losses no length of the stack's bars feeds the blade",
+    "Take wider or more bars in the knife file's stack (scantling stock FILE shows its welds), or weigh the forged blade.",
+  );
+
+/** What a stack is weighed with, where that is not the knife's own density: of use until the blade is forged. */
+function stackFindings(mixed: MixedPlan | undefined, stage: GateStage): readonly Finding[] {
+  if (mixed === undefined || (stage !== "cut" && stage !== "billet")) return [];
+  return mixed.findings.filter(({ code }) => code === "stack-density");
+}
 
 interface Weighing {
   readonly bodies: LedgerBodies;
@@ -130,12 +173,14 @@ function weigh(
     ...(slip === undefined ? [] : [slip]),
     ...rises.findings,
     ...handlingBarFindings(stage, route, tare !== undefined),
-    ...(route.stack === undefined && (stage === "cut" || stage === "billet") ? [NO_PLAN] : []),
+    ...(route.stack === undefined && route.mixed === undefined && (stage === "cut" || stage === "billet")
+      ? [NO_PLAN]
+      : []),
   ];
   if (slip !== undefined || rises.usable === undefined) return { found: undefined, findings };
   const band = steelBand(job.spec, job.knife.tolerances, job.tolerances);
   const found = weighIn(stage, rises.usable, need, stageGrowth(bodies, route, stage), band);
-  return { found, findings: [...steelFindings(found, job.shop.losses), ...findings] };
+  return { found, findings: [...steelFindings(found, job.shop.losses, route.mixed?.stack), ...findings] };
 }
 
 const NO_PLAN: Finding = {

@@ -1,8 +1,8 @@
-import type { StageNeed } from "@scantling/geometry";
+import type { Banded, StageNeed } from "@scantling/geometry";
 import { describeIssue } from "@scantling/geometry/units";
 import { ASK_KINDS } from "../file/index.js";
 import type { AskCost, ReadingReport, SimilarReport } from "../gate-costs.js";
-import type { GateReport } from "../gate-report.js";
+import type { GateReport, GateStackReport } from "../gate-report.js";
 import type { Job } from "../load.js";
 import { findingJson } from "./findings.js";
 
@@ -11,7 +11,7 @@ import { findingJson } from "./findings.js";
  * `questioned` where the mass is one that steel cannot have: then it is not used, and spare and verdict are not told.
  */
 export function gateJson(report: GateReport, job: Job): unknown {
-  const { stage, masses, plan, targets, found, extra, similar, readings, findings } = report;
+  const { stage, masses, plan, stack, targets, found, extra, similar, readings, findings } = report;
   const tare = masses.tare ?? 0;
   return {
     schema: "scantling/gate/1",
@@ -26,6 +26,7 @@ export function gateJson(report: GateReport, job: Job): unknown {
             bars: plan.plan.bars,
             cutLengthMm: plan.plan.cutLength,
           },
+    stack: stack === undefined ? null : stackJson(stack),
     scaleG: masses.scale,
     tareG: masses.tare ?? null,
     netG: masses.scale - tare,
@@ -41,6 +42,26 @@ export function gateJson(report: GateReport, job: Job): unknown {
     findings: findings.map((finding) => findingJson(finding, job)),
   };
 }
+
+/** The stack of a blade of two or more steels: what its bars and its billet after each weld need. */
+const stackJson = ({ plan, need }: GateStackReport): object => ({
+  kind: plan.stack.kind,
+  bars: plan.bars.reduce((sum, { pieces }) => sum + pieces, 0),
+  ...(Number.isFinite(plan.cutLength) ? { cutLengthMm: plan.cutLength, massG: plan.mass } : {}),
+  ...(need === undefined
+    ? {}
+    : {
+        ...lengthJson(need.length),
+        steels: need.steels.map((one) => ({ steel: one.steel, pieces: one.pieces, ...needJson(one.need) })),
+        afterWelds: need.welds.map(needJson),
+      }),
+});
+
+const lengthJson = ({ value, low, high }: Banded): object => ({
+  neededLengthMm: value,
+  neededLengthLowMm: low,
+  neededLengthHighMm: high,
+});
 
 /** `null` where a stage's need cannot be told without a plan. */
 const needJson = (need: StageNeed | undefined): object => ({

@@ -1,18 +1,24 @@
-import { type SimilarChange, STAGE_WORDS, type StageNeed, type WeighIn } from "@scantling/geometry";
+import {
+  type MixedNeed,
+  type SimilarChange,
+  STAGE_WORDS,
+  type StageNeed,
+  type WeighIn,
+} from "@scantling/geometry";
 import { describeIssue, type FileUnits } from "@scantling/geometry/units";
 import type { AskCost, ReadingReport, SimilarReport } from "../gate-costs.js";
-import type { GateReport } from "../gate-report.js";
+import type { GateReport, GateStackReport } from "../gate-report.js";
 import type { Job } from "../load.js";
 import { ASK_WORDS } from "../wishes.js";
 import { VERDICTS } from "./asks-text.js";
 import { LENGTH_FIGURES, lengthText, massText } from "./figures.js";
 import { bySeverity, findingLines } from "./findings.js";
 import { item, layOutTable, wrap } from "./layout.js";
-import { cutText } from "./stock-text.js";
+import { cutText, sawLength } from "./stock-text.js";
 
 /** A weigh-in for people: the sum first, then what can still be made, then what every stage needs. */
 export function gateText(report: GateReport, job: Job): string[] {
-  const { plan, found, extra, similar, readings, findings } = report;
+  const { plan, stack, found, extra, similar, readings, findings } = report;
   const { units } = job;
   return [
     `WEIGHED: ${STAGE_WORDS[report.stage]}`,
@@ -32,6 +38,7 @@ export function gateText(report: GateReport, job: Job): string[] {
     "",
     ...targetLines(report, units),
     ...(plan === undefined ? [] : wrap(`Plan ${plan.number}: ${cutText(plan.plan, units)}`, undefined, "  ")),
+    ...(stack === undefined ? [] : stackLines(stack, units)),
     ...(findings.length === 0 ? [] : ["", "FOUND"]),
     ...bySeverity(findings).flatMap((finding) => findingLines(finding, job, { basis: true })),
   ];
@@ -166,15 +173,47 @@ function readingLines(readings: readonly ReadingReport[], job: Job): string[] {
   ];
 }
 
-function targetLines({ targets, stage }: GateReport, units: FileUnits): string[] {
-  const rows = targets.map((one) => [
-    `${one.stage === stage ? ">" : " "} ${STAGE_WORDS[one.stage]}`,
-    one.need === undefined ? "needs a plan" : massText(one.need.value, units),
-    one.need === undefined ? "" : massText(one.need.low, units),
-    one.need === undefined ? "" : massText(one.need.high, units),
+function targetLines({ targets, stage, stack }: GateReport, units: FileUnits): string[] {
+  const unknown = stack === undefined ? "needs a plan" : "no length does";
+  const row = (name: string, need: StageNeed | undefined): string[] =>
+    need === undefined
+      ? [name, unknown, "", ""]
+      : [name, massText(need.value, units), massText(need.low, units), massText(need.high, units)];
+  const rows = targets.flatMap((one) => [
+    row(`${one.stage === stage ? ">" : " "} ${STAGE_WORDS[one.stage]}`, one.need),
+    ...(one.stage === "cut" ? onTheWay(stack?.need).map(([name, need]) => row(name, need)) : []),
   ]);
   return layOutTable(
     [["NEEDED AT EACH STAGE, steel alone", "usual", "low losses", "high losses"], ...rows],
     ["left", "right", "right", "right"],
+  );
+}
+
+/** Of a stack, each steel of its bars, and the billet between the welds. */
+function onTheWay(need: MixedNeed | undefined): readonly (readonly [string, StageNeed])[] {
+  if (need === undefined) return [];
+  const { steels, welds, grooved } = need;
+  const last = welds.length - 1;
+  return [
+    ...steels.map((one) => [`    of it ${one.steel}`, one.need] as const),
+    // With no grooves the last weld leaves the dressed billet itself.
+    ...welds.flatMap((each, weld) => {
+      if (weld === last && !grooved) return [];
+      return [[`  after weld ${weld + 1}${weld === last ? ", grooves not ground" : ""}`, each] as const];
+    }),
+  ];
+}
+
+/** The stack by name, how long its bars have to be, and how long they are planned. */
+function stackLines({ plan, need }: GateStackReport, units: FileUnits): string[] {
+  const bars = plan.bars.reduce((sum, { pieces }) => sum + pieces, 0);
+  const kind = plan.stack.kind === "clad" ? "a core with cladding" : "pattern-welded";
+  if (need === undefined) return wrap(`Stack: ${kind}, ${bars} bars.`, undefined, "  ");
+  const { value, low, high } = need.length;
+  const [usual, least, most] = [value, low, high].map((mm) => sawLength(mm, units));
+  return wrap(
+    `Stack: ${kind}, ${bars} bars of one length. Each has to be ${usual} long, ${least} at low losses and ${most} at high; planned is ${sawLength(plan.cutLength, units)}.`,
+    undefined,
+    "  ",
   );
 }

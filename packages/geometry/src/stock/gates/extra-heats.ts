@@ -1,5 +1,5 @@
 import type { LedgerBodies } from "../blade-states.js";
-import { type GateRoute, type GateStage, neededVolume } from "./stage-need.js";
+import { type GateRoute, type GateStage, neededVolume, stageDensity } from "./stage-need.js";
 
 /** Heats beyond those planned that the spare steel pays for. */
 export interface ExtraHeats {
@@ -33,7 +33,8 @@ export function extraHeats(
   mass: number,
 ): ExtraHeats | undefined {
   if (stage !== "billet" && stage !== "forged" && stage !== "cut") return undefined;
-  const volume = mass / bodies.density;
+  const density = stageDensity(bodies, route, stage);
+  const volume = mass / density;
   const need = needAfter(bodies, route, stage, 0);
   const once = needAfter(bodies, route, stage, 1);
   if (need === undefined || once === undefined) return undefined;
@@ -43,7 +44,7 @@ export function extraHeats(
     if (next === undefined || next > volume) break;
     count++;
   }
-  return { count: need > volume ? 0 : count, massPerHeat: (once - need) * bodies.density };
+  return { count: need > volume ? 0 : count, massPerHeat: (once - need) * density };
 }
 
 /** Volume needed with some heats more than planned; a forged blade goes back into the fire as it is. */

@@ -1,5 +1,6 @@
 import { type Finding, length, mass } from "../../errors/issue.js";
 import { DEFAULT_LOSSES, LOSS_DEFAULTS } from "../defaults.js";
+import type { MixedStackSpec } from "../mixed/spec.js";
 import type { LossSpec } from "../shop.js";
 import type { GateRoute, GateStage } from "./stage-need.js";
 import { STAGE_WORDS } from "./stage-words.js";
@@ -13,10 +14,14 @@ const REMEDIES: Readonly<Record<GateStage, string>> = {
   ready: "Compare thickness and outline with the drawing, and make what is there.",
   finished: "Compare thickness and outline with the drawing: it is smaller than drawn.",
 };
+/** At the saw, of a stack of two or more steels: longer bars of one steel alone would be of no use. */
+const STACK_REMEDY = "Cut all bars of the stack longer before a heat is spent.";
 
 /**
  * What is to be said of steel that does not reach, or only just: stop up to the billet, where starting again costs
  * little, a warning later. Nothing where it is enough at high losses too.
+ *
+ * @param stack - Of a blade of two or more steels: what its welds lose may be its own.
  *
  * @example
  * const none = { plus: 0, minus: 0 };
@@ -24,10 +29,12 @@ const REMEDIES: Readonly<Record<GateStage, string>> = {
  * const short = weighIn("billet", 680, { low: 690, value: 702, high: 730 }, 1.1, band);
  * steelFindings(short, DEFAULT_SHOP.losses)[0]?.severity; // "stop"
  */
-export function steelFindings(found: WeighIn, losses: LossSpec): Finding[] {
+export function steelFindings(found: WeighIn, losses: LossSpec, stack?: MixedStackSpec): Finding[] {
   const { stage, need, verdict, spare } = found;
   if (verdict === "enough") return [];
   const early = stage === "cut" || stage === "billet";
+  const remedy = stage === "cut" && stack !== undefined ? STACK_REMEDY : REMEDIES[stage];
+  const basis = lossBasis(losses) + (stage === "cut" ? ownLosses(stack) : "");
   const values = {
     have: mass(found.mass),
     stage: STAGE_WORDS[stage],
@@ -41,9 +48,9 @@ export function steelFindings(found: WeighIn, losses: LossSpec): Finding[] {
         code: "steel-short",
         severity: early ? "stop" : "warn",
         path: "",
-        text: `{have} of steel, and {usual} is needed at the usual losses, {high} at high ones ({stage}): {by} short. ${REMEDIES[stage]}`,
+        text: `{have} of steel, and {usual} is needed at the usual losses, {high} at high ones ({stage}): {by} short. ${remedy}`,
         values,
-        basis: lossBasis(losses),
+        basis,
       },
     ];
   return [
@@ -53,9 +60,15 @@ export function steelFindings(found: WeighIn, losses: LossSpec): Finding[] {
       path: "",
       text: "{have} of steel is enough at the usual losses; at high ones {high} is needed, {by} more ({stage}). Save heats and scale: short soaks, no more heats than planned.",
       values,
-      basis: lossBasis(losses),
+      basis,
     },
   ];
+}
+
+/** What a stack says of its own welds, in place of the shop. */
+function ownLosses(stack: MixedStackSpec | undefined): string {
+  if (stack?.yields !== undefined) return ", yields of the welds as the knife file has them";
+  return stack?.cleaning === undefined ? "" : ", cleaning of the joints as the knife file has it";
 }
 
 /** Where the losses still to come are from. */
@@ -87,8 +100,10 @@ export const HANDLING_WELD = { least: 8, most: 12, basis: "common practice, no s
  */
 export function handlingBarFindings(stage: GateStage, route: GateRoute, tareGiven: boolean): Finding[] {
   if (stage !== "billet" && stage !== "forged") return [];
-  const { stack, losses } = route;
-  const welded = stack !== undefined && stack.bars > 1;
+  const { stack, mixed, losses } = route;
+  const welded = mixed !== undefined || (stack !== undefined && stack.bars > 1);
+  // A yield holds the ends, however much is cut off them.
+  const byYield = mixed?.stack.yields !== undefined;
   const findings: Finding[] = [];
   if (!tareGiven)
     findings.push({
@@ -100,7 +115,7 @@ export function handlingBarFindings(stage: GateStage, route: GateRoute, tareGive
         : "No tare is given. If a bar for holding is welded on, give its mass with --tare; --tare 0g says that there is none.",
       basis: "a handling bar of 200 g is an error of 200 g",
     });
-  if (stage === "billet" && welded && losses.cropPerEnd.value < HANDLING_WELD.least)
+  if (stage === "billet" && welded && !byYield && losses.cropPerEnd.value < HANDLING_WELD.least)
     findings.push({
       code: "handling-weld-left-in",
       severity: losses.cropPerEnd.value === 0 ? "warn" : "note",

@@ -7,6 +7,9 @@ import type { SizeState } from "../../blade/size-states.js";
 import type { ForgingSpec } from "../../blade/spec.js";
 import type { LedgerBodies } from "../blade-states.js";
 import type { LossSide } from "../loss-side.js";
+import { makeMixedChain, traceMixed } from "../mixed/mixed-chain.js";
+import type { MixedStackSpec } from "../mixed/spec.js";
+import { stackDensity } from "../mixed/stack-steels.js";
 import type { LossSpec, StockLimits } from "../shop.js";
 import { makeSteelChain, traceStack } from "../steel-chain.js";
 
@@ -14,7 +17,8 @@ import { makeSteelChain, traceStack } from "../steel-chain.js";
  * Where the steel is weighed, in the order of the work.
  *
  * - `cut` the bars as they come from the saw
- * - `billet` welded, bead and seam ground off, ends cropped; a solid bar as cut
+ * - `billet` welded, bead and seam ground off, ends cropped; a solid bar as cut; of two or more steels the last bar with
+ *   its grooves ground
  * - `forged` shaped, brushed clean, before the outline is trimmed
  * - `ready` ground and drilled, before hardening
  * - `finished` blade and tang sharpened, nothing put on the tang
@@ -30,13 +34,23 @@ export interface GateStack {
   readonly thickness: number;
 }
 
+/** The stack of a blade of two or more steels, and the saw that cuts its billets for the next weld. */
+export interface GateMixed {
+  /** Checked by `checkMixedStack`. */
+  readonly stack: MixedStackSpec;
+  /** Width of the saw's cut, mm. */
+  readonly kerf: number;
+}
+
 /** What a knife is to be made by: losses and heats, and the bars where they are known. */
 export interface GateRoute {
   readonly losses: LossSpec;
   readonly limits: StockLimits;
   readonly forging: ForgingSpec;
-  /** Left out: one solid bar of no known section. */
+  /** Left out, and no `mixed`: one solid bar of no known section. */
   readonly stack?: GateStack;
+  /** Of a blade of two or more steels: in place of `stack`. */
+  readonly mixed?: GateMixed;
 }
 
 /** Mass that has to be there at a stage so that the blade can be finished, g: at low, usual and high losses still to come. */
@@ -68,12 +82,39 @@ export function neededVolume(
   const chain = makeSteelChain(bodies, losses, limits, forging, side);
   if (stage === "ready") return chain.ready;
   if (stage === "forged") return chain.forged;
+  if (route.mixed !== undefined) return mixedVolume(bodies, route, route.mixed, stage, side);
   if (stack === undefined && losses.scaleModel === "skin") return undefined;
   // A solid bar loses the same share whatever its section.
   const { bars, width, thickness } = stack ?? { bars: 1, width: 1, thickness: 1 };
   const trace = traceStack(chain, bars, width, thickness);
   if (!Number.isFinite(trace.length)) return undefined;
   return stage === "billet" ? trace.dressed : bars * width * thickness * trace.length;
+}
+
+/** Of a stack of two or more steels: its bars, or its last bar with the grooves ground. */
+function mixedVolume(
+  bodies: LedgerBodies,
+  { losses, limits, forging }: GateRoute,
+  { stack, kerf }: GateMixed,
+  stage: "cut" | "billet",
+  side: LossSide,
+): number | undefined {
+  const trace = traceMixed(makeMixedChain(bodies, { losses, limits, kerf }, forging, stack, side));
+  const volume = stage === "billet" ? trace.dressed : (trace.stages[0]?.in ?? Number.NaN);
+  return Number.isFinite(volume) ? volume : undefined;
+}
+
+/**
+ * Density that the piece is weighed with at a stage, g/mm³: bars of two or more steels each with their own, from the
+ * welded billet on that of the knife.
+ *
+ * @example
+ * const { losses, limits } = DEFAULT_SHOP;
+ * const bodies = ledgerBodies(knife);
+ * stageDensity(bodies, { losses, limits, forging: knife.forging }, "cut") === bodies.density; // true
+ */
+export function stageDensity(bodies: LedgerBodies, { mixed }: GateRoute, stage: GateStage): number {
+  return mixed !== undefined && stage === "cut" ? stackDensity(mixed.stack) : bodies.density;
 }
 
 /**
@@ -89,7 +130,7 @@ export function neededVolume(
 export function stageNeed(bodies: LedgerBodies, route: GateRoute, stage: GateStage): StageNeed | undefined {
   const [low, value, high] = (["low", "value", "high"] as const).map((side) => {
     const volume = neededVolume(bodies, route, stage, side);
-    return volume === undefined ? undefined : volume * bodies.density;
+    return volume === undefined ? undefined : volume * stageDensity(bodies, route, stage);
   });
   return low === undefined || value === undefined || high === undefined ? undefined : { low, value, high };
 }
@@ -107,7 +148,8 @@ export function stageGrowth(bodies: LedgerBodies, route: GateRoute, stage: GateS
   const more = { ...bodies, finished: 2 * bodies.finished };
   const [one, two] = [bodies, more].map((each) => neededVolume(each, route, stage, "value"));
   // Every loss is a share, a skin or a slice: the volume is linear in the finished one.
-  return one === undefined || two === undefined ? 1 : (two - one) / bodies.finished;
+  if (one === undefined || two === undefined) return 1;
+  return (((two - one) / bodies.finished) * stageDensity(bodies, route, stage)) / bodies.density;
 }
 
 /** Relative error at which states are weighed, as for the ledger. */

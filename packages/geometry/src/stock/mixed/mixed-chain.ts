@@ -19,6 +19,9 @@ export interface MixedChain extends StackSections {
   readonly kerf: number;
 }
 
+/** As much of a shop as a stack's losses depend on. */
+export type MixedShop = Pick<ShopSpec, "losses" | "limits" | "kerf">;
+
 /**
  * Gathers what a stack of two or more steels loses.
  *
@@ -29,7 +32,7 @@ export interface MixedChain extends StackSections {
  */
 export function makeMixedChain(
   bodies: LedgerBodies,
-  shop: ShopSpec,
+  shop: MixedShop,
   forging: StockForging,
   stack: MixedStackSpec,
   side: LossSide,

@@ -22,7 +22,7 @@ const ROUTE: GateRoute = {
 /** A knife that is found needs what is in hand to this, g. */
 const SAME_MASS = 1e-6;
 /** With skin losses the need goes with surfaces, which are known to 1e-7 of some 15 000 mm² on a convex blade, g. */
-const SAME_BY_SURFACE = 1e-5;
+const SAME_BY_SURFACE = 3e-5;
 
 /** Weighed apart from the solver: every state of the knife built from its description, the whole ledger from them. */
 const needOf = (spec: KnifeSpec, stage: GateStage, route = ROUTE): number =>
