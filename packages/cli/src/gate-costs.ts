@@ -1,6 +1,5 @@
 import {
   answerReading,
-  type CaliperReading,
   type Finding,
   type GateRoute,
   type GateStage,
@@ -16,10 +15,11 @@ import {
   type WeighIn,
   withReading,
 } from "@scantling/geometry";
-import type { AskAnswer, Verdict } from "./asks.js";
+import { type AskAnswer, answerAsk, type Verdict } from "./asks.js";
 import { CommandFailure } from "./failure.js";
 import { FileError } from "./file/index.js";
-import { isCaliperStage } from "./gate-input.js";
+import { type GateReading, isCaliperStage } from "./gate-input.js";
+import { readingSlip } from "./gate-slip.js";
 import { type Measured, measure } from "./measure.js";
 import { isStop } from "./report/findings.js";
 
@@ -40,6 +40,18 @@ export interface AskCost {
   readonly knifeMass: number;
 }
 
+/** What a finished blade that is light says of the order: its mass, for where the steel is missing no scale can tell. */
+export interface AsWeighed {
+  /** Lighter than drawn, g. */
+  readonly lightBy: number;
+  /** Mass of the whole knife with this blade, g. */
+  readonly knifeMass: number;
+  /** The ask of the mass, if there is one, and what it was as drawn. */
+  readonly mass?: OpenAsk;
+  /** The others as drawn. */
+  readonly others: readonly AskAnswer[];
+}
+
 /** A smaller knife with what it costs, or why there is none. */
 export type SimilarReport = (SimilarFound & { readonly cost: AskCost }) | SimilarRefused;
 
@@ -48,11 +60,35 @@ export interface ReadingReport extends ReadingAnswer {
   readonly cost?: AskCost;
 }
 
+/**
+ * The order held against a finished blade that is lighter than drawn. What is weighed has no band of its own any more: of the
+ * knife's band that of its steel is taken out, in squares.
+ */
+export function asWeighed({ weight, answers }: Measured, { spare, knifeBand }: WeighIn): AsWeighed {
+  const rest = (whole: number, steel: number): number => Math.sqrt(Math.max(0, whole ** 2 - steel ** 2));
+  const knifeMass = weight.knife.mass + spare;
+  const drawn = answers.find(({ ask }) => ask.name === "mass");
+  const [low, high] = drawn?.figure.interval ?? [weight.knife.mass, weight.knife.mass];
+  const interval = [
+    knifeMass - rest(weight.knife.mass - low, knifeBand.minus),
+    knifeMass + rest(high - weight.knife.mass, knifeBand.plus),
+  ] as const;
+  return {
+    lightBy: -spare,
+    knifeMass,
+    ...(drawn === undefined
+      ? {}
+      : { mass: { answer: answerAsk(drawn.ask, { value: knifeMass, interval }), was: drawn.verdict } }),
+    others: answers.filter((answer) => answer !== drawn),
+  };
+}
+
 /** The largest knives of the same design that the steel makes, each with what it costs against the asks. */
 export function similarReports(measured: Measured, route: GateRoute, found: WeighIn): SimilarReport[] {
   const { job, knife } = measured;
   const least = gateLimits(job.shop.gates).leastSimilar;
-  const question = { knife, route, stage: found.stage, mass: found.mass, least };
+  // Of a mass that rose what is steel for sure.
+  const question = { knife, route, stage: found.stage, mass: found.least, least };
   return SIMILAR_CHANGES.map((change): SimilarReport => {
     const one = largestSimilar(question, change);
     if (!one.possible) return one;
@@ -71,11 +107,15 @@ const BROKEN = {
 export function readingReport(
   measured: Measured,
   stage: GateStage,
-  reading: CaliperReading,
+  reading: GateReading,
 ): ReadingReport | undefined {
   if (!isCaliperStage(stage)) return undefined;
   const { knife, job } = measured;
   const answer = answerReading(knife, stage, reading, job.tolerances);
+  if (answer.questioned) {
+    const slip = readingSlip(answer, reading, job.knife.units);
+    return slip === undefined ? answer : { ...answer, findings: [slip] };
+  }
   const stays = stage === "finished" || answer.kept;
   const off = reading.thickness - answer.finished;
   if (!(off < -HAIR || (stays && off > HAIR))) return answer;

@@ -30,6 +30,13 @@ export interface GateMasses {
   readonly before: readonly StageMass[];
 }
 
+/** A caliper reading as it was written. */
+export interface GateReading extends CaliperReading {
+  readonly place: string;
+  /** Whether it has no unit. */
+  readonly bare: boolean;
+}
+
 /**
  * Reads the masses of the command line.
  *
@@ -64,11 +71,7 @@ export function readMasses(options: GateOptions, units: FileUnits): GateMasses {
  *
  * @throws {CommandFailure} exit code 2 with what cannot be read, or where the stage has no shape yet.
  */
-export function readReadings(
-  options: GateOptions,
-  knife: Knife,
-  units: FileUnits,
-): readonly CaliperReading[] {
+export function readReadings(options: GateOptions, knife: Knife, units: FileUnits): readonly GateReading[] {
   const given = list(options.at);
   if (given.length > 0 && !isCaliperStage(options.stage))
     throw wrong(
@@ -77,14 +80,26 @@ export function readReadings(
       `Give readings at ${Object.keys(CALIPER_STATES).join(", ")}.`,
     );
   return given.map((text) => {
-    const [place, thickness] = halves("--at", text, 'PLACE=THICKNESS, for example "60 %=4.2 mm"');
-    return { x: placeOn(knife, place, units), thickness: readNumber("--at", thickness, "length", units) };
+    const [place, thickness] = halves("--at", text, READING_FORM);
+    return {
+      x: placeOn(
+        knife,
+        place,
+        units,
+        `Places are heel, tip, handle, butt, 60 % or 60 mm. Write ${READING_FORM}.`,
+      ),
+      thickness: readNumber("--at", thickness, "length", units),
+      place,
+      bare: !/[^\d\s./,-]/u.test(thickness),
+    };
   });
 }
 
 export function isCaliperStage(stage: GateStage): stage is CaliperStage {
   return Object.hasOwn(CALIPER_STATES, stage);
 }
+
+const READING_FORM = 'PLACE=THICKNESS, for example --at "60 %=4.2 mm"';
 
 /** Several may be given one after the other, or parted by commas that a new `name=` follows. */
 const list = (given: readonly string[] = []): string[] =>

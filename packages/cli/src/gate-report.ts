@@ -24,7 +24,14 @@ import {
 } from "@scantling/geometry";
 import { EXIT } from "./exit-code.js";
 import { CommandFailure } from "./failure.js";
-import { type ReadingReport, readingReport, type SimilarReport, similarReports } from "./gate-costs.js";
+import {
+  type AsWeighed,
+  asWeighed,
+  type ReadingReport,
+  readingReport,
+  type SimilarReport,
+  similarReports,
+} from "./gate-costs.js";
 import { type GateMasses, readMasses, readReadings } from "./gate-input.js";
 import { unitSlip } from "./gate-slip.js";
 import type { Job } from "./load.js";
@@ -53,6 +60,8 @@ export interface GateReport {
   readonly found: WeighIn | undefined;
   readonly extra: ExtraHeats | undefined;
   readonly similar: readonly SimilarReport[];
+  /** Of a finished blade that is light, in place of smaller knives; else undefined. */
+  readonly asWeighed: AsWeighed | undefined;
   readonly readings: readonly ReadingReport[];
   readonly findings: readonly Finding[];
 }
@@ -78,8 +87,9 @@ export function gateReport(measured: Measured, options: GateOptions, looking: ()
     const need = targets.find((each) => each.stage === stage)?.need;
     if (need === undefined) throw route.mixed === undefined ? needUnknown() : stackUnknown();
     const { found, findings } = weigh(measured, { bodies, route, need, masses, stage });
-    const short = found?.verdict === "short";
-    if (short) looking();
+    const short = found?.verdict === "short" ? found : undefined;
+    const finished = stage === "finished";
+    if (short !== undefined && !finished) looking();
     const { mixed } = bars;
     return {
       stage,
@@ -88,8 +98,9 @@ export function gateReport(measured: Measured, options: GateOptions, looking: ()
       stack: mixed === undefined ? undefined : { plan: mixed, need: mixedNeed(bodies, route) },
       targets,
       found,
-      extra: found === undefined || short ? undefined : extraHeats(bodies, route, stage, found.mass),
-      similar: short && found !== undefined ? similarReports(measured, route, found) : [],
+      extra: isEnough(found) ? extraHeats(bodies, route, stage, found.least) : undefined,
+      similar: short === undefined || finished ? [] : similarReports(measured, route, short),
+      asWeighed: short !== undefined && finished ? asWeighed(measured, short) : undefined,
       readings,
       findings: [
         ...findings,
@@ -99,6 +110,9 @@ export function gateReport(measured: Measured, options: GateOptions, looking: ()
     };
   });
 }
+
+const isEnough = (found: WeighIn | undefined): found is WeighIn =>
+  found?.verdict === "enough" || found?.verdict === "enough-at-usual-losses";
 
 /** The plan that was asked for, the best one by default; undefined where the rack gives none. */
 function choosePlan({ plans, mixed }: Bars, place = 1): GateReport["plan"] {
@@ -122,7 +136,12 @@ const stackIsThePlan = (place: number): CommandFailure =>
     "Leave --plan out.",
   );
 
-function routeOf({ shop, knife: file }: Job, { knife }: Measured, plan: StockPlan | undefined): GateRoute {
+/** What the knife is to be made by: its bars, or its own stack. */
+export function routeOf(
+  { shop, knife: file }: Job,
+  { knife }: Measured,
+  plan: StockPlan | undefined,
+): GateRoute {
   const { losses, limits, kerf } = shop;
   if (file.stack !== undefined)
     return { losses, limits, forging: knife.forging, mixed: { stack: file.stack, kerf } };
@@ -179,7 +198,8 @@ function weigh(
   ];
   if (slip !== undefined || rises.usable === undefined) return { found: undefined, findings };
   const band = steelBand(job.spec, job.knife.tolerances, job.tolerances);
-  const found = weighIn(stage, rises.usable, need, stageGrowth(bodies, route, stage), band);
+  const growth = stageGrowth(bodies, route, stage);
+  const found = weighIn(stage, rises.usable, need, growth, band, rises.least);
   return { found, findings: [...steelFindings(found, job.shop.losses, route.mixed?.stack), ...findings] };
 }
 

@@ -33,13 +33,16 @@ export function stationsOf(knife: Knife, at?: string, units: FileUnits = "mm"): 
   ].sort((a, b) => a.x - b.x);
 }
 
+const PLACES_EXAMPLE = "Give places parted by commas, for example: --at heel,60 mm,75 %";
+
 /**
  * x of one place on a knife, mm ahead of the heel.
  *
+ * @param todo - What to write where it is no place.
  * @throws {CommandFailure} exit code 2 where it cannot be read or lies beside the knife.
  */
-export function placeOn(knife: Knife, text: string, units: FileUnits): number {
-  const x = bladeStation(readPlace(text, units), knife.outline);
+export function placeOn(knife: Knife, text: string, units: FileUnits, todo = PLACES_EXAMPLE): number {
+  const x = bladeStation(readPlace(text, units, todo), knife.outline);
   const { minX, maxX } = knife.body("finished").footprint;
   if (x < minX - ROUNDING || x > maxX + ROUNDING) {
     const show = (mm: number): string => formatLength(mm, units);
@@ -53,7 +56,7 @@ export function placeOn(knife: Knife, text: string, units: FileUnits): number {
   return Math.min(maxX, Math.max(minX, x));
 }
 
-function readPlace(text: string, units: FileUnits): StationPlace {
+function readPlace(text: string, units: FileUnits, todo: string): StationPlace {
   const word = WORDS.find((known) => known === text.toLowerCase());
   if (word !== undefined) return { kind: word };
   const share = text.includes("%") ? parseQuantity(text, "share", units) : undefined;
@@ -65,6 +68,6 @@ function readPlace(text: string, units: FileUnits): StationPlace {
     EXIT.usage,
     "unknown-place",
     `--at "${text}" is no place on a knife${near === undefined ? "" : `; did you mean ${near}?`}`,
-    "Give places parted by commas, for example: --at heel,60 mm,75 %",
+    todo,
   );
 }

@@ -5,10 +5,12 @@ import {
   type Issue,
   isSameMaterial,
   ledgerBodies,
+  lossFindings,
   type MixedPlan,
   makeSteelChain,
   planMixed,
   planStock,
+  pressHeatFindings,
   type Refusal,
   type StockReport,
   suggestMaterials,
@@ -43,14 +45,20 @@ export function planBars({ job, knife }: Measured): Bars {
   });
 }
 
-/** All that is to be said of a job: of the knife, of wishes that are missed, of the bars. */
-export function allFindings(measured: Measured, bars: Bars): readonly Finding[] {
+/** What is to be said whatever the bars: of the knife, of wishes that are missed, of the shop that is to make it. */
+export function knifeFindings(measured: Measured): readonly Finding[] {
   return [
     ...measured.findings,
     ...wishFindings(measured.answers),
     ...fitsShop(measured.knife, measured.job.shop),
-    ...stockFindings(bars, measured.job),
+    ...pressHeatFindings(measured.job.shop.press),
+    ...lossFindings(measured.job.shop.losses),
   ];
+}
+
+/** All that is to be said of a job: of the knife and its shop, of the bars. */
+export function allFindings(measured: Measured, bars: Bars): readonly Finding[] {
+  return [...knifeFindings(measured), ...stockFindings(bars, measured.job)];
 }
 
 /** What is to be said of the best plan, or of there being none, and of the rack. */
@@ -79,7 +87,7 @@ export function rackEmpty({ shopPlaces, fromStdin }: Job): Finding {
 }
 
 /** Why stacks were refused, in a sentence with its numbers. */
-export function refusalIssue({ reason, text, example }: Refusal, steel: string): Issue {
+function refusalIssue({ reason, text, example }: Refusal, steel: string): Issue {
   const { bar, value, limit } = example;
   const other = reason === "wrong-steel" && bar.steel !== undefined;
   return {
@@ -95,10 +103,33 @@ export function refusalIssue({ reason, text, example }: Refusal, steel: string):
   };
 }
 
-/** Says why, by the reason that refused most stacks. */
+/** What comes nearest to a plan: in the words of `refusalIssue`, the stack that is shown for the refusal. */
+function nearestStack({ example }: Refusal): Pick<Issue, "text" | "values"> {
+  const { bar, bars, cutLength } = example;
+  const values = { bars: { quantity: "count", value: bars }, bar: bar.name } as const;
+  if (cutLength === undefined) return { text: "Nearest: {bars} × {bar}.", values };
+  return {
+    text: "With bars long enough: {bars} × {cutLength} of {bar}.",
+    values: { ...values, cutLength: { quantity: "length", value: cutLength } },
+  };
+}
+
+/** Why stacks were refused, and which of them a smith would look at first. */
+export function refusalWithNearest(refusal: Refusal, steel: string): Issue {
+  const why = refusalIssue(refusal, steel);
+  const nearest = nearestStack(refusal);
+  return { ...why, text: `${why.text} ${nearest.text}`, values: { ...why.values, ...nearest.values } };
+}
+
+/** Only steel or room is lacking for these, so they say more than what most stacks fail by. */
+const LACKING: readonly string[] = ["bar-too-short", "longer-than-forge"];
+
+/** Says why: by what is lacking for a plan that could be made with it, else by the reason that refused most stacks. */
 function noBarsFit({ rejected, considered }: Bars, { spec }: Job): Finding {
-  const [most] = [...rejected].sort((a, b) => b.count - a.count);
-  const why = most === undefined ? undefined : refusalIssue(most, spec.steel.name);
+  const most =
+    LACKING.flatMap((reason) => rejected.filter((refusal) => refusal.reason === reason))[0] ??
+    [...rejected].sort((a, b) => b.count - a.count)[0];
+  const why = most === undefined ? undefined : refusalWithNearest(most, spec.steel.name);
   return {
     code: "no-bars-fit",
     severity: "stop",
@@ -120,7 +151,7 @@ function unknownSteels({ shop, spec }: Job): Finding[] {
     if (steel === undefined || seen.has(steel)) return [];
     seen.add(steel);
     if (findMaterial(steel) !== undefined || isSameMaterial(steel, spec.steel.name)) return [];
-    const near = suggestMaterials(steel);
+    const near = suggestMaterials(steel, 2, "steel");
     return [
       {
         code: "bar-steel-unknown",

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { EXIT } from "../src/exit-code.js";
 import { answer, flat } from "./support/answer.js";
 import { DEMO_FILES, DEMO_KNIFE } from "./support/demo.js";
 
@@ -57,6 +58,60 @@ describe("no bars known", () => {
   it("names the shop file that has no rack", async () => {
     const { out } = await answer(["stock", FILE], { files: withShop("scantling: 1\nunits: in\n") });
     expect(flat(out)).toContain("List those in the shop in shop.yaml: rack: and a line such as");
+  });
+});
+
+describe("bars that are too short", () => {
+  const thick = "{ size: 10 x 60 mm, length: 60, count: 3 }";
+  const inHand = withShop(rack("{ size: 3 x 20 mm, length: 60 }", thick));
+  const enough = withShop(rack("{ size: 3 x 20 mm }", "{ size: 10 x 60 mm }"));
+
+  it("are told with the stack that longer ones would be cut for, in stock and in the STOP", async () => {
+    const { out: json } = await answer(["stock", FILE, "--json"], { files: enough });
+    const [{ bars, bar, cutLengthMm }] = JSON.parse(json).plans;
+    const wanted = `With bars long enough: ${bars} × ${cutLengthMm} mm of ${bar}.`;
+    expect(flat((await answer(["stock", FILE], { files: inHand })).out)).toContain(wanted);
+    for (const command of ["check", "plan"]) {
+      const { out, code } = await answer([command, FILE], { files: inHand });
+      expect(code).toBe(EXIT.notMet);
+      // More stacks fail by their height, but steel is what can be had.
+      expect(flat(out)).toMatch(
+        /STOP: Nothing on the rack .* The bars in hand are too short\. Pieces wanted: /,
+      );
+      expect(flat(out)).toContain(wanted);
+    }
+  });
+
+  it("leave the reason that refused most where no stack would do", async () => {
+    const files = withShop(rack("{ size: 3 x 20 mm }"));
+    const { out } = await answer(["check", FILE], { files });
+    expect(flat(out)).toMatch(/STOP: Nothing on the rack .* Nearest: \d+ × 3 x 20 mm\./);
+  });
+
+  it("leave a forge card that says that there is no plan", async () => {
+    const { io } = await answer(["plan", FILE, "--out", "p"], { files: inHand });
+    expect(flat(io.disk.text("/shop/p/setup.txt"))).toContain("No plan: nothing on the rack");
+  });
+});
+
+describe("losses that no shop has", () => {
+  const files = withShop(`${rack("{ size: 10 x 60 mm }")}losses:\n  scalePerHeat: 60 %\n`);
+
+  it("are warned of with the usual range and their line, before any length, and stop nothing", async () => {
+    const { out, code } = await answer(["stock", FILE], { files });
+    expect(code).toBe(EXIT.done);
+    const said = flat(out);
+    expect(said).toContain(
+      "warning: 60 % is far more than is usually lost of the mass in a forging heat: 0.6 % to 2 %.",
+    );
+    expect(said).toContain("(losses.scalePerHeat, shop.yaml:6:");
+    expect(said.indexOf("far more")).toBeLessThan(said.indexOf("1. Cut"));
+    expect(flat((await answer(["check", FILE], { files })).out)).toContain("60 % is far more");
+  });
+
+  it("are not warned of at 5 %", async () => {
+    const usual = { ...files, "shop.yaml": files["shop.yaml"].replace("60 %", "5 %") };
+    expect((await answer(["check", FILE], { files: usual })).out).not.toContain("far more");
   });
 });
 

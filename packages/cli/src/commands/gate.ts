@@ -13,7 +13,7 @@ import { headingLines } from "../report/heading.js";
 /**
  * `scantling gate FILE`: steel to spare or short at a stage, what can still be made of it, and what is left to take off
  * where a caliper was put on. Exit code 4 where the steel is short at the usual losses, or the mass is one that steel
- * cannot have.
+ * cannot have; 0 with a warning where a mass that rose a little leaves it open, as an ask that is at risk.
  */
 export async function gate(io: Io, file: string, options: GateOptions): Promise<ExitCode> {
   const measured = measure(await loadJob(io, file, options));

@@ -1,4 +1,4 @@
-import { cutOrders } from "../cut-orders.js";
+import { type CutOrder, cutOrders } from "../cut-orders.js";
 import { deliverReport } from "../deliver.js";
 import { EXIT, type ExitCode } from "../exit-code.js";
 import { CommandFailure } from "../failure.js";
@@ -10,11 +10,13 @@ import { STDIN } from "../read-input.js";
 import { cuttingJson } from "../report/cutting-json.js";
 import { cuttingText } from "../report/cutting-text.js";
 import { jsonText, reportText } from "../report/documents.js";
+import { findingCounts } from "../report/findings.js";
 import { headingLines } from "../report/heading.js";
+import { wrap } from "../report/layout.js";
 import { mixedStockText } from "../report/mixed-text.js";
 import { stockJson } from "../report/stock-json.js";
 import { stockText } from "../report/stock-text.js";
-import { planBars } from "../stock-report.js";
+import { allFindings, planBars } from "../stock-report.js";
 
 /**
  * `scantling stock FILE...`: of one order the steel ledger and ranked plans of bars to cut and weld; of several the
@@ -34,7 +36,12 @@ async function stockOfOne(io: Io, file: string, options: CommonOptions): Promise
     ? { name: "stock.json", content: jsonText(stockJson(bars, measured.job)) }
     : {
         name: "stock.txt",
-        content: reportText([...headingLines(measured), "", ...lines]),
+        content: reportText([
+          ...headingLines(measured),
+          "",
+          ...lines,
+          ...findingCounts(allFindings(measured, bars)),
+        ]),
       };
   await deliverReport(io, report, options);
   return EXIT.done;
@@ -57,9 +64,16 @@ async function stockOfSeveral(io: Io, files: readonly string[], options: CommonO
   const cuts = cutOrders(jobs, await loadSolver());
   const report = options.json
     ? { name: "cut-list.json", content: jsonText(cuttingJson(cuts)) }
-    : { name: "cut-list.txt", content: reportText(cuttingText(cuts)) };
+    : { name: "cut-list.txt", content: reportText([...cuttingText(cuts), ...cuts.orders.flatMap(countsOf)]) };
   await deliverReport(io, report, options);
   return EXIT.done;
+}
+
+/** How many findings an order has. */
+function countsOf({ code, measured, bars }: CutOrder): string[] {
+  return findingCounts(allFindings(measured, bars)).flatMap((counts) =>
+    wrap(`${code}: ${counts}`, undefined, "  "),
+  );
 }
 
 /** Bars of two racks cannot be shared out. */

@@ -12,8 +12,8 @@ import { weighJson } from "../report/weigh-json.js";
 import { weighStateJson, weighStateText } from "../report/weigh-state.js";
 import { weighText } from "../report/weigh-text.js";
 import { stationsOf } from "../stations.js";
+import { knifeFindings } from "../stock-report.js";
 import { weighInState } from "../weigh-in-state.js";
-import { wishFindings } from "../wishes.js";
 
 /** `scantling weigh FILE`: mass with its interval, balance, what the interval comes from, and sections at stations. */
 export async function weigh(io: Io, file: string, options: WeighOptions): Promise<ExitCode> {
@@ -28,7 +28,7 @@ export async function weigh(io: Io, file: string, options: WeighOptions): Promis
         name: "weigh.txt",
         content: reportText([
           ...headingLines(measured),
-          ...findingCounts([...measured.findings, ...wishFindings(measured.answers)]),
+          ...findingCounts(knifeFindings(measured)),
           "",
           ...weighText(measured, stations),
         ]),

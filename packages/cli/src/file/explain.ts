@@ -38,7 +38,12 @@ export function explainIssues(issues: readonly Issue[], context: ExplainContext)
   const flat = issues.flatMap((issue) => flatten(issue, [], context));
   const drafts = flat.flatMap((issue) => explain(issue, context));
   const guesses = new Set(drafts.flatMap(({ guess }) => guess ?? []));
-  const kept = drafts.filter(({ missing, path }) => {
+  const wrongKeys = new Set(
+    drafts.flatMap(({ problem, group }) => (problem.code === "unknown-key" ? (group ?? []) : [])),
+  );
+  const kept = drafts.filter(({ problem, missing, path }) => {
+    // A condition under a wrong key is not missing either.
+    if (problem.code === "one-condition" && wrongKeys.has(formatPath(path))) return false;
     // One mistake, one problem: a key that is there under a wrong name or could not be read is not missing too.
     if (missing && (guesses.has(formatPath(path)) || guesses.has(formatPath(path.slice(0, -1)))))
       return false;
@@ -86,6 +91,8 @@ interface Draft {
   readonly problem: Problem;
   readonly path: FilePath;
   readonly missing?: boolean;
+  /** Of an unknown key, where it stands. */
+  readonly group?: string;
   /** Paths that this problem accounts for. */
   readonly guess?: readonly string[];
 }
@@ -153,8 +160,35 @@ function explainWord(
   );
 }
 
-function explainKeys(keys: readonly string[], group: FilePath, context: ExplainContext): Draft[] {
+/** `at and about`, each at most as long as a message bears. */
+const listed = (keys: readonly string[]): string => {
+  const names = keys.map((key) => showText(key, 20));
+  return names.length === 1 ? (names[0] ?? "") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
+};
+
+/** Where one thing that was asked for is written: its conditions are keys of the other asks too, which is no advice. */
+const isAsk = (group: FilePath): boolean => group.length === 3 && group[0] === "order" && group[1] === "asks";
+
+/** Keys of an ask that none of its own comes near to: one problem, with the keys that it has. */
+function explainAskKeys(keys: readonly string[], group: FilePath, { tree, schema }: ExplainContext): Draft {
+  const path = [...group, keys[0] ?? ""];
+  const place = tree.keyPositionOf(path) ?? nearestPosition(tree, group);
+  const are = keys.length === 1 ? "is not a key" : "are not keys";
+  const message = `${pathWords(group)}: ${listed(keys)} ${are} here; the keys are ${keysAt(schema, group).join(", ")}`;
+  const problem = { code: "unknown-key", file: tree.fileName, path: formatPath(path), ...place, message };
+  return { problem, path, group: formatPath(group) };
+}
+
+function explainKeys(given: readonly string[], group: FilePath, context: ExplainContext): Draft[] {
   const { tree } = context;
+  const known = keysAt(context.schema, group);
+  const far = isAsk(group) ? given.filter((key) => !isNear(key, known)) : [];
+  if (far.length > 0) {
+    const near = given.filter((key) => !far.includes(key));
+    const rest = near.length === 0 ? [] : explainKeys(near, group, context);
+    return [explainAskKeys(far.slice(0, MOST_KEYS), group, context), ...rest];
+  }
+  const keys = given;
   const drafts = keys.slice(0, MOST_KEYS).map((key): Draft => {
     const path = [...group, key];
     const name = showText(pathWords(path), 60);
@@ -167,7 +201,7 @@ function explainKeys(keys: readonly string[], group: FilePath, context: ExplainC
       ...place,
       message: `${name} ${sentence}`,
     };
-    return { problem, path, guess };
+    return { problem, path, guess, group: formatPath(group) };
   });
   if (keys.length <= MOST_KEYS) return drafts;
   const message = `${pathWords(group) || "the file"} has ${keys.length - MOST_KEYS} more keys that are not known here`;
@@ -179,6 +213,12 @@ function explainKeys(keys: readonly string[], group: FilePath, context: ExplainC
     message,
   };
   return [...drafts, { problem: rest, path: group }];
+}
+
+/** Whether a key is a slip of the pen of a known one. */
+function isNear(key: string, known: readonly string[]): boolean {
+  const near = nearestWord(key, known);
+  return near !== undefined && editDistance(key, near) <= 2;
 }
 
 interface KeyAdvice {

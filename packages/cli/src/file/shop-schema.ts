@@ -109,6 +109,9 @@ export function shopSchema(units: FileUnits) {
         weldSpreadShare: share("Share of the thinning at welding that goes into width").optional(),
         minBilletLength: length("Shortest billet that can be held").optional(),
         maxSlenderness: ratio("Height over thickness at which a piece on edge buckles").optional(),
+        mostNarrowing: share(
+          "Most of its height by which a bar that buckles on edge is drawn narrower there",
+        ).optional(),
         reach: z
           .strictObject(
             {

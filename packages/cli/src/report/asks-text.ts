@@ -1,8 +1,17 @@
-import { type FileUnits, inchesToMm } from "@scantling/geometry/units";
+import { invariant } from "@scantling/geometry";
+import { type FileUnits, inchesToMm, parseQuantity } from "@scantling/geometry/units";
 import { type AskAnswer, limitsOf, type Verdict } from "../asks.js";
 import { ASK_KINDS } from "../file/index.js";
 import { ASK_WORDS } from "../wishes.js";
-import { type Figure, fixed, LENGTH_FIGURES, lengthText, MASS_FIGURES, massText } from "./figures.js";
+import {
+  caliperText,
+  type Figure,
+  fixed,
+  LENGTH_FIGURES,
+  lengthText,
+  MASS_FIGURES,
+  massText,
+} from "./figures.js";
 import { layOutTable, wrap } from "./layout.js";
 
 /** Bands below this are told in thousandths of an inch, not in 64ths of which they are too few, mm: 1/32 in. */
@@ -18,12 +27,12 @@ export const VERDICTS: Readonly<Record<Verdict, string>> = {
 export function askTable(answers: readonly AskAnswer[], units: FileUnits): string[] {
   if (answers.length === 0) return ["Nothing was asked for: see order.asks in the knife file."];
   const rows = answers.map((answer) => {
-    const show = figureFor(answer, units);
+    const { limit, value } = figuresFor(answer, units);
     return [
       `${ASK_WORDS[answer.ask.name]}${answer.ask.should ? "*" : ""}`,
-      conditionText(answer, show),
-      valueText(answer, show, bandFigure(answer, units)),
-      verdictText(answer, show),
+      conditionText(answer, limit),
+      valueText(answer, value, bandFigure(answer, value(answer.figure.value), units)),
+      verdictText(answer, value),
     ];
   });
   const wish = answers.some(({ ask }) => ask.should) ? ["* wished for, not required"] : [];
@@ -52,21 +61,28 @@ const names = (answers: readonly AskAnswer[]): string =>
   answers.map(({ ask }) => ASK_WORDS[ask.name]).join(", ");
 
 type Show = (value: number) => string;
+type AskKind = (typeof ASK_KINDS)[keyof typeof ASK_KINDS];
 
 /** A plain number, whole. */
 const countText: Figure = (value) => fixed(value, 0);
 
 /** Coarse ones first. */
-const FIGURES: Readonly<Record<(typeof ASK_KINDS)[keyof typeof ASK_KINDS], readonly Figure[]>> = {
+const FIGURES: Readonly<Record<AskKind, readonly Figure[]>> = {
   mass: MASS_FIGURES,
   length: LENGTH_FIGURES,
   count: [countText],
 };
 
-/** With the fewest digits in which value and limit differ, so that no verdict hangs on rounding. */
-function figureFor({ ask, figure, margin }: AskAnswer, units: FileUnits): Show {
-  const figures = FIGURES[ASK_KINDS[ask.name]];
-  const shows = figures.map(
+/** How one line is shown: its limits, and its value with what follows from it. */
+interface Shows {
+  readonly limit: Show;
+  readonly value: Show;
+}
+
+/** With the fewest digits in which value and limit differ, so that no verdict hangs on rounding, and no limit is moved by it. */
+function figuresFor({ ask, figure, margin }: AskAnswer, units: FileUnits): Shows {
+  const kind = ASK_KINDS[ask.name];
+  const shows = FIGURES[kind].map(
     (each): Show =>
       (value) =>
         each(value, units),
@@ -75,8 +91,40 @@ function figureFor({ ask, figure, margin }: AskAnswer, units: FileUnits): Show {
   const limits = [atLeast, atMost].filter(Number.isFinite);
   const tells = (show: Show): boolean =>
     show(Math.abs(margin)) !== show(0) && limits.every((limit) => show(limit) !== show(figure.value));
+  const exact = (show: Show): boolean => limits.every((limit) => isExact(show(limit), limit, kind, units));
   // Where none tells them apart they are equal, and that is said.
-  return shows.find(tells) ?? shows[0] ?? String;
+  const telling = Math.max(0, shows.findIndex(tells));
+  // A limit from the other units is none of these to the last digit: that of a caliper, or of a fine scale, will do.
+  const sharp = kind === "count" ? 0 : shows.findIndex(exact);
+  const limitIndex = Math.max(telling, sharp < 0 ? 1 : sharp);
+  // A fraction beside a decimal limit cannot be compared at sight.
+  const valueIndex = kind === "length" && units === "in" && limitIndex > 0 ? Math.max(telling, 1) : telling;
+  const at = (index: number): Show => shows[index] ?? shows[0] ?? String;
+  const inches = kind === "length" && units === "in";
+  return {
+    limit: (value) => `${at(limitIndex)(value)}${inches ? markOf(at(limitIndex)(value), value) : ""}`,
+    value: at(valueIndex),
+  };
+}
+
+/** Lengths in mm, masses in g: what rounding may do to a limit without anyone seeing it. */
+const UNSEEN = 1e-6;
+
+const readBack = (shown: string, kind: "length" | "mass", units: FileUnits): number => {
+  const reading = parseQuantity(shown, kind, units);
+  invariant(reading.ok, `a report's ${shown} can be read back`);
+  return reading.quantity.value;
+};
+
+/** Whether the figure that is shown is the limit itself. */
+function isExact(shown: string, limit: number, kind: AskKind, units: FileUnits): boolean {
+  return kind === "count" || Math.abs(readBack(shown, kind, units) - limit) <= UNSEEN;
+}
+
+/** `+` or `−` behind inches that the limit is a little above or below. */
+function markOf(shown: string, limit: number): string {
+  const rest = limit - readBack(shown, "length", "in");
+  return Math.abs(rest) <= UNSEEN ? "" : rest > 0 ? "+" : "−";
 }
 
 function conditionText({ ask }: AskAnswer, show: Show): string {
@@ -94,19 +142,31 @@ function conditionText({ ask }: AskAnswer, show: Show): string {
 
 const BAND_FIGURES = { mass: massText, length: lengthText, count: countText } as const;
 
-/** A band is known to no more digits than usual, but rounding may not make another one of it. */
-function bandFigure({ ask, band }: AskAnswer, units: FileUnits): Show {
-  const kind = ASK_KINDS[ask.name];
-  const isFine = kind === "length" && units === "in" && band < LEAST_IN_FRACTIONS;
-  const figure = isFine ? (LENGTH_FIGURES[1] ?? lengthText) : BAND_FIGURES[kind];
-  return (value) => figure(value, units);
+/** How a band is shown, and how it is shown at its coarsest. */
+interface Band {
+  readonly show: Show;
+  readonly coarse: Show;
 }
 
-function valueText({ figure }: AskAnswer, show: Show, band: Show): string {
+/** A band is known to no more digits than usual, but rounding may not make another one of it. */
+function bandFigure({ ask, band }: AskAnswer, shown: string, units: FileUnits): Band {
+  const kind = ASK_KINDS[ask.name];
+  const isFine = kind === "length" && units === "in" && (band < LEAST_IN_FRACTIONS || shown.includes("."));
+  const usual = BAND_FIGURES[kind];
+  const figure = isFine ? caliperText : usual;
+  return { show: (value) => figure(value, units), coarse: (value) => usual(value, units) };
+}
+
+function valueText({ ask, figure, band: half }: AskAnswer, show: Show, band: Band): string {
   const value = show(figure.value);
   if (figure.interval === undefined) return value;
-  const [plus, minus] = [band(figure.interval[1] - figure.value), band(figure.value - figure.interval[0])];
-  if (plus === minus) return plus === band(0) ? value : `${value} ± ${plus}`;
+  const sides = [figure.interval[1] - figure.value, figure.value - figure.interval[0]] as const;
+  const [plus, minus] = [band.show(sides[0]), band.show(sides[1])];
+  // Thousandths of an inch do not make two sides of what is even in 64ths.
+  const coarse = ASK_KINDS[ask.name] === "length" && half >= LEAST_IN_FRACTIONS;
+  const isEven = plus === minus || (coarse && band.coarse(sides[0]) === band.coarse(sides[1]));
+  const even = plus === minus ? plus : band.show(half);
+  if (isEven) return even === band.show(0) ? value : `${value} ± ${even}`;
   const unit = / \p{L}+$/u.exec(minus)?.[0] ?? "";
   const shared = unit !== "" && plus.endsWith(unit);
   return `${value} +${shared ? plus.slice(0, -unit.length) : plus}/−${minus}`;

@@ -1,5 +1,5 @@
-import type { CutList, MixedPlan, SawnBar } from "@scantling/geometry";
-import { type FileUnits, formatLength } from "@scantling/geometry/units";
+import type { CutList, MixedPlan, SawnBar, StockPlan } from "@scantling/geometry";
+import { type FileUnits, formatLength, formatQuantity } from "@scantling/geometry/units";
 import { type CutOrder, minKeepOf, type OrderCuts, type StockCuts } from "../cut-orders.js";
 import type { Job } from "../load.js";
 import { CAUTIONS } from "./cautions.js";
@@ -103,7 +103,7 @@ function leftOutLines(orders: readonly CutOrder[], units: FileUnits): string[] {
         .join(" and ");
       const other =
         instead !== undefined
-          ? ` From what the others leave it could be ${cutText(instead, units)}; ${jointsText(instead)}.`
+          ? ` From what the others leave it could be ${cutText(instead, units)}; ${jointsText(instead)}${narrowedText(instead)}.`
           : plan === undefined
             ? ""
             : " Nothing that the others leave on the rack would do instead.";
@@ -112,6 +112,12 @@ function leftOutLines(orders: readonly CutOrder[], units: FileUnits): string[] {
   if (lines.length === 0) return [];
   return ["LEFT WITHOUT BARS (orders named earlier are served first)", ...lines, ""];
 }
+
+/** The one care that a bar asks for before it is worth a saw cut. */
+const narrowedText = ({ narrowing }: StockPlan): string =>
+  narrowing === undefined
+    ? ""
+    : `; on edge it is ${formatQuantity({ quantity: "count", value: narrowing.slenderness }, "mm")} times as high as thick, to be drawn narrower in light blows`;
 
 function rackAfterLines(cuts: readonly StockCuts[], { shopPlaces, units }: Job): string[] {
   const used = cuts.filter(({ list }) => list.bars.length > 0);

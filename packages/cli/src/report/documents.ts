@@ -13,8 +13,8 @@ export function jsonText(report: unknown): string {
   return `${JSON.stringify(report, guard, 2)}\n`;
 }
 
-/** What the marks behind inch fractions mean, for a text that has any. */
-const MARKS = "In inches, a + or − after a fraction: the true size is a little more or less.";
+/** What the marks behind inches mean, for a text that has any. */
+const MARKS = "In inches, a + or − after a size: the true one is a little more or less.";
 
 /** The text with its legend, where it needs one. */
 export function withLegend(lines: readonly string[]): readonly string[] {

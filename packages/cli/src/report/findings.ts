@@ -4,7 +4,11 @@ import { namesIn, placeFinding } from "../finding-place.js";
 import type { Job } from "../load.js";
 import { wrap } from "./layout.js";
 
-const WORDS: Readonly<Record<Severity, string>> = { stop: "STOP", warn: "warning", note: "note" };
+export const SEVERITY_WORDS: Readonly<Record<Severity, string>> = {
+  stop: "STOP",
+  warn: "warning",
+  note: "note",
+};
 const ORDER: readonly Severity[] = ["stop", "warn", "note"];
 
 /** What stops first, notes last; within a severity as they were found. */
@@ -23,7 +27,9 @@ export function isStop(finding: Finding): boolean {
 export function findingCounts(findings: readonly Finding[]): string[] {
   const counts = ORDER.flatMap((severity) => {
     const count = findings.filter((finding) => finding.severity === severity).length;
-    return count === 0 ? [] : [`${count} ${WORDS[severity]}${count > 1 && severity !== "stop" ? "s" : ""}`];
+    return count === 0
+      ? []
+      : [`${count} ${SEVERITY_WORDS[severity]}${count > 1 && severity !== "stop" ? "s" : ""}`];
   });
   return counts.length === 0 ? [] : [`${counts.join(", ")}: scantling check FILE`];
 }
@@ -33,7 +39,7 @@ export function findingText(finding: Finding, job: Job): string {
   const { name, position } = placeFinding(finding, job);
   const stands = position === undefined ? "" : `${position.file}:${position.line}:${position.column}`;
   const place = [name, stands].filter((part) => part !== "").join(", ");
-  return `${WORDS[finding.severity]}: ${namesIn(describeIssue(finding, job.units), job)}${place === "" ? "" : ` (${place})`}`;
+  return `${SEVERITY_WORDS[finding.severity]}: ${namesIn(describeIssue(finding, job.units), job)}${place === "" ? "" : ` (${place})`}`;
 }
 
 /** The same as a paragraph; with `basis`, where its limit comes from. */

@@ -1,17 +1,19 @@
 import type { Banded, StageNeed } from "@scantling/geometry";
 import { describeIssue } from "@scantling/geometry/units";
 import { ASK_KINDS } from "../file/index.js";
-import type { AskCost, ReadingReport, SimilarReport } from "../gate-costs.js";
+import type { AskCost, AsWeighed, ReadingReport, SimilarReport } from "../gate-costs.js";
 import type { GateReport, GateStackReport } from "../gate-report.js";
 import type { Job } from "../load.js";
 import { findingJson } from "./findings.js";
 
 /**
- * A weigh-in for programs: `scantling/gate/1`. `verdict` is `enough`, `enough-at-usual-losses`, `short`, or
- * `questioned` where the mass is one that steel cannot have: then it is not used, and spare and verdict are not told.
+ * A weigh-in for programs: `scantling/gate/1`. `verdict` is `enough`, `enough-at-usual-losses`, `not-sure`, `short`, or
+ * `questioned` where the mass is one that steel cannot have: then it is not used, and spare and verdict are not told. Where a
+ * mass rose a little, `usedG` and `spareG` are of the most steel that it can be, `usedLeastG` and `spareLeastG` of the least.
  */
 export function gateJson(report: GateReport, job: Job): unknown {
   const { stage, masses, plan, stack, targets, found, extra, similar, readings, findings } = report;
+  const { asWeighed } = report;
   const tare = masses.tare ?? 0;
   return {
     schema: "scantling/gate/1",
@@ -32,12 +34,15 @@ export function gateJson(report: GateReport, job: Job): unknown {
     netG: masses.scale - tare,
     before: masses.before.map((one) => ({ stage: one.stage, massG: one.mass })),
     usedG: found?.mass ?? null,
+    usedLeastG: found?.least ?? null,
     spareG: found?.spare ?? null,
+    spareLeastG: found?.leastSpare ?? null,
     spareBandG: found?.spareBand ?? null,
     knifeBandG: found === undefined ? null : { plus: found.knifeBand.plus, minus: found.knifeBand.minus },
     extraHeats: extra === undefined ? null : { count: extra.count, perHeatG: extra.massPerHeat },
     targets: targets.map((one) => ({ stage: one.stage, ...needJson(one.need) })),
     similar: similar.map((one) => similarJson(one, job)),
+    asWeighed: asWeighed === undefined ? null : asWeighedJson(asWeighed),
     readings: readings.map((one) => readingJson(one, job)),
     findings: findings.map((finding) => findingJson(finding, job)),
   };
@@ -91,6 +96,21 @@ function similarJson(one: SimilarReport, job: Job): unknown {
   };
 }
 
+const asWeighedJson = ({ lightBy, knifeMass, mass, others }: AsWeighed): object => ({
+  lightByG: lightBy,
+  knifeMassG: knifeMass,
+  mass:
+    mass === undefined
+      ? null
+      : {
+          verdict: mass.answer.verdict,
+          was: mass.was,
+          valueG: mass.answer.figure.value,
+          marginG: mass.answer.margin,
+        },
+  notTold: others.map(({ ask, verdict }) => ({ ask: ask.name, asDrawn: verdict })),
+});
+
 const SUFFIXES = { mass: "G", length: "Mm", count: "" } as const;
 
 function costJson({ answers, knifeMass, open, stops }: AskCost, job: Job): object {
@@ -114,9 +134,10 @@ function readingJson({ cost, ...one }: ReadingReport, job: Job): unknown {
     targetMm: one.target,
     finishedMm: one.finished,
     kept: one.kept,
-    leftPerFaceMm: one.left.inAll,
-    leftBeforeHardeningMm: one.left.beforeHardening,
-    leftAfterHardeningMm: one.left.afterHardening,
+    questioned: one.questioned,
+    leftPerFaceMm: one.questioned ? null : one.left.inAll,
+    leftBeforeHardeningMm: one.questioned ? null : one.left.beforeHardening,
+    leftAfterHardeningMm: one.questioned ? null : one.left.afterHardening,
     ...(cost === undefined ? {} : costJson(cost, job)),
   };
 }

@@ -6,12 +6,12 @@ import {
   type WeighIn,
 } from "@scantling/geometry";
 import { describeIssue, type FileUnits } from "@scantling/geometry/units";
-import type { AskCost, ReadingReport, SimilarReport } from "../gate-costs.js";
+import type { AskCost, AsWeighed, ReadingReport } from "../gate-costs.js";
 import type { GateReport, GateStackReport } from "../gate-report.js";
 import type { Job } from "../load.js";
 import { ASK_WORDS } from "../wishes.js";
 import { VERDICTS } from "./asks-text.js";
-import { LENGTH_FIGURES, lengthText, massText } from "./figures.js";
+import { caliperText, fineMassText, lengthText, massText, signedText } from "./figures.js";
 import { bySeverity, findingLines } from "./findings.js";
 import { item, layOutTable, wrap } from "./layout.js";
 import { cutText, sawLength } from "./stock-text.js";
@@ -29,11 +29,12 @@ export function gateText(report: GateReport, job: Job): string[] {
     ...(extra === undefined || found === undefined || extra.massPerHeat <= 0
       ? []
       : wrap(
-          `Heats more than planned that the spare pays for: ${extra.count}, about ${massText(extra.massPerHeat, units)} each.`,
+          `Heats more than planned that the spare pays for: ${extra.count}, about ${fineMassText(extra.massPerHeat, units)} each.`,
           undefined,
           "  ",
         )),
-    ...(similar.length === 0 ? [] : ["", ...similarLines(similar, found, job)]),
+    ...(similar.length === 0 ? [] : ["", ...similarLines(report, job)]),
+    ...(report.asWeighed === undefined ? [] : ["", ...asWeighedLines(report.asWeighed, units)]),
     ...(readings.length === 0 ? [] : ["", ...readingLines(readings, job)]),
     "",
     ...targetLines(report, units),
@@ -48,32 +49,56 @@ function sumLines({ masses, stage, targets, found }: GateReport, units: FileUnit
   const { scale, tare } = masses;
   const net = scale - (tare ?? 0);
   const need = targets.find((one) => one.stage === stage)?.need;
-  const used = found !== undefined && found.mass !== net;
+  const rose = found !== undefined && found.least !== found.mass;
+  const used = found !== undefined && (rose || found.mass !== net);
   return layOutTable(
     [
-      ["on the scale", massText(scale, units)],
-      ...(tare === undefined ? [] : [["handling bar", `− ${massText(tare, units)}`]]),
-      ["steel", massText(net, units)],
-      ...(used ? [["counted with", massText(found.mass, units)]] : []),
-      ...(need === undefined ? [] : [["needed", massText(need.value, units), needBand(need, units)]]),
+      ["on the scale", fineMassText(scale, units)],
+      ...(tare === undefined ? [] : [["handling bar", `− ${fineMassText(tare, units)}`]]),
+      ["steel", fineMassText(net, units)],
+      ...(used
+        ? [
+            rose
+              ? [
+                  "it may be",
+                  fineMassText(found.least, units),
+                  `to ${fineMassText(found.mass, units)}: the mass rose`,
+                ]
+              : ["counted with", fineMassText(found.mass, units)],
+          ]
+        : []),
+      ...(need === undefined ? [] : [["needed", fineMassText(need.value, units), needBand(need, units)]]),
     ],
     ["left", "right", "left"],
   );
 }
 
-function needBand({ low, high }: StageNeed, units: FileUnits): string {
-  if (high - low < TELLABLE) return "";
-  return `(${massText(low, units)} at low losses, ${massText(high, units)} at high)`;
+const hasBand = ({ low, high }: StageNeed): boolean => high - low >= TELLABLE;
+
+function needBand(need: StageNeed, units: FileUnits): string {
+  if (!hasBand(need)) return "";
+  const [least, most] = [fineMassText(need.low, units), fineMassText(need.high, units)];
+  return least === most ? "" : `(${least} at low losses, ${most} at high)`;
 }
 
 /** Differences below this are not told, g. */
 const TELLABLE = 0.05;
 
 function verdictLines(found: WeighIn, units: FileUnits): string[] {
-  const { verdict, spare, spareBand, knifeBand } = found;
+  const { verdict, spareBand, knifeBand } = found;
+  if (verdict === "not-sure") return notSureLines(found, units);
+  // Of a mass that rose that much is sure.
+  const spare = verdict === "short" ? found.spare : found.leastSpare;
+  const light = found.stage === "finished" && verdict === "short";
   const within = spare < 0 && verdict !== "short";
-  const by = `${massText(Math.abs(spare), units)} ${spare >= 0 ? "to spare" : within ? "less than drawn" : "short"}`;
+  const by = `${fineMassText(Math.abs(spare), units)} ${spare >= 0 ? "to spare" : within ? "less than drawn" : "short"}`;
   const [low, high] = spareBand.map((value) => signed(value, units));
+  if (light)
+    return wrap(
+      `LIGHT: by ${fineMassText(-spare, units)} against the drawing (band ${low} to ${high})`,
+      undefined,
+      "  ",
+    );
   const words = {
     enough: "ENOUGH",
     "enough-at-usual-losses": "ENOUGH AT THE USUAL LOSSES",
@@ -83,7 +108,7 @@ function verdictLines(found: WeighIn, units: FileUnits): string[] {
     ...wrap(`${words}: ${by} (band ${low} to ${high})`, undefined, "  "),
     ...(within
       ? wrap(
-          `That is within the knife's own band of −${massText(knifeBand.minus, units)} to +${massText(knifeBand.plus, units)}.`,
+          `That is within the knife's own band of ${signed(-knifeBand.minus, units)} to ${signed(knifeBand.plus, units)}.`,
           undefined,
           "  ",
         )
@@ -91,40 +116,91 @@ function verdictLines(found: WeighIn, units: FileUnits): string[] {
   ];
 }
 
-const signed = (grams: number, units: FileUnits): string =>
-  `${grams < 0 ? "−" : "+"}${massText(Math.abs(grams), units)}`;
+/** Where a mass rose and only the more hopeful reading of it is enough. */
+function notSureLines(
+  { mass, least, need, spare, leastSpare, spareBand }: WeighIn,
+  units: FileUnits,
+): string[] {
+  const [low, high] = spareBand.map((value) => signed(value, units));
+  return wrap(
+    `NOT SURE: ENOUGH only if ${fineMassText(need.value, units)} or more of it is steel. It may be ${fineMassText(least, units)} to ${fineMassText(mass, units)}: ${fineMassText(-leastSpare, units)} short to ${fineMassText(Math.max(0, spare), units)} to spare (band ${low} to ${high})`,
+    undefined,
+    "  ",
+  );
+}
+
+const signed = (grams: number, units: FileUnits): string => signedText(fineMassText, grams, units);
 
 const CHANGE_WORDS: Readonly<Record<SimilarChange, readonly [name: string, size: string, less: string]>> = {
   shorter: ["Shorter", "edge", "less"],
   lower: ["Lower", "heel height", "less, tang and bevels in proportion"],
-  "thinner-tip": ["Thinner to the tip", "tip", "less, the heel as it was"],
+  "thinner-tip": ["Thinner to the tip", "tip", "less, the heel as drawn"],
 };
 
-function similarLines(similar: readonly SimilarReport[], found: WeighIn | undefined, job: Job): string[] {
+function similarLines({ similar, found, targets, stage, readings }: GateReport, job: Job): string[] {
   const { units } = job;
+  const need = targets.find((one) => one.stage === stage)?.need;
+  const atLosses = need === undefined || hasBand(need) ? ", at the usual losses" : "";
   return [
-    ...wrap(`CAN STILL BE MADE of ${massText(found?.mass ?? 0, units)}, at the usual losses`),
+    ...wrap(`CAN STILL BE MADE of ${fineMassText(found?.least ?? 0, units)}${atLosses}`),
     ...similar.flatMap((one) => {
       const [name, size, less] = CHANGE_WORDS[one.change];
       if (!one.possible) return item("- ", `${name}: not so. ${describeIssue(one.issue, units)}`);
-      const show = one.change === "thinner-tip" ? fine(units) : (mm: number) => lengthText(mm, units);
+      const show = one.change === "thinner-tip" ? caliperText : lengthText;
       const sure =
-        one.toBeSure === undefined || show(one.toBeSure) === show(one.to)
+        one.toBeSure === undefined || show(one.toBeSure, units) === show(one.to, units)
           ? ""
-          : `; ${show(one.toBeSure)} to be sure at high losses`;
+          : `; ${show(one.toBeSure, units)} to be sure at high losses`;
       return [
-        ...item("- ", `${name}: ${size} ${show(one.to)}, ${show(one.from - one.to)} ${less}${sure}`),
+        ...item(
+          "- ",
+          `${name}: ${size} ${show(one.to, units)}, ${show(one.from - one.to, units)} ${less}${sure}`,
+        ),
         ...costLines(one.cost, job),
       ];
     }),
+    ...readingsLeftOut(readings, units),
   ];
 }
 
-/** Thickness to what a caliper shows. */
-const fine =
-  (units: FileUnits) =>
-  (mm: number): string =>
-    (LENGTH_FIGURES[1] ?? lengthText)(mm, units);
+/** Smaller knives keep the thickness as drawn, whatever a caliper found. */
+function readingsLeftOut(readings: readonly ReadingReport[], units: FileUnits): string[] {
+  const under = readings.filter(({ questioned, left }) => !questioned && left.inAll < -HAIR);
+  if (under.length === 0) return [];
+  const list = under
+    .map(
+      (one) =>
+        `${caliperText(one.thickness, units)} at ${lengthText(one.x, units)} (drawn ${caliperText(one.finished, units)})`,
+    )
+    .join(", ");
+  return wrap(
+    `The caliper is not in these: they are as thick as drawn, and it found ${list}. Such a blade needs less steel there; draw it as it is, and gate it again.`,
+    undefined,
+    "  ",
+  );
+}
+
+/** What a caliper does not show, mm. */
+const HAIR = 1e-6;
+
+/** Of a finished blade that is light: there is nothing more to be made, only to be told. */
+function asWeighedLines({ lightBy, knifeMass, mass, others }: AsWeighed, units: FileUnits): string[] {
+  const asked =
+    mass === undefined ? "" : `; mass ${VERDICTS[mass.answer.verdict]} (as drawn ${VERDICTS[mass.was]})`;
+  return [
+    "AS WEIGHED",
+    ...item(
+      "- ",
+      `The knife comes to ${fineMassText(knifeMass, units)} in place of ${massText(knifeMass + lightBy, units)}${asked}.`,
+    ),
+    ...(others.length === 0
+      ? []
+      : item(
+          "- ",
+          `Not told by the scale, for it depends on where the steel is missing: ${others.map(({ ask, verdict }) => `${ASK_WORDS[ask.name]} (as drawn ${VERDICTS[verdict]})`).join(", ")}. Measure.`,
+        )),
+  ];
+}
 
 function costLines({ answers, open, stops, knifeMass }: AskCost, job: Job): string[] {
   const asks =
@@ -146,15 +222,17 @@ function costLines({ answers, open, stops, knifeMass }: AskCost, job: Job): stri
 
 function readingLines(readings: readonly ReadingReport[], job: Job): string[] {
   const { units } = job;
-  const show = (mm: number): string => fine(units)(mm).replace(/^-/u, "−");
+  const show = (mm: number): string => caliperText(mm, units).replace(/^-/u, "−");
+  const leftCells = ({ kept, left }: ReadingReport): string[] =>
+    kept
+      ? ["none: forge finish"]
+      : [left.inAll, left.beforeHardening, left.afterHardening].map((mm) => show(mm));
   const rows = readings.map((one) => [
     lengthText(one.x, units),
     show(one.thickness),
     show(one.target),
     show(one.finished),
-    one.kept ? "none: forge finish" : show(one.left.inAll),
-    one.kept ? "" : show(one.left.beforeHardening),
-    one.kept ? "" : show(one.left.afterHardening),
+    ...(one.questioned ? ["questioned"] : leftCells(one)),
   ]);
   return [
     "CALIPER: left to take off each face",
@@ -175,10 +253,12 @@ function readingLines(readings: readonly ReadingReport[], job: Job): string[] {
 
 function targetLines({ targets, stage, stack }: GateReport, units: FileUnits): string[] {
   const unknown = stack === undefined ? "needs a plan" : "no length does";
-  const row = (name: string, need: StageNeed | undefined): string[] =>
-    need === undefined
-      ? [name, unknown, "", ""]
-      : [name, massText(need.value, units), massText(need.low, units), massText(need.high, units)];
+  const row = (name: string, need: StageNeed | undefined): string[] => {
+    if (need === undefined) return [name, unknown, "", ""];
+    // Where no losses are left there are no low and high ones.
+    const band = hasBand(need) ? [need.low, need.high] : [];
+    return [name, ...[need.value, ...band].map((grams) => fineMassText(grams, units))];
+  };
   const rows = targets.flatMap((one) => [
     row(`${one.stage === stage ? ">" : " "} ${STAGE_WORDS[one.stage]}`, one.need),
     ...(one.stage === "cut" ? onTheWay(stack?.need).map(([name, need]) => row(name, need)) : []),

@@ -1,6 +1,6 @@
 import { LEDGER_TOTALS, type LedgerRow, type LedgerRowName, type StockPlan } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
-import { massText, volumeText } from "./figures.js";
+import { fineMassText, volumeText } from "./figures.js";
 import { layOutTable } from "./layout.js";
 
 /** How the rows are called in reports. */
@@ -47,13 +47,13 @@ export function ledgerLines(
     massAt(plan.ledgerHigh, index) !== massAt(plan.ledger, index) ||
     (plan.ledgerLow !== undefined && massAt(plan.ledgerLow, index) !== massAt(plan.ledger, index));
   const side = (rows: readonly LedgerRow[], index: number): string =>
-    hasBand(index) ? massText(massAt(rows, index), units) : "";
+    hasBand(index) ? fineMassText(massAt(rows, index), units) : "";
   const shown = plan.ledger.map((row, index) => ({ row, index }));
   const rows = shown
     .filter(({ row }) => plan.bars > 1 || !WELDED_ONLY.has(row.row))
     .map(({ row, index }) => [
       LEDGER_TOTALS.includes(row.row) ? ROW_WORDS[row.row] : `  + ${ROW_WORDS[row.row]}`,
-      massText(row.mass, units),
+      fineMassText(row.mass, units),
       volumeText(row.volume, units),
       ...(plan.ledgerLow === undefined ? [] : [side(plan.ledgerLow, index)]),
       side(plan.ledgerHigh, index),
@@ -72,7 +72,7 @@ export function ledgerTotals(plan: Pick<StockPlan, "ledger">, units: FileUnits):
   return LEDGER_TOTALS.toReversed()
     .flatMap((name) => {
       const row = plan.ledger.find((each) => each.row === name);
-      return row === undefined ? [] : [`${ROW_WORDS[name]} ${massText(row.mass, units)}`];
+      return row === undefined ? [] : [`${ROW_WORDS[name]} ${fineMassText(row.mass, units)}`];
     })
     .join(" → ");
 }

@@ -1,4 +1,12 @@
-import type { CoreAt, CoreReport, MixedBar, MixedPlan, WeldStage } from "@scantling/geometry";
+import type {
+  CoreAt,
+  CoreReport,
+  MixedBar,
+  MixedPlan,
+  SimulatedWeld,
+  StackAsCut,
+  WeldStage,
+} from "@scantling/geometry";
 import type { Job } from "../load.js";
 import { findingJson } from "./findings.js";
 
@@ -16,12 +24,15 @@ export function mixedJson(plan: MixedPlan, job: Job): unknown {
     yieldAsCut: plan.yield.asCut,
     joints: plan.joints,
     heats: plan.heats,
-    welds: plan.stages.map(stageJson),
+    ...finite("neededLengthMm", plan.shortestLength.nominal),
+    ...finite("neededLengthHighMm", plan.shortestLength.high),
+    welds: plan.stages.map((stage, i) => stageJson(stage, plan.asCut.welds[i])),
     ...finite("groovesMm3", plan.grooves),
     lastBar: {
       widthMm: lastBar.width,
       thicknessMm: lastBar.thickness,
       ...finite("lengthMm", lastBar.length),
+      ...lastBarAsCut(plan.asCut),
     },
     ...finite("reach", reach.share),
     reachClass: reach.class,
@@ -60,7 +71,18 @@ function barJson(bar: MixedBar): unknown {
   };
 }
 
-function stageJson(stage: WeldStage): unknown {
+/** The last bar that the bars as cut make, and how many blades it holds. `dressed`: grooves ground and pressed flat. */
+const lastBarAsCut = ({ lastBar, needed, blades }: StackAsCut): object => ({
+  ...finite("asCutLengthMm", lastBar.length),
+  ...finite("asCutDressedLengthMm", lastBar.dressedLength),
+  ...finite("neededDressedLengthMm", needed.usual),
+  ...finite("neededDressedLengthHighMm", needed.high),
+  blades: blades.usual,
+  bladesHighLosses: blades.high,
+});
+
+/** What is needed of a weld; under `asCut` what the bars as cut make of it, at usual losses. */
+function stageJson(stage: WeldStage, asCut: SimulatedWeld | undefined): unknown {
   return {
     pieces: stage.pieces,
     ...finite("pieceLengthMm", stage.pieceLength),
@@ -74,6 +96,16 @@ function stageJson(stage: WeldStage): unknown {
     scaleMm3: stage.scale,
     cleaningMm3: stage.cleaning,
     ...finite("byYieldMm3", stage.byYield),
+    ...(asCut === undefined
+      ? {}
+      : {
+          asCut: {
+            ...finite("pieceLengthMm", asCut.pieceLength),
+            ...finite("barLengthMm", asCut.barLength),
+            ...finite("inMm3", asCut.in),
+            ...finite("outMm3", asCut.out),
+          },
+        }),
   };
 }
 

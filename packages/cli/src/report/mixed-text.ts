@@ -1,11 +1,19 @@
-import type { CoreLines, CoreReport, MixedBar, MixedPlan, WeldStage } from "@scantling/geometry";
-import { type FileUnits, formatLength } from "@scantling/geometry/units";
+import type {
+  BladeCount,
+  CoreLines,
+  CoreReport,
+  MixedBar,
+  MixedPlan,
+  StackAsCut,
+  WeldStage,
+} from "@scantling/geometry";
+import { type FileUnits, formatLength, formatQuantity } from "@scantling/geometry/units";
 import type { Job } from "../load.js";
 import { CAUTIONS } from "./cautions.js";
 import { fixed, inBoth, lengthText, massText, percentText, volumeText } from "./figures.js";
 import { bySeverity, findingLines } from "./findings.js";
 import { item, layOutTable, wrap } from "./layout.js";
-import { ledgerLines, ledgerTotals } from "./ledger-text.js";
+import { ledgerLines, ledgerTotals, ROW_WORDS } from "./ledger-text.js";
 import { sawLength } from "./stock-text.js";
 
 /** The stock report of a blade of two or more steels: bars, welds, layers or core line, ledger. */
@@ -22,7 +30,7 @@ export function mixedStockText(plan: MixedPlan, job: Job): string[] {
     ...layerLines(plan, units),
     ...(plan.core === undefined ? [] : coreLines(plan.core, units)),
     "",
-    ...ledgerLines({ ...plan, bars: plan.joints + 1 }, units, "Steel ledger"),
+    ...mixedLedgerLines(plan, units),
     "",
     ...bySeverity(plan.findings).flatMap((finding) => findingLines(finding, job, { basis: false })),
     ...(plan.findings.length > 0 ? [""] : []),
@@ -43,8 +51,30 @@ export function mixedSummary(plan: MixedPlan, job: Job): string[] {
   ];
 }
 
+/** A weld of given yield is one row: nobody knows its parts. */
+function mixedLedgerLines(plan: MixedPlan, units: FileUnits): string[] {
+  const lines = ledgerLines({ ...plan, bars: plan.joints + 1 }, units, "Steel ledger");
+  if (plan.stack.yields === undefined) return lines;
+  const row = `  + ${ROW_WORDS["welding-scale"]}`;
+  return lines.flatMap((line) =>
+    line.startsWith(row) ? [line, "      (your yield: all the weld loses)"] : [line],
+  );
+}
+
+/** What the bars need, and why they are longer: high losses, the saw's step, or the shortest that the shop welds. */
+function lengthReason({ shortestLength, cutLength }: MixedPlan, { units, shop }: Job): string {
+  const [usual, high] = [shortestLength.nominal, shortestLength.high].map((mm) => sawLength(mm, units));
+  const least = shop.limits.minBilletLength;
+  const raised =
+    shortestLength.high < least
+      ? ` (the shop's shortest is ${sawLength(least, units)}: limits.minBilletLength)`
+      : "";
+  return `Needed are ${usual} at usual losses and ${high} at high ones; cut are ${sawLength(cutLength, units)}${raised}.`;
+}
+
 /** Bars to cut, each steel by itself, and what they weigh and cost. */
-function barsLines(plan: MixedPlan, { units, shop }: Job): string[] {
+function barsLines(plan: MixedPlan, job: Job): string[] {
+  const { units, shop } = job;
   if (!Number.isFinite(plan.cutLength)) return ["No length of bar feeds this blade."];
   const cost =
     plan.cost === undefined
@@ -52,11 +82,7 @@ function barsLines(plan: MixedPlan, { units, shop }: Job): string[] {
       : `; cost ${plan.cost.toFixed(2)}${shop.currency === undefined ? "" : ` ${shop.currency}`}, saw cuts included`;
   return [
     ...plan.bars.flatMap((bar) => item("  ", barText(bar, units))),
-    ...wrap(
-      `${sawLength(plan.cutLengthNominal, units)} would do at the usual losses; the rest covers high ones.`,
-      undefined,
-      "  ",
-    ),
+    ...wrap(lengthReason(plan, job), undefined, "  "),
     ...wrap(
       `${inBoth(massText, plan.mass, units)} of bar; ${percentText(plan.yield.asCut)} of it ends in the blade${cost}.`,
       undefined,
@@ -97,24 +123,36 @@ function orderLines({ stack, layers }: MixedPlan): string[] {
   );
 }
 
-function weldLines({ stages, stack }: MixedPlan, units: FileUnits): string[] {
-  const rows = stages.map((stage, i) => [
-    `${i + 1}.`,
-    `${stage.pieces} × ${lengthText(stage.pieceLength, units)}`,
-    stackText(stage, units),
-    volumeText(stage.in, units),
-    volumeText(stage.out, units),
-    percentText(stage.out / stage.in),
-  ]);
-  const restacked = stages.length > 1 ? drawnLines(stages, units) : [];
+/** What lies on the anvil, at usual losses, and beside it what the blade takes of it. */
+function weldLines({ stages, asCut, stack }: MixedPlan, units: FileUnits): string[] {
+  const rows = stages.flatMap((stage, i) => {
+    const cut = asCut.welds[i];
+    if (cut === undefined) return [];
+    return [
+      [
+        `${i + 1}.`,
+        // The bars themselves as the saw is set for them.
+        `${stage.pieces} × ${(i === 0 ? sawLength : lengthText)(cut.pieceLength, units)}`,
+        lengthText(stage.pieceLength, units),
+        stackText(stage, units),
+        volumeText(cut.out, units),
+        volumeText(stage.out, units),
+        percentText(cut.out / cut.in),
+      ],
+    ];
+  });
   return [
     "",
     ...layOutTable(
-      [["Weld", "pieces", "stack, high × wide", "in", "out", "kept"], ...rows],
-      ["left", "right", "right", "right", "right", "right"],
+      [["Weld", "pieces", "needed", "stack, high × wide", "out", "needed", "kept"], ...rows],
+      ["left", "right", "right", "right", "right", "right", "right"],
     ),
-    ...restacked,
-    ...(stack.yields === undefined ? [] : ["What is kept is the yield that the file gives."]),
+    ...drawnLines(stages, asCut, units),
+    ...wrap(
+      `As it comes of the bars as cut, at usual losses; what is not needed is spare.${stack.yields === undefined ? "" : " What is kept is the yield that the file gives."}`,
+      undefined,
+      "  ",
+    ),
   ];
 }
 
@@ -122,27 +160,37 @@ const stackText = ({ stackHeight, width }: WeldStage, units: FileUnits): string 
   `${lengthText(stackHeight, units)} × ${lengthText(width, units)}`;
 
 /** What a billet is drawn to before it is cut. */
-function drawnLines(stages: readonly WeldStage[], units: FileUnits): string[] {
-  return stages
-    .slice(1)
-    .flatMap(({ height, pieces, width, barLength }, i) =>
-      wrap(
-        `After weld ${i + 1} draw to ${lengthText(width, units)} × ${lengthText(height / pieces, units)}, ${lengthText(barLength, units)} long; cut in ${pieces}.`,
-        undefined,
-        "  ",
-      ),
+function drawnLines(stages: readonly WeldStage[], { welds }: StackAsCut, units: FileUnits): string[] {
+  return stages.slice(1).flatMap(({ height, pieces, width, barLength }, i) => {
+    const long = welds[i + 1]?.barLength ?? barLength;
+    return wrap(
+      `After weld ${i + 1} draw to ${lengthText(width, units)} × ${lengthText(height / pieces, units)}, ${lengthText(long, units)} long (${lengthText(barLength, units)} needed); cut in ${pieces}.`,
+      undefined,
+      "  ",
     );
+  });
 }
 
-function lastBarLines({ lastBar, grooves, reach, stages }: MixedPlan, units: FileUnits): string[] {
+function lastBarLines({ lastBar, grooves, reach, stages, asCut }: MixedPlan, units: FileUnits): string[] {
   const of = stages.at(-1)?.out ?? 0;
+  const show = (mm: number): string => lengthText(mm, units);
+  const { dressedLength, length } = asCut.lastBar;
   const ground =
-    grooves > 0 ? ` Grooves take ${volumeText(grooves, units)}, ${percentText(grooves / of)}.` : "";
+    grooves > 0
+      ? `; grooves take ${percentText(grooves / of)} (${volumeText(grooves, units)} of what is needed), pressed flat it is ${show(dressedLength)}`
+      : "";
   return wrap(
-    `Last bar ${formatLength(lastBar.width, units)} × ${formatLength(lastBar.thickness, units)}, ${lengthText(lastBar.length, units)} long.${ground} Reach: ${reach.share <= 1 ? percentText(reach.share) : "more than all"} of its thinning has to go into height: ${reach.class}.`,
+    `Last bar ${formatLength(lastBar.width, units)} × ${formatLength(lastBar.thickness, units)}, ${show(length)} long${ground}. The blade takes ${show(asCut.needed.usual)} of that, ${show(asCut.needed.high)} at high losses.${bladesText(asCut.blades)} Reach: ${reach.share <= 1 ? percentText(reach.share) : "more than all"} of its thinning has to go into height: ${reach.class}.`,
     undefined,
     "  ",
   );
+}
+
+/** Nothing where it is one blade, as planned. */
+function bladesText({ usual, high }: BladeCount): string {
+  if (usual < 2) return "";
+  const atHigh = high === usual ? "at high losses too" : `${high} at high ones`;
+  return ` It holds ${usual} blades at usual losses, ${atHigh}.`;
 }
 
 function layerLines({ layers }: MixedPlan, units: FileUnits): string[] {
@@ -216,10 +264,14 @@ function coreSentences(core: CoreReport, units: FileUnits): string[] {
   ];
 }
 
+/** What was asked for, as it was written. */
+const limitText = (value: number, units: FileUnits): string =>
+  formatQuantity({ quantity: "length", value }, units);
+
 function askedLines({ asked }: CoreReport, units: FileUnits): string[] {
   if (asked === undefined || asked.budget <= 0) return [];
   return wrap(
-    `For the line that is asked for, ${lengthText(asked.low, units)} to ${lengthText(asked.high, units)}, the core has to lie within ${caliperText(asked.budget, units)} of the middle.`,
+    `For the line that is asked for, ${limitText(asked.low, units)} to ${limitText(asked.high, units)}, the core has to lie within ${caliperText(asked.budget, units)} of the middle.`,
     undefined,
     "  ",
   );

@@ -2,14 +2,11 @@ import { type FaceFigures, type StationFigures, sectionAt, stationFigures } from
 import { type FileUnits, formatArea, radiansToDegrees } from "@scantling/geometry/units";
 import type { Measured } from "../measure.js";
 import type { ReportStation } from "../stations.js";
-import { fixed, LENGTH_FIGURES, lengthText } from "./figures.js";
+import { caliperText, fixed, lengthText } from "./figures.js";
 import { layOutTable, REPORT_WIDTH } from "./layout.js";
 
 /** Columns of a table of stations; fewer where they would not fit on the page. */
 const MOST_COLUMNS = 5;
-
-/** Thickness to 0.01 mm or 0.001 in, as calipers and micrometers show it. */
-const fine = LENGTH_FIGURES[1] ?? lengthText;
 
 /** What a caliper and a protractor find at stations of the finished knife, as tables for people. */
 export function stationLines({ knife, job }: Measured, stations: readonly ReportStation[]): string[] {
@@ -43,8 +40,8 @@ function table(columns: readonly StationFigures[], symmetric: boolean, units: Fi
   const heights = columns.flatMap(({ aboveEdge }) => aboveEdge.map(({ above }) => above));
   const rows = [
     row("ahead of the heel", ({ x }) => lengthText(x, units)),
-    row(swedged ? "thickness, no swedge" : "thickness", ({ thickness }) => fine(thickness, units)),
-    row("spine with swedge", ({ atSwedge }) => (atSwedge === undefined ? "–" : fine(atSwedge, units))),
+    row(swedged ? "thickness, no swedge" : "thickness", ({ thickness }) => caliperText(thickness, units)),
+    row("spine with swedge", ({ atSwedge }) => (atSwedge === undefined ? "–" : caliperText(atSwedge, units))),
     row("height", ({ height }) => lengthText(height, units)),
     row("area", ({ area }) => formatArea(area, units)),
     ...ofFace("bevel height", ({ bevelHeight }) => lengthText(bevelHeight, units)),
@@ -53,19 +50,19 @@ function table(columns: readonly StationFigures[], symmetric: boolean, units: Fi
       .sort((a, b) => a - b)
       .map((above) =>
         row(
-          units === "mm" ? `${above} mm above edge` : `${above} mm above edge (${fine(above, units)})`,
+          units === "mm" ? `${above} mm above edge` : `${above} mm above edge (${caliperText(above, units)})`,
           ({ aboveEdge }) => {
             const found = aboveEdge.find((one) => one.above === above);
-            return found === undefined ? "–" : fine(found.thickness, units);
+            return found === undefined ? "–" : caliperText(found.thickness, units);
           },
         ),
       ),
     ...ofFace(symmetric ? "edge-bevel width" : "edge bevel", ({ edgeBevel }) =>
-      edgeBevel === undefined ? "–" : fine(edgeBevel.width, units),
+      edgeBevel === undefined ? "–" : caliperText(edgeBevel.width, units),
     ),
     row("behind the edge", ({ right, left }) => {
       const bevel = right?.edgeBevel ?? left?.edgeBevel;
-      return bevel === undefined ? "–" : fine(bevel.behind, units);
+      return bevel === undefined ? "–" : caliperText(bevel.behind, units);
     }),
   ];
   return layOutTable(

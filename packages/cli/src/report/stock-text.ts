@@ -1,4 +1,4 @@
-import type { ReachClass, StockPlan, StockReport } from "@scantling/geometry";
+import { lossFindings, type ReachClass, type StockPlan, type StockReport } from "@scantling/geometry";
 import {
   describeIssue,
   type FileUnits,
@@ -7,7 +7,7 @@ import {
   mmToInches,
 } from "@scantling/geometry/units";
 import type { Job } from "../load.js";
-import { type Bars, rackEmpty, refusalIssue } from "../stock-report.js";
+import { type Bars, rackEmpty, refusalWithNearest } from "../stock-report.js";
 import { CAUTIONS } from "./cautions.js";
 import { inBoth, lengthText, massText, percentText } from "./figures.js";
 import { findingLines, findingText } from "./findings.js";
@@ -25,6 +25,7 @@ export function stockText(report: Bars, job: Job): string[] {
   const [first] = report.plans;
   if (first === undefined) {
     return [
+      ...lossLines(job),
       ...noPlanLines(report, units),
       ...(shop.rack.length === 0 ? findingLines(rackEmpty(job), job, { basis: false }) : []),
       "",
@@ -32,6 +33,7 @@ export function stockText(report: Bars, job: Job): string[] {
     ];
   }
   return [
+    ...lossLines(job),
     ...(shopPlaces === undefined ? [] : [...wrap(`Bars from the rack of ${shopPlaces.fileName}`), ""]),
     ...report.plans.slice(0, MOST_IN_FULL).flatMap((plan, index) => [...planLines(plan, index + 1, job), ""]),
     ...otherPlans(report.plans, units),
@@ -43,6 +45,10 @@ export function stockText(report: Bars, job: Job): string[] {
     ...CAUTIONS,
   ];
 }
+
+/** Losses that no shop has: whatever lengths follow from them are no use. */
+const lossLines = (job: Job): string[] =>
+  lossFindings(job.shop.losses).flatMap((finding) => [...findingLines(finding, job, { basis: true }), ""]);
 
 /** What to say where there is no plan: at least what the bars would have to become. */
 export function noPlanLines({ forgedMass, considered }: Bars, units: FileUnits): string[] {
@@ -186,10 +192,11 @@ function refusalLines(report: StockReport, { units, spec }: Job): string[] {
   const tried = `${considered === 1 ? "1 stack was" : `${considered} stacks were`} tried${idle}`;
   return [
     ...wrap(`Refused (${tried})`),
-    ...report.rejected.flatMap((refusal) => {
-      const { bar, bars } = refusal.example;
-      const text = describeIssue(refusalIssue(refusal, spec.steel.name), units);
-      return item(`${String(refusal.count).padStart(4)}  `, `${text} Nearest: ${bars} × ${bar.name}.`);
-    }),
+    ...report.rejected.flatMap((refusal) =>
+      item(
+        `${String(refusal.count).padStart(4)}  `,
+        describeIssue(refusalWithNearest(refusal, spec.steel.name), units),
+      ),
+    ),
   ];
 }

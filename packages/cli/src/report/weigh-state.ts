@@ -3,28 +3,25 @@ import { type FileUnits, formatArea } from "@scantling/geometry/units";
 import type { Measured } from "../measure.js";
 import { STATE_WORDS } from "../pattern-model.js";
 import type { WeighedState } from "../weigh-in-state.js";
-import { fixed, inBoth, LENGTH_FIGURES, lengthText, massText, volumeText } from "./figures.js";
+import { caliperText, fineMassText, fixed, inBoth, lengthText, placeText, volumeText } from "./figures.js";
 import { findingJson } from "./findings.js";
 import { layOutTable, REPORT_WIDTH, wrap } from "./layout.js";
 import { densityLines, materialsJson } from "./materials.js";
 
 /** Columns of the table of stations; fewer where they would not fit on the page. */
 const MOST_COLUMNS = 5;
-/** Thickness to 0.01 mm or 0.001 in, as calipers and micrometers show it. */
-const fine = LENGTH_FIGURES[1] ?? lengthText;
 
 /** One size state for people: what the scale shows, and what a caliper finds at stations. */
 export function weighStateText(weighed: WeighedState, { job, knife }: Measured): string[] {
   const { weight, ledgerMass } = weighed;
   const { units } = job;
   const { state, mass, volume, surface, centre } = weight;
-  const ahead = `${lengthText(Math.abs(centre.x), units)} ${centre.x < 0 ? "behind" : "ahead of"} the heel`;
   return [
     ...wrap(
-      `${capital(STATE_WORDS[state])}: ${inBoth(massText, mass, units)} of steel, ${inBoth(volumeText, volume, units)}, surface ${surfaceText(surface, units)}, blade and tang in one piece, no handle. It balances ${ahead}.`,
+      `${capital(STATE_WORDS[state])}: ${inBoth(fineMassText, mass, units)} of steel, ${inBoth(volumeText, volume, units)}, surface ${surfaceText(surface, units)}, blade and tang in one piece, no handle. It balances ${placeText(centre.x, units)}.`,
     ),
     ...wrap(
-      `The ledger has ${inBoth(massText, ledgerMass, units)} here: with the scale that hardening will take, at usual losses.`,
+      `The ledger has ${inBoth(fineMassText, ledgerMass, units)} here: with the scale that hardening will take, at usual losses.`,
     ),
     ...wrap(allowanceWords(knife, state, units)),
     ...densityLines(job.spec, units),
@@ -42,7 +39,7 @@ const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.
 /** What is still on in this state. */
 function allowanceWords({ allowances, finish }: Knife, state: string, units: FileUnits): string {
   const { face, outline, tip, butt, afterHardening, minEdge } = allowances;
-  const show = (mm: number): string => fine(mm, units);
+  const show = (mm: number): string => caliperText(mm, units);
   const ground = [
     ...(finish.bevels === "ground" ? ["bevels"] : []),
     ...(finish.flats === "ground" ? ["flats"] : []),
@@ -72,8 +69,8 @@ function table(columns: WeighedState["stations"], units: FileUnits): string[] {
   return layOutTable(
     [
       row("ahead of the heel", ({ x }) => lengthText(x, units)),
-      row("thickness, spine", ({ section }) => fine(section.thickness, units)),
-      row("thickness, edge", ({ section }) => fine(section.edgeThickness, units)),
+      row("thickness, spine", ({ section }) => caliperText(section.thickness, units)),
+      row("thickness, edge", ({ section }) => caliperText(section.edgeThickness, units)),
       row("height", ({ section }) => lengthText(section.height, units)),
       row("area", ({ section }) => formatArea(section.area, units)),
       ...heights
@@ -81,7 +78,7 @@ function table(columns: WeighedState["stations"], units: FileUnits): string[] {
         .map((above) =>
           row(`${above} mm above edge`, ({ section }) => {
             const found = section.aboveEdge.find((one) => one.above === above);
-            return found === undefined ? "–" : fine(found.thickness, units);
+            return found === undefined ? "–" : caliperText(found.thickness, units);
           }),
         ),
     ],

@@ -3,12 +3,13 @@ import type { FileUnits } from "@scantling/geometry/units";
 import type { Measured } from "../measure.js";
 import { type ReportStation, stationsOf } from "../stations.js";
 import {
+  fineMassText,
   inBoth,
   lengthText,
   massText,
   otherUnits,
-  partMassText,
   percentText,
+  placeText,
   range,
   volumeText,
 } from "./figures.js";
@@ -36,8 +37,8 @@ export function weighText(
   const other = otherUnits(units);
   const rows = parts.map(({ name, mass, centre }) => [
     name,
-    partMassText(mass, units),
-    partMassText(mass, other),
+    fineMassText(mass, units),
+    fineMassText(mass, other),
     lengthText(centre.x, units),
   ]);
   return [
@@ -47,8 +48,8 @@ export function weighText(
         ...rows,
         [
           "whole knife",
-          partMassText(knife.mass, units),
-          partMassText(knife.mass, other),
+          fineMassText(knife.mass, units),
+          fineMassText(knife.mass, other),
           lengthText(knife.balanceFromHeel, units),
         ],
       ],
@@ -70,24 +71,24 @@ export function weighText(
 /** Where the knife balances, from both places that a smith measures from. */
 export function balanceLines({ weight, interval }: Measured, units: FileUnits): string[] {
   const { balanceFromHeel, balanceFromHandle } = weight.knife;
-  const fromHandle =
-    Math.abs(balanceFromHandle - balanceFromHeel) < SAME_PLACE
-      ? ` and ${balanceFromHeel < 0 ? "" : "of "}the handle front`
-      : `, ${place(balanceFromHandle, units)} the handle front`;
-  return wrap(
-    `Balance: ${place(balanceFromHeel, units)} the heel${fromHandle}; 95 in 100: ${placeRange(interval.balanceInterval, units)} the heel.`,
-  );
+  const ofHeel = placeText(balanceFromHeel, units);
+  const together = Math.abs(balanceFromHandle - balanceFromHeel) < SAME_PLACE;
+  const fromHandle = together
+    ? ` and ${ofHeel.endsWith("ahead of the heel") ? "of " : ""}the handle front`
+    : `, ${placeText(balanceFromHandle, units, "the handle front")}`;
+  return wrap(`Balance: ${ofHeel}${fromHandle}; 95 in 100: ${placeRange(interval.balanceInterval, units)}.`);
 }
 
-function place(x: number, units: FileUnits): string {
-  return `${lengthText(Math.abs(x), units)} ${x < 0 ? "behind" : "ahead of"}`;
-}
-
+/** From the nearer to the farther, where both lie on one side. */
 function placeRange([low, high]: readonly [number, number], units: FileUnits): string {
-  if (low >= 0) return `${range(lengthText, [low, high], units)} ahead of`;
-  if (high <= 0) return `${range(lengthText, [-high, -low], units)} behind`;
-  return `from ${place(low, units)} to ${place(high, units)}`;
+  const [first, last] = [placeText(low, units), placeText(high, units)];
+  if (first === last) return first;
+  if (first === AT_HEEL || last === AT_HEEL) return `from the heel to ${first === AT_HEEL ? last : first}`;
+  if (low < 0 && high > 0) return `from ${first.replace(/ the heel$/u, "")} to ${last}`;
+  return high < 0 ? `${lengthText(-high, units)} to ${first}` : `${lengthText(low, units)} to ${last}`;
 }
+
+const AT_HEEL = placeText(0, "mm");
 
 /** The inputs that the interval of the mass comes from, largest first, in one sentence. */
 export function causeLines({ interval, job }: Measured): string[] {

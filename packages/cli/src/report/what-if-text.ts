@@ -1,6 +1,6 @@
 import { ledgerRow, type RowWhatIf, type StockPlan } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
-import { lengthText, massText } from "./figures.js";
+import { fineMassText, lengthText, signedText } from "./figures.js";
 import { layOutTable, wrap } from "./layout.js";
 import { ROW_WORDS, WELDED_ONLY } from "./ledger-text.js";
 
@@ -34,9 +34,9 @@ export function whatIfLines(plan: Pick<StockPlan, "bars" | "ledger" | "whatIf">,
 function cells({ row, by, more }: RowWhatIf, finished: number, units: FileUnits): string[] {
   return [
     `  ${ROW_WORDS[row]}${by === "tenth" ? ", a tenth" : ""}`,
-    `+${massText(more.row, units)}`,
-    `−${massText(-more.finished, units)}`,
-    massText(finished + more.finished, units),
+    signedText(fineMassText, more.row, units),
+    signedText(fineMassText, more.finished, units),
+    fineMassText(finished + more.finished, units),
     Number.isFinite(more.barLength) ? lengthText(more.barLength, units) : "none do",
   ];
 }

@@ -143,6 +143,55 @@ describe("one cut list over several orders", () => {
   });
 });
 
+describe("bars a little too high for some of the orders", () => {
+  const small = (code: string, edge: number, heel: number): string =>
+    `scantling: 1
+order: { code: ${code} }
+units: mm
+steel: 80CrV2
+blade:
+  outline: { family: drop-point, edgeLength: ${edge}, heelHeight: ${heel} }
+  ricasso: 8
+  thickness: [ { at: heel, is: 3.2 }, { at: tip, is: 1.5 } ]
+  bevel: { form: flat, height: full, edgeThickness: 0.4 }
+  edgeAngle: 18 deg
+tang: { form: full, length: 100 }
+handle: { slabs: { material: walnut, thickness: 7 } }
+`;
+  const rackOf = (...lengths: readonly number[]) => ({
+    files: {
+      "tall.knife.yaml": small("tall", 150, 38),
+      "low.knife.yaml": small("low", 95, 32),
+      "shop.yaml": shop(lengths.map((length) => `{ size: 5 x 40 mm, steel: 80CrV2, length: ${length} }`)),
+    },
+  });
+  const argv = ["stock", "tall.knife.yaml", "low.knife.yaml", "low.knife.yaml"];
+
+  it("are sawn into one piece each, leftovers first, with a warning where they have to be narrowed", async () => {
+    const { out } = await answer([...argv, "--json"], rackOf(500, 310));
+    const { orders, cutLists }: CutListDocument = JSON.parse(out);
+    expect(orders.map(({ plan, served }) => [plan?.bars, served])).toEqual([
+      [1, true],
+      [1, true],
+      [1, true],
+    ]);
+    expect(cutLists.flatMap(({ bars }) => bars.flatMap(({ pieces }) => pieces))).toHaveLength(3);
+    const { out: text } = await answer(argv, rackOf(500, 310));
+    // Only the low knives: the tall one stands as high as the bar.
+    expect(flat(text).match(/warning: On edge the bar is 8 times as high as thick/gu)).toHaveLength(2);
+    expect(flat(text)).toMatch(/saw or grind it down to 38\.5 mm first and then cut it \d+ mm long/u);
+  });
+
+  it("are proposed, with that care, to an order that is left without bars of its own", async () => {
+    const given = rackOf(500, 310);
+    const own = given.files["shop.yaml"].concat("  - { size: 6 x 30 mm, steel: 80CrV2, length: 150 }\n");
+    const { out } = await answer(argv, { files: { ...given.files, "shop.yaml": own } });
+    expect(flat(out)).toMatch(
+      /it could be 1 piece .* of 5 x 40 mm; nothing to weld; on edge it is 8 times as high as thick/u,
+    );
+  });
+});
+
 describe("the rack afterwards", () => {
   for (const units of ["mm", "in"] as const) {
     it(`can be pasted into a shop file in ${units} and is what was not cut`, async () => {

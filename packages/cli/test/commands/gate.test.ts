@@ -108,7 +108,7 @@ describe("spare or short", () => {
     const mass = needOf(known, "finished").neededG - 1;
     const { code, out } = await gate(["--stage", "finished", "--mass", `${mass}g`]);
     expect(code).toBe(0);
-    expect(out).toMatch(/^ENOUGH: 1 g less than drawn/mu);
+    expect(out).toMatch(/^ENOUGH: 1\.0 g less than drawn/mu);
     expect(flat(out)).toContain("within the knife's own band");
   });
 
@@ -290,6 +290,7 @@ describe("wrong use is exit code 2 and says what to write", () => {
     [["--stage", "billet", "--mass", "700g", "--at", "heel=5"], "does not have yet"],
     [["--stage", "forged", "--mass", "700g", "--at", "hel=5"], "did you mean heel"],
     [["--stage", "forged", "--mass", "700g", "--at", "900 mm=5"], "lies beside the knife"],
+    [["--stage", "forged", "--mass", "700g", "--at", "mid=5"], "Write PLACE=THICKNESS"],
     [["--stage", "forged", "--mass", "700g", "--plan", "99"], "there is no plan 99"],
     [["--stage", "anvil", "--mass", "700g"], "anvil"],
     [["--stage", "billet"], "--mass"],

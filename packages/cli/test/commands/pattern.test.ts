@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { EXIT } from "../../src/exit-code.js";
 import { answer } from "../support/answer.js";
-import { DEMO_FILES } from "../support/demo.js";
+import { DEMO_FILES, DEMO_SHOP } from "../support/demo.js";
 
 const FILE = "harvest.knife.yaml";
 
@@ -12,6 +12,15 @@ describe("pattern", () => {
     expect(out).toBe("harvest.pattern.svg\n");
     expect(err).toContain("Print at 100 %");
     expect(written).toEqual(["/shop/harvest.pattern.svg"]);
+  });
+
+  it("says beside the drawing what check would stop, and on standard output the path alone", async () => {
+    const files = { ...DEMO_FILES, "shop.yaml": `${DEMO_SHOP}quenchTank: { depth: 100 mm }\n` };
+    const { code, out, err } = await answer(["pattern", FILE], { files });
+    expect(code).toBe(EXIT.done);
+    expect(out).toBe("harvest.pattern.svg\n");
+    expect(err).toMatch(/^1 STOP(?:, \d+ (?:warning|note)s?)*: scantling check FILE$/mu);
+    expect((await answer(["pattern", FILE], { files: DEMO_FILES })).err).not.toContain("STOP");
   });
 
   it("is at true size: page and user units agree exactly, one to one", async () => {

@@ -47,16 +47,16 @@ describe("setup", () => {
     const { out } = await answer(["setup", FILE], { files: DEMO_FILES });
     const titles = [
       "Cut",
-      "Stack",
+      "Weigh",
       "Squeeze the weld",
       "Mark",
+      "Heats left",
       "Shoulder",
       "Press the blade down",
       "Preform",
       "Distal taper",
-      "Heats left",
     ];
-    const places = titles.map((title) => out.search(new RegExp(`^${title}`, "mu")));
+    const places = titles.map((title) => out.indexOf(title));
     expect(Math.min(...places)).toBeGreaterThan(0);
     expect(places).toEqual([...places].sort((a, b) => a - b));
   });
@@ -85,7 +85,10 @@ describe("setup", () => {
   it("names what is to be laid in, with what it is off by", async () => {
     const { thickness, taper } = await card([], shopWith(STOPS));
     expect(thickness.passes.length).toBeGreaterThan(1);
-    for (const { stopWantedMm, stop } of [...thickness.passes, ...taper]) {
+    for (const { stopWantedMm, stop, comesOut } of [...thickness.passes, ...taper]) {
+      if (stop === null) continue;
+      // 950 °C, no offset.
+      expect(comesOut.coldMm).toBeCloseTo(stop.heightMm / 1.0128, 9);
       const sum = stop.shimsMm.reduce((all: number, shim: number) => all + shim, stop.blockMm);
       expect(sum).toBeCloseTo(stop.heightMm, 9);
       expect(stop.heightMm - stopWantedMm).toBeCloseTo(stop.errorMm, 9);
@@ -122,7 +125,7 @@ describe("setup", () => {
     const files = shopWith("", "preCurve: { sweep: 8, length: 228 }\n");
     expect((await card([], files)).preform.bendDownMm).toBeCloseTo(8, 6);
     const { out } = await answer(["setup", FILE], { files });
-    expect(flat(out)).toContain("Bend the point down by 8.0 mm");
+    expect(flat(out)).toContain("Bend the point down by 8 mm");
   });
 
   it("takes the fullers of the shop, and warns of one that is too sharp", async () => {
@@ -156,7 +159,8 @@ describe("setup", () => {
     const { code, out } = await answer(["setup", FILE], { files });
     expect(code).toBe(EXIT.done);
     expect(out).toContain("No plan");
-    expect(await card([], files)).toEqual({ schema: "scantling/setup/1", plan: null });
+    const none = { schema: "scantling/setup/1", plan: null, stopFindings: [], asksNotMet: [] };
+    expect(await card([], files)).toEqual(none);
   });
 });
 
@@ -178,10 +182,19 @@ describe("a stack of two steels", () => {
     expect(setup.heats.highLosses.more).toBeGreaterThanOrEqual(0);
   });
 
-  it("says that another report tells how it is welded", async () => {
+  it("has a line for each weld: pieces, what to draw to, as cut", async () => {
     const { out } = await answer(["setup", FILE], { files });
     expect(wideLines(out)).toEqual([]);
-    expect(flat(out)).toContain("Weld it as scantling stock FILE says: 38.10 mm × 12.70 mm");
+    expect(flat(out)).toMatch(/Cut, each 110 mm \(4 11\/32"\) long: 7 of 1084 .*; 6 of 15N20/u);
+    expect(flat(out)).toMatch(
+      /Weld 1: 13 pieces, 26\.8 mm high cleaned; draw to 44\.5 mm × 6\.7 mm, \d+ mm long; cut in 4\./u,
+    );
+    expect(flat(out)).toMatch(/Weld 3: 4 pieces, .* draw to 38\.1 mm × 12\.7 mm, \d+ mm long/u);
+    const { welds } = await card([], files);
+    const { stack } = JSON.parse((await answer(["stock", FILE, "--json"], { files })).out);
+    expect(welds).toHaveLength(stack.welds.length);
+    expect(welds[0]).toMatchObject({ pieces: 13, draw: { cutIn: 4, widthMm: 44.45 } });
+    expect(welds.at(-1).draw).toBeNull();
     const { code } = await answer(["setup", FILE, "--plan", "2"], { files });
     expect(code).toBe(EXIT.usage);
   });
@@ -219,5 +232,104 @@ describe("oven and quench tank", () => {
     expect(code).toBe(EXIT.file);
     expect(err).toContain("quenchTank");
     expect(err).not.toContain("oven");
+  });
+});
+
+describe("the card as a sheet", () => {
+  const camp = {
+    [FILE]: projectFile("examples/camp-knife/camp-knife.knife.yaml"),
+    "shop.yaml": projectFile("examples/shop.yaml"),
+  };
+
+  it("fits one page with stops", async () => {
+    for (const files of [shopWith(STOPS), camp]) {
+      const { out } = await answer(["setup", FILE], { files });
+      expect(out.trimEnd().split("\n").length).toBeLessThanOrEqual(75);
+    }
+  });
+
+  it("shows at its head what check says stop to, in text and in JSON, and still ends well", async () => {
+    const files = { ...camp, "shop.yaml": `${camp["shop.yaml"]}\noven: { length: 300 }\n` };
+    const { code, out } = await answer(["setup", FILE], { files });
+    expect(code).toBe(EXIT.done);
+    const head = flat(out.slice(0, out.indexOf("\nCut")));
+    expect(head).toContain("STOP: hole C: The centre of this 6.5 mm hole is 9 mm from the butt");
+    expect(head).toMatch(
+      /STOP: Hot, the blade with its tang is 372\.\d+ mm long; .* \(scantling check FILE\)/u,
+    );
+    const { stopFindings } = await card([], files);
+    const checked = JSON.parse((await answer(["check", FILE, "--json"], { files })).out);
+    expect(stopFindings).toEqual(
+      checked.findings.filter(({ severity }: { severity: string }) => severity === "stop"),
+    );
+    expect(stopFindings.length).toBe(2);
+  });
+
+  it("names the asks that are not met", async () => {
+    const knife = DEMO_KNIFE.replace(/mass: .*/u, "mass: { below: 200 g }");
+    expect(knife).not.toBe(DEMO_KNIFE);
+    const files = { ...DEMO_FILES, [FILE]: knife };
+    expect((await answer(["setup", FILE], { files })).out).toContain("NOT MET: mass (scantling check FILE)");
+    expect((await card([], files)).asksNotMet).toEqual(["mass"]);
+  });
+
+  it("tells what the scale has to show as gate does, with room to write", async () => {
+    const { out } = await answer(["setup", FILE], { files: DEMO_FILES });
+    expect(out).toMatch(/^ {2}dressed billet +785 g +742 g to 848 g +_+ g$/mu);
+    const { masses } = await card();
+    expect(masses.map(({ stage }: { stage: string }) => stage)).toEqual(["billet", "forged", "ready"]);
+    const gate = JSON.parse(
+      (await answer(["gate", FILE, "--stage", "billet", "--mass", "800 g", "--json"], { files: DEMO_FILES }))
+        .out,
+    );
+    for (const { stage, lowG, usualG, highG } of masses) {
+      const target = gate.targets.find((each: { stage: string }) => each.stage === stage);
+      expect(Object.values(target)).toEqual(expect.arrayContaining([lowG, usualG, highG]));
+    }
+  });
+
+  it("has no limits' sources and no places in files; JSON keeps both", async () => {
+    const files = shopWith("  stopBlocks: [30, 40]\n");
+    const { out } = await answer(["setup", FILE], { files });
+    expect(out).not.toContain("Limit:");
+    expect(out).not.toMatch(/shop\.yaml:\d/u);
+    expect(flat(out)).toContain("Weld, pass 2: no stop in hand is low enough: make a block of 12.99 mm");
+    expect(out).toMatch(/12\.99 {2}make 12\.99$/mu);
+    const { findings, weld } = await card([], files);
+    expect(findings[0]).toMatchObject({ file: "shop.yaml", basis: expect.stringMatching(/./u) });
+    expect(weld.passes.at(-1)).toMatchObject({ stop: null, comesOut: null });
+    expect(weld.passes.at(-1).makeBlockMm).toBeCloseTo(18.25 * 0.7 * 1.0168, 1);
+  });
+
+  it("gives the handle its stops: those of the blade by number, others in full", async () => {
+    const same = await answer(["setup", FILE], { files: shopWith(STOPS) });
+    expect(same.out).toMatch(/fuller R {2}blade's pass$/mu);
+    const pressed = (await card([], shopWith(STOPS))).shoulder.passes.flatMap(
+      ({ press }: { press: unknown[] }) => press,
+    );
+    expect(pressed).toEqual((await card([], shopWith(STOPS))).handle.passes);
+    const bowie = "examples/pattern-welded-bowie";
+    const thinner = {
+      [FILE]: projectFile(`${bowie}/pattern-welded-bowie.knife.yaml`),
+      "shop.yaml": `${projectFile(`${bowie}/shop.yaml`)}\npress:\n${STOPS}`,
+    };
+    const { out } = await answer(["setup", FILE], { files: thinner });
+    expect(out).toMatch(/fuller R {2}lay in$/mu);
+  });
+
+  it("lays off hot steel in whole mm and sixteenths", async () => {
+    const { out } = await answer(["setup", FILE, "--units", "in"], { files: shopWith(STOPS) });
+    const card = out.slice(out.indexOf("Squeeze the weld"));
+    expect(card).not.toMatch(/\/(?:32|64)\b/u);
+    expect(card).not.toMatch(/[−-]0["\s]|"\+/u);
+  });
+
+  it("warns of heats that are none, as check does", async () => {
+    const files = shopWith("  temperature: 950 F\n  weldingTemperature: 800 C\n");
+    const { out } = await answer(["setup", FILE], { files });
+    expect(flat(out)).toContain("510 °C is no forging heat");
+    const checked = await answer(["check", FILE], { files });
+    expect(flat(checked.out)).toContain("800 °C is no welding heat");
+    expect(checked.code).toBe((await answer(["check", FILE], { files: DEMO_FILES })).code);
   });
 });

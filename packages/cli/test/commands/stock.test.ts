@@ -45,6 +45,33 @@ describe("stock", () => {
   });
 });
 
+describe("what check would stop", () => {
+  // The demo's blade is 225 mm long.
+  const files = { ...DEMO_FILES, "shop.yaml": `${DEMO_SHOP}quenchTank: { depth: 100 mm }\n` };
+  const STOP = /^1 STOP(?:, \d+ (?:warning|note)s?)*: scantling check FILE$/mu;
+
+  it("is counted at the end, as in weigh", async () => {
+    const stock = await answer(["stock", FILE], { files });
+    expect(stock.code).toBe(EXIT.done);
+    expect(stock.out.trimEnd().split("\n").at(-1)).toMatch(STOP);
+    expect((await answer(["weigh", FILE], { files })).out).toMatch(STOP);
+    const check = await answer(["check", FILE], { files });
+    expect(check.code).toBe(EXIT.notMet);
+    expect(check.out.match(/^STOP:/gmu)).toHaveLength(1);
+  });
+
+  it("is counted for each of several orders", async () => {
+    const two = { ...files, "b.knife.yaml": DEMO_KNIFE.replace("code: MG-14", "code: MG-15") };
+    const { out } = await answer(["stock", FILE, "b.knife.yaml"], { files: two });
+    expect(out).toMatch(/^MG-14: 1 STOP.*: scantling check FILE$/mu);
+    expect(out).toMatch(/^MG-15: 1 STOP.*: scantling check FILE$/mu);
+  });
+
+  it("is not spoken of where there is nothing", async () => {
+    expect((await answer(["stock", FILE], { files: DEMO_FILES })).out).not.toContain("STOP");
+  });
+});
+
 describe("which shop", () => {
   it("is the one beside the knife file, else the nearest above it", async () => {
     const nested = { [`orders/2026/${FILE}`]: DEMO_KNIFE, "shop.yaml": DEMO_SHOP };

@@ -99,10 +99,15 @@ describe("readShopFile", () => {
 
   it("takes limits and allowances, whole or in part", () => {
     const file = readShopFile(
-      "limits: { maxBars: 8, minWeldReduction: 30 %, reach: { easy: 25 % } }\nallowances: { face: 0.4, tang: parallel }\n",
+      "limits: { maxBars: 8, minWeldReduction: 30 %, mostNarrowing: 25 %, reach: { easy: 25 % } }\nallowances: { face: 0.4, tang: parallel }\n",
       "shop.yaml",
     );
-    expect(file.shop.limits).toEqual({ maxBars: 8, minWeldReduction: 0.3, reach: { easy: 0.25 } });
+    expect(file.shop.limits).toEqual({
+      maxBars: 8,
+      minWeldReduction: 0.3,
+      mostNarrowing: 0.25,
+      reach: { easy: 0.25 },
+    });
     expect(file.allowances).toEqual({ face: 0.4, tang: "parallel" });
   });
 

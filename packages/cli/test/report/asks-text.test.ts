@@ -33,7 +33,7 @@ describe("a line of what was asked", () => {
     );
     // 1/64 in is 0.4 mm; 0.1 mm is 0.004 in.
     expect(line("edgeLength", below(254), 254.1, undefined, "in")).toBe(
-      'edge length | below 10" | 10.004" | NOT MET by 0.004"',
+      'edge length | below 10.000" | 10.004" | NOT MET by 0.004"',
     );
   });
 
@@ -54,10 +54,59 @@ describe("a line of what was asked", () => {
     expect(line("balance", about, 58, [2, 2])).toBe(
       "balance | 45.0 mm to 65.0 mm | 58.0 mm ± 2.0 mm | met by 7.0 mm",
     );
-    expect(line("balance", about, 50.8, [25.4 / 32, 25.4 / 16], "in")).toContain('2" +1/16"/−1/32"');
+    const inInches = { kind: "between", low: 25.4, high: 63.5 } as const;
+    expect(line("balance", inInches, 50.8, [25.4 / 32, 25.4 / 16], "in")).toContain('2" +1/16"/−1/32"');
     // Ten thousandths are no 64th.
-    expect(line("heelHeight", below(50.8), 34.925, [0.254, 0.254], "in")).toContain('1 3/8" ± 0.01"');
+    expect(line("heelHeight", below(50.8), 34.925, [0.254, 0.254], "in")).toContain('1 3/8" ± 0.010"');
     expect(line("heelHeight", below(50.8), 34.925, [25.4 / 32, 25.4 / 32], "in")).toContain('1 3/8" ± 1/32"');
     expect(line("mass", below(600), 500, [20, 30])).toContain("500 g +30/−20 g");
+  });
+});
+
+describe("a limit", () => {
+  const inches = (low: number, high: number): AskTest => ({
+    kind: "between",
+    low: low * 25.4,
+    high: high * 25.4,
+  });
+
+  it("is not moved by rounding: what is no 64th of an inch is told in decimals, and its value too", () => {
+    expect(line("thickness", inches(0.12, 0.15), 0.135 * 25.4, [0.127, 0.127], "in")).toBe(
+      'thickness | 0.120" to 0.150" | 0.135" ± 0.005" | met by 0.015"',
+    );
+    expect(line("thickness", inches(0.125, 0.1875), 0.15625 * 25.4, undefined, "in")).toBe(
+      'thickness | 1/8" to 3/16" | 5/32" | met by 1/32"',
+    );
+    expect(line("thickness", inches(0.1255, 0.15), 0.14 * 25.4, undefined, "in")).toBe(
+      'thickness | 0.1255" to 0.1500" | 0.140" | met by 0.010"',
+    );
+    expect(line("edgeLength", below(45.25), 44, [1, 1])).toBe(
+      "edge length | below 45.25 mm | 44.0 mm ± 1.0 mm | met by 1.3 mm",
+    );
+    expect(line("mass", below(155.5), 140, [5, 5])).toBe("mass | below 155.50 g | 140 g ± 5 g | met by 16 g");
+    expect(line("mass", below(6.25 * 28.349523125), 142, [8, 8], "in")).toBe(
+      "mass | below 6.25 oz | 5 oz ± 0.3 oz | met by 1.2 oz",
+    );
+    expect(line("layers", { kind: "between", low: 180, high: 260 }, 193)).toBe(
+      "layers | 180 to 260 | 193 | met by 13",
+    );
+  });
+
+  it("from the other units has a mark that says on which side of its decimals it lies", () => {
+    // 370 mm are 14.56693 in, 65 mm 2.55906 in, 45 mm 1.77165 in.
+    expect(line("overallLength", below(370), 363, [1, 1], "in")).toBe(
+      'overall length | below 14.567"− | 14.291" ± 0.039" | met by 0.276"',
+    );
+    expect(line("balance", { kind: "between", low: 45, high: 65 }, 58, undefined, "in")).toBe(
+      'balance | 1.772"− to 2.559"+ | 2.283" | met by 0.276"',
+    );
+    // 2.0 and 2.1 mm are both 5/64 in.
+    expect(line("balance", { kind: "between", low: 45, high: 65 }, 58, [2.1, 2], "in")).toContain(
+      '2.283" ± 0.081"',
+    );
+    // 2.0 and 2.5 mm are 5/64 and 3/32 in.
+    expect(line("balance", { kind: "between", low: 45, high: 65 }, 58, [2.5, 2], "in")).toContain(
+      '2.283" +0.079"/−0.098"',
+    );
   });
 });

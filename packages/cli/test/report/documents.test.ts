@@ -13,7 +13,7 @@ describe("JSON documents", () => {
 
 describe("reports for people", () => {
   it("explain the marks behind inch fractions where there are any", () => {
-    expect(reportText(['24 1/32"+ left', ""])).toContain("\nIn inches, a + or − after a fraction:");
+    expect(reportText(['24 1/32"+ left', ""])).toContain("\nIn inches, a + or − after a size:");
     expect(reportText(['1 3/16"− high'])).toContain("a little more or less");
     expect(reportText(['2" + 3"', "58 mm +1.9/−2.0 mm"])).toBe('2" + 3"\n58 mm +1.9/−2.0 mm\n');
   });

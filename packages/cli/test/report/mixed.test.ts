@@ -27,9 +27,49 @@ describe("stock of a pattern-welded blade", () => {
     expect(text).toContain("Restack: cut in 4, then 4, all the same way up.");
     expect(text).toContain("Layers: 193 that can be told apart (208 as multiplied up");
     expect(text).toContain("0.047 mm thick");
-    expect(text).toContain("Grooves take");
+    expect(text).toContain("grooves take 8 %");
     expect(text).toContain("bars as cut");
     expect(wideLines(out)).toEqual([]);
+  });
+
+  it("shows what lies on the anvil, with its spare, and beside it what is needed; setup starts from that bar", async () => {
+    const { out } = await answer(["stock", "a.knife.yaml"], { files: BOWIE });
+    const { stack } = JSON.parse((await answer(["stock", "a.knife.yaml", "--json"], { files: BOWIE })).out);
+    const setup = JSON.parse((await answer(["setup", "a.knife.yaml", "--json"], { files: BOWIE })).out);
+    const text = flat(out);
+    const [first, second] = stack.welds;
+    expect(first.asCut.pieceLengthMm).toBeCloseTo(stack.cutLengthMm, 9);
+    expect(first.asCut.pieceLengthMm).toBeGreaterThan(first.pieceLengthMm);
+    expect(text).toContain(`13 × ${stack.cutLengthMm} mm ${first.pieceLengthMm.toFixed(1)} mm`);
+    expect(text).toContain(
+      `${second.asCut.barLengthMm.toFixed(1)} mm long (${second.barLengthMm.toFixed(1)} mm needed); cut in 4.`,
+    );
+    const dressed = `${stack.lastBar.asCutDressedLengthMm.toFixed(1)} mm`;
+    expect(text).toContain(`pressed flat it is ${dressed}`);
+    expect(setup.billet.lengthMm).toBeCloseTo(stack.lastBar.asCutDressedLengthMm, 9);
+    expect(text).toContain(`The blade takes ${stack.lastBar.neededDressedLengthMm.toFixed(1)} mm of that`);
+    // One blade, as planned.
+    expect(stack.lastBar).toMatchObject({ blades: 1, bladesHighLosses: 1 });
+    expect(text).not.toContain("It holds");
+  });
+
+  it("says how many blades a long last bar holds, and why it is so long", async () => {
+    const shop = BOWIE["shop.yaml"].replace(/^limits:.*$/mu, "");
+    const files = { ...BOWIE, "shop.yaml": `${shop}\nlimits: { minBilletLength: 240 mm }\n` };
+    const { code, out } = await answer(["stock", "a.knife.yaml"], { files });
+    expect(code).toBe(EXIT.done);
+    expect(flat(out)).toContain("It holds 2 blades at usual losses, at high losses too.");
+    expect(flat(out)).toContain("cut are 240 mm (the shop's shortest is 240 mm: limits.minBilletLength)");
+    expect(wideLines(out)).toEqual([]);
+  });
+
+  it("says under the row of welding scale that it is all of a given yield, and only then", async () => {
+    const { out } = await answer(["stock", "a.knife.yaml"], { files: BOWIE });
+    expect(out).toMatch(/^ {2}\+ welding scale .*\n {6}\(your yield: all the weld loses\)$/mu);
+    const own = { ...BOWIE, "a.knife.yaml": BOWIE["a.knife.yaml"].replace(/^ *yield: .*$/mu, "") };
+    const { out: plain } = await answer(["stock", "a.knife.yaml"], { files: own });
+    expect(plain).toContain("welding scale");
+    expect(plain).not.toContain("your yield");
   });
 
   it("is narrow enough in inches too", async () => {
@@ -117,6 +157,45 @@ describe("check and plan", () => {
     expect(flat(err)).toContain(says);
   });
 
+  it.each([
+    [
+      "{ at: heel, about: 8 ± 2 mm }",
+      "order.asks.layers: at and about are not keys here; the keys are below, above, between, should",
+    ],
+    [
+      "{ about: 200 }",
+      "order.asks.layers: about is not a key here; the keys are below, above, between, should",
+    ],
+    ["{ abov: 200 }", "order.asks.layers.abov is not a key here; did you mean above?"],
+  ])("layers: %s is one problem, not three", async (ask, says) => {
+    const knife = BOWIE["a.knife.yaml"].replace(/layers: \{.*?\}/u, `layers: ${ask}`);
+    const { code, err } = await answer(["check", "a.knife.yaml"], {
+      files: { ...BOWIE, "a.knife.yaml": knife },
+    });
+    expect(code).toBe(EXIT.file);
+    expect(flat(err)).toContain("has an error");
+    expect(flat(err)).toContain(says);
+  });
+
+  it("an ask with a condition and a wrong key has that one problem, one without any keeps its own", async () => {
+    const problems = async (ask: string): Promise<string> => {
+      const knife = BOWIE["a.knife.yaml"].replace(/layers: \{.*?\}/u, `layers: ${ask}`);
+      return flat(
+        (await answer(["check", "a.knife.yaml"], { files: { ...BOWIE, "a.knife.yaml": knife } })).err,
+      );
+    };
+    expect(await problems("{ should: true }")).toContain("needs exactly one of below, above, between");
+    expect(await problems("{ below: 200, min: 3 }")).toContain("has an error");
+  });
+
+  it("a core that is not the file's steel is warned of", async () => {
+    const knife = PETTY["a.knife.yaml"].replace(/^steel: .*$/mu, "steel: 52100");
+    const { out } = await answer(["check", "a.knife.yaml"], { files: { ...PETTY, "a.knife.yaml": knife } });
+    expect(flat(out)).toContain(
+      "warning: The core, which comes to the edge, is 1095, but the file's steel is 52100.",
+    );
+  });
+
   it("what is wrong with the stack is told at its line by every command", async () => {
     const knife = BOWIE["a.knife.yaml"].replace("yield: 85 %", "yield: [85 %, 80 %]");
     const { code, err } = await answer(["weigh", "a.knife.yaml"], {
@@ -124,6 +203,9 @@ describe("check and plan", () => {
     });
     expect(code).toBe(EXIT.file);
     expect(flat(err)).toContain("2 yields are given for 3 welds");
+    const one = PETTY["a.knife.yaml"].replace("  cleaning: 0.2 ", "  yield: [85 %, 80 %]\n  cleaning: 0.2 ");
+    const clad = await answer(["weigh", "a.knife.yaml"], { files: { ...PETTY, "a.knife.yaml": one } });
+    expect(flat(clad.err)).toContain("2 yields are given for 1 weld. Give one.");
     expect(err).toMatch(/a\.knife\.yaml:\d+/);
   });
 });

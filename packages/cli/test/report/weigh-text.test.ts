@@ -30,6 +30,19 @@ describe("the balance in words", () => {
     );
   });
 
+  it("is at the heel where it would be nothing ahead of it", () => {
+    expect(balance(0.03, 9.5, [-1, 1.1])).toBe(
+      "Balance: at the heel, 9.5 mm ahead of the handle front; 95 in 100: from 1.0 mm behind to 1.1 mm ahead of the heel.",
+    );
+    expect(balance(-0.03, -0.03, [-0.04, 1.1])).toBe(
+      "Balance: at the heel and the handle front; 95 in 100: from the heel to 1.1 mm ahead of the heel.",
+    );
+    expect(balance(-1, 0.01, [-2, 0.02])).toBe(
+      "Balance: 1.0 mm behind the heel, at the handle front; 95 in 100: from the heel to 2.0 mm behind the heel.",
+    );
+    expect(balance(0, 10, [-0.01, 0.01])).toContain("95 in 100: at the heel.");
+  });
+
   it("stands on either side", () => {
     expect(balance(0.5, 10.5, [-1, 2])).toContain(
       "95 in 100: from 1.0 mm behind to 2.0 mm ahead of the heel.",

@@ -143,7 +143,8 @@ const LIKELY_DENSITY: Readonly<Record<string, string>> = {
 function densityOf(material: MaterialSpec, path: string, issues: Issue[]): number {
   const density = materialDensity(material);
   if (density !== undefined) return density;
-  const near = suggestMaterials(material.name);
+  const near =
+    path === "steel" ? suggestMaterials(material.name, 2, "steel") : suggestMaterials(material.name);
   issues.push({
     code: "unknown-material",
     path,

@@ -5,6 +5,8 @@ export type Quantity = "length" | "angle" | "mass" | "temperature" | "share" | "
 export interface QuantityValue {
   readonly quantity: Quantity;
   readonly value: number;
+  /** Of a length that is an estimate: shown in whole mm, or eighths of an inch. */
+  readonly rough?: true;
 }
 
 /**
@@ -38,6 +40,13 @@ export interface Finding extends Issue {
  * length(5); // { quantity: "length", value: 5 }
  */
 export const length = (value: number): QuantityValue => ({ quantity: "length", value });
+/**
+ * A length inside a message that is no more than an estimate, mm.
+ *
+ * @example
+ * roughLength(24.7); // { quantity: "length", value: 24.7, rough: true }, shown as 25 mm
+ */
+export const roughLength = (value: number): QuantityValue => ({ quantity: "length", value, rough: true });
 /**
  * An angle inside a message, rad.
  *

@@ -1,5 +1,5 @@
 import { COMPOSITES, OTHER_HANDLE_MATERIALS } from "./composites.js";
-import type { Material } from "./material.js";
+import type { Material, MaterialKind } from "./material.js";
 import { METALS } from "./metals.js";
 import { nearestNames } from "./nearest-name.js";
 import { STEELS } from "./steels.js";
@@ -36,13 +36,18 @@ export function findMaterial(name: string): Material | undefined {
 }
 
 /**
- * Names in the table that a mistyped name may have meant, nearest first.
+ * Names in the table that a mistyped name may have meant, nearest first; none where nothing is near.
+ *
+ * @param most - How many at the most.
+ * @param kind - What alone is looked for: no guard's brass where a blade's steel belongs.
  *
  * @example
- * suggestMaterials("1048", 1); // ["1084"]
+ * suggestMaterials("1048"); // ["1084"]
+ * suggestMaterials("5106", 2, "steel"); // ["5160"]
  */
-export function suggestMaterials(name: string, most = 3): string[] {
-  const keys = nearestNames(plain(name), [...BY_NAME.keys()], BY_NAME.size);
+export function suggestMaterials(name: string, most = 2, kind?: MaterialKind): string[] {
+  const known = [...BY_NAME].flatMap(([key, row]) => (kind === undefined || row.kind === kind ? [key] : []));
+  const keys = nearestNames(plain(name), known, known.length);
   const names = keys.map((key) => BY_NAME.get(key)?.name ?? key);
   return [...new Set(names)].slice(0, most);
 }

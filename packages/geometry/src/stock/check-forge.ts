@@ -1,28 +1,12 @@
-import { count, type Issue, length, type QuantityValue, share } from "../errors/issue.js";
+import { count, type Issue, type QuantityValue, share } from "../errors/issue.js";
 import { ELONGATION_RANGE } from "./forge/thermal-elongation.js";
+import { lengthIssues, positiveIssues } from "./number-issues.js";
 import type { ShopSpec } from "./shop.js";
 
 const temperature = (value: number): QuantityValue => ({ quantity: "temperature", value });
 
 function issueUnless(good: boolean, code: string, path: string, text: string, value: QuantityValue): Issue[] {
   return good ? [] : [{ code, path, text, values: { value } }];
-}
-
-/** Positive and finite, or an issue; nothing where it is left out. */
-function positive(
-  path: string,
-  value: number | undefined,
-  kind: (value: number) => QuantityValue = length,
-): Issue[] {
-  if (value === undefined) return [];
-  const good = value > 0 && Number.isFinite(value);
-  return issueUnless(good, "not-positive", path, "{value} has to be more than nothing.", kind(value));
-}
-
-function clearance(path: string, value: number | undefined): Issue[] {
-  if (value === undefined) return [];
-  const good = value >= 0 && Number.isFinite(value);
-  return issueUnless(good, "length-negative", path, "A length cannot be {value}.", length(value));
 }
 
 /**
@@ -42,8 +26,8 @@ export function checkForge({
   const { lowest, highest } = ELONGATION_RANGE;
   const heat = oven.temperature;
   return [
-    ...positive("oven.length", oven.length),
-    ...positive("oven.height", oven.height),
+    ...positiveIssues("oven.length", oven.length),
+    ...positiveIssues("oven.height", oven.height),
     ...(heat === undefined
       ? []
       : issueUnless(
@@ -53,10 +37,10 @@ export function checkForge({
           "Steel is not hardened from {value}: give the temperature of the oven, up to 1200 °C.",
           temperature(heat),
         )),
-    ...positive("quenchTank.depth", quenchTank.depth),
-    ...fullers.flatMap((radius, i) => positive(`fullers[${i}]`, radius)),
-    ...clearance("preCurve.sweep", preCurve?.sweep),
-    ...positive("preCurve.length", preCurve?.length),
+    ...positiveIssues("quenchTank.depth", quenchTank.depth),
+    ...fullers.flatMap((radius, i) => positiveIssues(`fullers[${i}]`, radius)),
+    ...lengthIssues("preCurve.sweep", preCurve?.sweep),
+    ...positiveIssues("preCurve.length", preCurve?.length),
     ...(spread === undefined
       ? []
       : issueUnless(
@@ -75,9 +59,9 @@ export function checkForge({
           "{value} has to be more than 1: the area before a pass over the area after it.",
           count(ratio),
         )),
-    ...clearance("limits.forge.cornerRadius", forge.cornerRadius),
-    ...positive("limits.forge.shoulderPasses", forge.shoulderPasses, count),
-    ...clearance("limits.forge.ovenClearance", forge.ovenClearance),
-    ...clearance("limits.forge.tankClearance", forge.tankClearance),
+    ...lengthIssues("limits.forge.cornerRadius", forge.cornerRadius),
+    ...positiveIssues("limits.forge.shoulderPasses", forge.shoulderPasses, count),
+    ...lengthIssues("limits.forge.ovenClearance", forge.ovenClearance),
+    ...lengthIssues("limits.forge.tankClearance", forge.tankClearance),
   ];
 }

@@ -1,24 +1,11 @@
-import { count, type Issue, length, type QuantityValue, share } from "../errors/issue.js";
+import { count, type Issue, length } from "../errors/issue.js";
 import { MOST_SHIMS } from "./forge/stop-blocks.js";
 import { ELONGATION_RANGE } from "./forge/thermal-elongation.js";
+import { insideShareIssues, positiveIssues } from "./number-issues.js";
 import type { PressSpec } from "./shop.js";
 
 /** Offsets beyond this are a stop's height or a slip of the point, mm. */
 const GREATEST_OFFSET = 5;
-
-const issue = (code: string, path: string, text: string, value: QuantityValue): Issue => ({
-  code,
-  path,
-  text,
-  values: { value },
-});
-
-const isPositive = (value: number): boolean => value > 0 && Number.isFinite(value);
-
-function positive(path: string, value: number | undefined, kind: (value: number) => QuantityValue): Issue[] {
-  if (value === undefined || isPositive(value)) return [];
-  return [issue("not-positive", path, "{value} has to be more than nothing.", kind(value))];
-}
 
 /**
  * Rule by rule what has to hold of the press and its stops; every problem, paths below `press`.
@@ -29,10 +16,10 @@ function positive(path: string, value: number | undefined, kind: (value: number)
 export function checkPress(press: PressSpec): Issue[] {
   const { stopBlocks = [], shims = [], stopOffset = 0, maxReduction } = press;
   return [
-    ...positive("press.opening", press.opening, length),
-    ...positive("press.forgeLength", press.forgeLength, length),
-    ...stopBlocks.flatMap((block, i) => positive(`press.stopBlocks[${i}]`, block, length)),
-    ...shims.flatMap((shim, i) => positive(`press.shims[${i}]`, shim, length)),
+    ...positiveIssues("press.opening", press.opening),
+    ...positiveIssues("press.forgeLength", press.forgeLength),
+    ...stopBlocks.flatMap((block, i) => positiveIssues(`press.stopBlocks[${i}]`, block)),
+    ...shims.flatMap((shim, i) => positiveIssues(`press.shims[${i}]`, shim)),
     ...(shims.length <= MOST_SHIMS
       ? []
       : [
@@ -53,21 +40,12 @@ export function checkPress(press: PressSpec): Issue[] {
             values: { value: length(stopOffset), most: length(GREATEST_OFFSET) },
           },
         ]),
-    ...(maxReduction === undefined || (maxReduction > 0 && maxReduction < 1)
-      ? []
-      : [
-          issue(
-            "share-out-of-range",
-            "press.maxReduction",
-            "{value} has to be more than 0 % and less than 100 %.",
-            share(maxReduction),
-          ),
-        ]),
+    ...insideShareIssues("press.maxReduction", maxReduction),
     ...temperatureIssues("press.temperature", press.temperature),
     ...temperatureIssues("press.weldingTemperature", press.weldingTemperature),
-    ...positive("press.die.length", press.die?.length, length),
-    ...positive("press.die.width", press.die?.width, length),
-    ...positive("press.forceKn", press.forceKn, count),
+    ...positiveIssues("press.die.length", press.die?.length),
+    ...positiveIssues("press.die.width", press.die?.width),
+    ...positiveIssues("press.forceKn", press.forceKn, count),
   ];
 }
 

@@ -1,6 +1,8 @@
 import { count, type Issue, length, type QuantityValue, share } from "../errors/issue.js";
 import { checkForge } from "./check-forge.js";
+import { checkLimits } from "./check-limits.js";
 import { checkPress } from "./check-press.js";
+import { lengthIssues, positiveIssues } from "./number-issues.js";
 import type { Banded, LossSpec, ShopSpec } from "./shop.js";
 
 const SHARES = ["scalePerHeat", "scalePerWeldingHeat", "heatTreatmentScale"] as const;
@@ -42,18 +44,6 @@ function checkBand(
   return [];
 }
 
-const isPositive = (value: number): boolean => value > 0 && Number.isFinite(value);
-
-/** Positive and finite, or an issue. */
-function checkPositive(
-  path: string,
-  value: number | undefined,
-  kind: (value: number) => QuantityValue,
-): Issue[] {
-  if (value === undefined || isPositive(value)) return [];
-  return [wrong("not-positive", path, "{value} has to be more than nothing.", kind(value))];
-}
-
 function checkShare(path: string, value: number): Issue[] {
   if (value >= 0 && value < 1) return [];
   return [
@@ -73,9 +63,9 @@ export function checkShop(shop: ShopSpec): Issue[] {
   const whole = Number.isInteger(limits.maxBars) && limits.maxBars >= 1 && limits.maxBars <= 100;
   return [
     ...shop.rack.flatMap((bar, i) => [
-      ...checkPositive(`rack[${i}].width`, bar.width, length),
-      ...checkPositive(`rack[${i}].thickness`, bar.thickness, length),
-      ...checkPositive(`rack[${i}].length`, bar.length, length),
+      ...positiveIssues(`rack[${i}].width`, bar.width),
+      ...positiveIssues(`rack[${i}].thickness`, bar.thickness),
+      ...positiveIssues(`rack[${i}].length`, bar.length),
       ...(bar.count === undefined || (Number.isInteger(bar.count) && bar.count >= 1)
         ? []
         : [
@@ -113,17 +103,9 @@ export function checkShop(shop: ShopSpec): Issue[] {
         ]),
     ...checkShare("limits.minWeldReduction", limits.minWeldReduction),
     ...checkShare("limits.weldSpreadShare", limits.weldSpreadShare),
-    ...(limits.minBilletLength >= 0 && Number.isFinite(limits.minBilletLength)
-      ? []
-      : [
-          wrong(
-            "length-negative",
-            "limits.minBilletLength",
-            "A length cannot be {value}.",
-            length(limits.minBilletLength),
-          ),
-        ]),
-    ...checkPositive("limits.maxSlenderness", limits.maxSlenderness, count),
+    ...lengthIssues("limits.minBilletLength", limits.minBilletLength),
+    ...positiveIssues("limits.maxSlenderness", limits.maxSlenderness, count),
+    ...checkShare("limits.mostNarrowing", limits.mostNarrowing),
     ...(easy >= 0 && easy <= flatDies && flatDies <= fullers && fullers <= 1
       ? []
       : [
@@ -134,10 +116,9 @@ export function checkShop(shop: ShopSpec): Issue[] {
             share(fullers),
           ),
         ]),
-    ...checkPositive("cutStep", shop.cutStep, length),
-    ...(shop.kerf >= 0 && Number.isFinite(shop.kerf)
-      ? []
-      : [wrong("length-negative", "kerf", "A length cannot be {value}.", length(shop.kerf))]),
-    ...checkPositive("minKeep", shop.minKeep, length),
+    ...checkLimits(shop),
+    ...positiveIssues("cutStep", shop.cutStep),
+    ...lengthIssues("kerf", shop.kerf),
+    ...positiveIssues("minKeep", shop.minKeep),
   ];
 }

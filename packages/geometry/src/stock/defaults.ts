@@ -73,6 +73,11 @@ export const LIMIT_DEFAULTS = {
     value: 0.1,
     basis: `${PRACTICE}: a tenth of a bar's width comes off in light edge blows however thin the bar is`,
   },
+  mostNarrowing: {
+    quantity: "share",
+    value: 0.3,
+    basis: `${PRACTICE}: a thin bar is drawn narrower by a third with care; what is higher is sawn down`,
+  },
   reachEasy: { quantity: "share", value: 0.3, basis: PRACTICE },
   reachFlatDies: { quantity: "share", value: 0.6, basis: PRACTICE },
   reachFullers: { quantity: "share", value: 0.85, basis: PRACTICE },
@@ -88,6 +93,15 @@ export const SAW_DEFAULTS = {
   cutStep: { quantity: "length", value: 5, basis: PRACTICE },
   kerf: { quantity: "length", value: 1.5, basis: PRACTICE },
 } as const satisfies Record<string, DefaultNumber>;
+
+/**
+ * Where a limit comes from: its default's basis, or the shop where it says something else.
+ *
+ * @example
+ * limitBasis(4, LIMIT_DEFAULTS.maxSlenderness); // "the shop's own limit"
+ */
+export const limitBasis = (limit: number, fallback: Pick<DefaultNumber, "value" | "basis">): string =>
+  limit === fallback.value ? fallback.basis : "the shop's own limit";
 
 const banded = ({ value, low, high }: { value: number; low: number; high: number }): Banded => ({
   value,
@@ -116,6 +130,7 @@ export const DEFAULT_LIMITS: StockLimits = {
   weldSpreadShare: LIMIT_DEFAULTS.weldSpreadShare.value,
   minBilletLength: LIMIT_DEFAULTS.minBilletLength.value,
   maxSlenderness: LIMIT_DEFAULTS.maxSlenderness.value,
+  mostNarrowing: LIMIT_DEFAULTS.mostNarrowing.value,
   reach: {
     easy: LIMIT_DEFAULTS.reachEasy.value,
     flatDies: LIMIT_DEFAULTS.reachFlatDies.value,

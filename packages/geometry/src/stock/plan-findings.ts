@@ -1,16 +1,13 @@
 import { type Finding, length, share } from "../errors/issue.js";
-import { LIMIT_DEFAULTS } from "./defaults.js";
+import { LIMIT_DEFAULTS, limitBasis } from "./defaults.js";
 import type { PlanReach } from "./plan-reach.js";
 import type { FeasibleStack, StockForging } from "./search.js";
 import type { RackBar, StockLimits } from "./shop.js";
-
-/** Where a limit comes from: the default's own basis, or the shop file where it says something else. */
-const basisOf = (limit: number, fallback: { readonly value: number; readonly basis: string }): string =>
-  limit === fallback.value ? fallback.basis : "the shop's own limit";
+import { weldHeatFindings } from "./weld-heat-findings.js";
 
 /**
  * What is legal but unwise about a plan: a reach that is only just possible, joints that can be squeezed less than one
- * would like, a bar whose steel nobody has written down.
+ * would like or for which no welding heat is planned, a bar whose steel nobody has written down.
  *
  * @param squeeze - Share of its height that the stack loses while it is welded and forged, 0–1.
  */
@@ -41,9 +38,13 @@ export function planFindings(
         share: share(Math.max(reach.share, reach.wholeShare)),
         ...(worst ? { needed: length(worst.height), reachable: length(worst.reachableHeight) } : {}),
       },
-      basis: basisOf(limits.reach.flatDies, LIMIT_DEFAULTS.reachFlatDies),
+      basis:
+        reach.class === "fullers"
+          ? limitBasis(limits.reach.flatDies, LIMIT_DEFAULTS.reachFlatDies)
+          : LIMIT_DEFAULTS.tightHeight.basis,
     });
   }
+  findings.push(...weldHeatFindings(stack.joints, forging.weldingHeats));
   if (stack.bars > 1 && squeeze < LIMIT_DEFAULTS.targetWeldReduction.value)
     findings.push({
       code: "weld-reduction-low",

@@ -5,6 +5,7 @@ import { makeLedger, roundUpToStep } from "./ledger.js";
 import { ledgerWhatIf, type RowWhatIf } from "./ledger-what-if.js";
 import { type CutFromBar, nestFromBars } from "./nesting.js";
 import { planFindings } from "./plan-findings.js";
+import { narrowingFindings, type PlanNarrowing, planNarrowing } from "./plan-narrowing.js";
 import { type PlanReach, planReach } from "./plan-reach.js";
 import { groupRack, type RackGroup } from "./rack-groups.js";
 import { rankStacks } from "./ranking.js";
@@ -53,6 +54,8 @@ export interface StockPlan {
   readonly cost?: number;
   readonly billet: BilletStages;
   readonly reach: PlanReach;
+  /** Left out where nothing has to be narrowed on edge that would buckle there. */
+  readonly narrowing?: PlanNarrowing;
   /** How the pieces come out of the bars in hand; left out where no bar of that stock has a length. */
   readonly cuts?: readonly CutFromBar[];
   /** At nominal losses, for bars of the proposed length: `spare` holds the reserve for the high side too. */
@@ -124,9 +127,11 @@ function makePlan(
   high: SteelChain,
   stations: ReachStations,
   stack: FeasibleStack,
-  { bar, lengths }: RackGroup,
+  group: RackGroup,
 ): StockPlan {
+  const { bar, lengths } = group;
   const { bars, cutLength } = stack;
+  const low = makeSteelChain(bodies, shop.losses, shop.limits, forging, "low");
   const section = flatSection(bar);
   const cut = { bars, ...section, cutLength };
   const shortest = {
@@ -135,6 +140,7 @@ function makePlan(
   };
   const volume = bars * section.width * section.thickness * cutLength;
   const reach = planReach(nominal, stations, shop.limits.reach, section, stack);
+  const narrowing = planNarrowing({ low, nominal, high }, shop, stations, stack, group);
   const billet = billetStages(nominal, bars, section);
   const { minBilletLength, minWeldReduction } = shop.limits;
   const squeeze =
@@ -159,13 +165,17 @@ function makePlan(
     ...(Number.isFinite(stack.cost) ? { cost: stack.cost } : {}),
     billet,
     reach,
+    ...(narrowing === undefined ? {} : { narrowing }),
     ...(cuts === undefined ? {} : { cuts }),
     ledger: makeLedger(bodies, nominal, cut),
     ledgerHigh: makeLedger(bodies, high, cut),
-    ledgerLow: makeLedger(bodies, makeSteelChain(bodies, shop.losses, shop.limits, forging, "low"), cut),
+    ledgerLow: makeLedger(bodies, low, cut),
     whatIf: ledgerWhatIf(bodies, shop, forging, cut),
     why: shortest.high < minBilletLength ? [longerToHold(shortest.high, minBilletLength)] : [],
-    findings: planFindings(stack, bar, reach, squeeze, shop.limits, forging),
+    findings: [
+      ...narrowingFindings(narrowing, bars, `rack[${stack.barIndex}]`, shop.limits),
+      ...planFindings(stack, bar, reach, squeeze, shop.limits, forging),
+    ],
   };
 }
 

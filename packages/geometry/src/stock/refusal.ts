@@ -1,6 +1,8 @@
 import type { QuantityValue } from "../errors/issue.js";
 import type { Layers } from "./billet.js";
-import type { RackBar } from "./shop.js";
+import { rankStacks } from "./ranking.js";
+import type { FeasibleStack } from "./search.js";
+import type { RackBar, StockLimits } from "./shop.js";
 
 /** Why a stack cannot be proposed, in the order in which it is asked; the first that holds is counted. */
 export const REFUSAL_REASONS = [
@@ -10,6 +12,7 @@ export const REFUSAL_REASONS = [
   "too-thin",
   "out-of-reach",
   "too-slender",
+  "too-high",
   "lost-to-scale",
   "longer-than-forge",
   "bar-too-short",
@@ -17,7 +20,7 @@ export const REFUSAL_REASONS = [
 /** Why a bar or a stack cannot become the blade. */
 export type RefusalReason = (typeof REFUSAL_REASONS)[number];
 
-/** One sentence for each reason; `{value}` and `{limit}` are those of the nearest miss. */
+/** One sentence for each reason; `{value}` and `{limit}` are those of the one that is shown. */
 export const REFUSAL_TEXTS: Readonly<Record<RefusalReason, string>> = {
   "wrong-steel": "The bar is of another steel than the knife.",
   "too-tall-for-press": "The stack, {value} high, does not go into the press, which opens {limit}.",
@@ -28,9 +31,11 @@ export const REFUSAL_TEXTS: Readonly<Record<RefusalReason, string>> = {
     "To reach the blade's height, {value} of the thinning would have to go into height; {limit} is the most that fullers do.",
   "too-slender":
     "Pressed on edge the piece buckles: {value} times as high as thick, where {limit} is the limit.",
+  "too-high":
+    "The bar or billet is too high and buckles on edge: {value} of its height would have to be driven in there; {limit} is the most. Sawn down along its length first, it would do.",
   "lost-to-scale": "The section burns or is ground away before any length of it feeds the blade.",
   "longer-than-forge": "The billet, {value} long, does not fit the forge, which takes {limit}.",
-  "bar-too-short": "The bars in hand are too short: {value} of bar is needed, {limit} is there.",
+  "bar-too-short": "The bars in hand are too short. Pieces wanted: {value}; to be had: {limit}.",
 };
 
 /** Kind of number that a reason's value and limit are. */
@@ -41,9 +46,10 @@ const QUANTITIES: Readonly<Record<RefusalReason, QuantityValue["quantity"] | und
   "too-thin": "length",
   "out-of-reach": "share",
   "too-slender": "count",
+  "too-high": "share",
   "lost-to-scale": undefined,
   "longer-than-forge": "length",
-  "bar-too-short": "length",
+  "bar-too-short": "count",
 };
 
 /** A stack that was refused, and by how much. */
@@ -53,14 +59,19 @@ export interface RefusalExample {
   readonly layers: Layers;
   readonly value?: QuantityValue;
   readonly limit?: QuantityValue;
+  /** Where only the bars in hand are too short: what each piece would be cut to, mm. */
+  readonly cutLength?: number;
 }
 
-/** How many stacks were refused for one reason, and the one that came nearest. */
+/** How many stacks were refused for one reason, and the one that is shown for it. */
 export interface Refusal {
   readonly reason: RefusalReason;
   readonly count: number;
   readonly text: string;
-  /** The nearest miss. */
+  /**
+   * What a smith would look at first. Of those that miss by little the one of fewest bars, else the nearest miss; where
+   * only the bars in hand are too short, the stack that would be proposed if they were longer.
+   */
   readonly example: RefusalExample;
 }
 
@@ -71,7 +82,10 @@ export interface Verdict {
   limit: number;
 }
 
-interface Nearest {
+/** A miss by less than this share of the limit: a bar of the next size would do. */
+const LITTLE = 0.1;
+
+interface Miss {
   readonly bar: RackBar;
   readonly bars: number;
   readonly layers: Layers;
@@ -79,41 +93,67 @@ interface Nearest {
   readonly limit: number;
 }
 
+interface Short extends Miss {
+  readonly stack: FeasibleStack;
+}
+
+/** By what share of the limit it is missed. */
+const missOf = ({ value, limit }: Pick<Miss, "value" | "limit">): number =>
+  value === limit ? 0 : Math.abs(value - limit) / Math.abs(limit);
+
+/** Whether one miss is rather to be shown than another: few bars where both are small, else the smaller. */
+function isNearer(bars: number, miss: number, than: Miss): boolean {
+  const other = missOf(than);
+  if (miss <= LITTLE !== other <= LITTLE) return miss <= LITTLE;
+  const first = miss <= LITTLE ? bars - than.bars : miss - other;
+  const second = miss <= LITTLE ? miss - other : bars - than.bars;
+  // Two misses without end are no number apart.
+  return first < 0 || (!(first > 0) && second < 0);
+}
+
 /**
- * Counts refusals by reason and keeps the nearest miss of each.
+ * Counts refusals by reason and keeps the one of each that is shown.
  *
  * @example
  * const tally = makeRefusalTally();
  * tally.add({ reason: 0, value: 80, limit: 75 }, { name: "6 x 40", width: 40, thickness: 6 }, 13, "flat");
- * tally.list().length; // 1
+ * tally.list(DEFAULT_SHOP.limits.reach).length; // 1
  */
 export function makeRefusalTally() {
   const counts = new Float64Array(REFUSAL_REASONS.length);
-  const misses = new Float64Array(REFUSAL_REASONS.length).fill(Number.POSITIVE_INFINITY);
-  const nearest: (Nearest | undefined)[] = REFUSAL_REASONS.map(() => undefined);
+  const shown: (Miss | undefined)[] = REFUSAL_REASONS.map(() => undefined);
+  const short: Short[] = [];
   return {
-    add(verdict: Verdict, bar: RackBar, bars: number, layers: Layers): void {
-      const { reason, value, limit } = verdict;
+    add({ reason, value, limit }: Verdict, bar: RackBar, bars: number, layers: Layers): void {
       counts[reason] = (counts[reason] ?? 0) + 1;
-      const miss = Math.abs(value - limit);
-      if (nearest[reason] !== undefined && miss >= (misses[reason] ?? 0)) return;
-      misses[reason] = miss;
-      nearest[reason] = { bar, bars, layers, value, limit };
+      const before = shown[reason];
+      if (before === undefined || isNearer(bars, missOf({ value, limit }), before))
+        shown[reason] = { bar, bars, layers, value, limit };
     },
-    list(): Refusal[] {
-      return REFUSAL_REASONS.flatMap((reason, i) => {
-        const example = nearest[i];
+    /** A stack that could be made if the bars in hand were longer. */
+    addShort({ value, limit }: Verdict, bar: RackBar, stack: FeasibleStack): void {
+      short.push({ bar, bars: stack.bars, layers: stack.layers, value, limit, stack });
+    },
+    list(limits: StockLimits["reach"]): Refusal[] {
+      const [best] = rankStacks(
+        short.map(({ stack }) => stack),
+        limits,
+      );
+      return REFUSAL_REASONS.flatMap((reason, i): Refusal[] => {
+        const tooShort = reason === "bar-too-short";
+        const example = tooShort ? short.find(({ stack }) => stack === best) : shown[i];
         if (example === undefined) return [];
         const quantity = QUANTITIES[reason];
         const { bar, bars, layers, value, limit } = example;
         const numbers =
           quantity === undefined ? {} : { value: { quantity, value }, limit: { quantity, value: limit } };
+        const cut = tooShort && best !== undefined ? { cutLength: best.cutLength } : {};
         return [
           {
             reason,
-            count: counts[i] ?? 0,
+            count: tooShort ? short.length : (counts[i] ?? 0),
             text: REFUSAL_TEXTS[reason],
-            example: { bar, bars, layers, ...numbers },
+            example: { bar, bars, layers, ...numbers, ...cut },
           },
         ];
       });

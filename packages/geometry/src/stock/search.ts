@@ -2,8 +2,8 @@ import type { ForgingSpec } from "../blade/spec.js";
 import { isSameMaterial } from "../materials/materials.js";
 import { dressedWidth, type Layers, stackHeight, weldedHeight, weldedWidth } from "./billet.js";
 import type { LedgerBodies } from "./blade-states.js";
-import { LIMIT_DEFAULTS } from "./defaults.js";
 import { roundUpToStep } from "./ledger.js";
+import { isTooMuchNarrowing, narrowingOnEdge } from "./narrowing.js";
 import { piecesFromBars } from "./nesting.js";
 import { groupRack, type RackGroup } from "./rack-groups.js";
 import { makeReachStations, type ReachStations, worstShare } from "./reach.js";
@@ -38,6 +38,8 @@ export interface FeasibleStack {
   readonly heats: number;
   /** Greatest reach share over the whole blade, tang included. */
   readonly reach: number;
+  /** Share of its height to be driven in on edge although it buckles there; 0 where light blows do. */
+  readonly narrowing: number;
 }
 
 /** What can be made of the rack, and what cannot. */
@@ -71,6 +73,7 @@ export function weldedStretch(bars: number, reduction: number, spreadShare: numb
 const onGrid = (value: number, grid: number): number => Math.round(value / grid) * grid;
 
 const reasonAt = (reason: RefusalReason): number => REFUSAL_REASONS.indexOf(reason);
+const TOO_SHORT = reasonAt("bar-too-short");
 
 /**
  * Tries every stock of the rack (entries of one section, steel and price are one) as one solid bar and as stacks of two up to the limit, each stack with its layers flat
@@ -123,12 +126,13 @@ export function searchStacks(bodies: LedgerBodies, shop: ShopSpec, forging: Stoc
           }
         }
         if (verdict.reason < 0) judgeLength(shop, group, bars, cutLength, verdict);
-        if (verdict.reason >= 0) {
+        const short = verdict.reason === TOO_SHORT;
+        if (verdict.reason >= 0 && !short) {
           tally.add(verdict, bar, bars, layers);
           continue;
         }
         const heats = forging.heats + (bars > 1 ? forging.weldingHeats : 0);
-        feasible.push({
+        const stack: FeasibleStack = {
           barIndex,
           bars,
           layers,
@@ -138,11 +142,21 @@ export function searchStacks(bodies: LedgerBodies, shop: ShopSpec, forging: Stoc
           joints: bars - 1,
           heats,
           reach: onGrid(reach, 1e-9),
-        });
+          narrowing: onGrid(
+            narrowingOnEdge(
+              stations.greatestHeight,
+              dressedSection(nominal, width, thickness, bars, layers),
+              shop.limits,
+            ),
+            1e-9,
+          ),
+        };
+        if (short) tally.addShort(verdict, bar, stack);
+        else feasible.push(stack);
       }
     }
   }
-  return { feasible, rejected: tally.list(), considered };
+  return { feasible, rejected: tally.list(shop.limits.reach), considered };
 }
 
 /**
@@ -223,10 +237,13 @@ function judgeSection(
   }
   // A stack stands on its width while it is squeezed; the billet stands on its height while it is thinned.
   const standing = Math.max(bars > 1 ? stacked / width : 0, billet.thickness / billet.height);
+  if (standing > limits.maxSlenderness) {
+    refuse(verdict, "too-slender", standing, limits.maxSlenderness);
+    return reach;
+  }
   // A section much higher than the blade anywhere has to be driven back on edge over its whole length.
-  const narrowed = 1 - stations.greatestHeight / billet.height > LIMIT_DEFAULTS.freeNarrowing.value;
-  const slenderness = narrowed ? Math.max(standing, billet.height / billet.thickness) : standing;
-  if (slenderness > limits.maxSlenderness) refuse(verdict, "too-slender", slenderness, limits.maxSlenderness);
+  const narrowing = narrowingOnEdge(stations.greatestHeight, billet, limits);
+  if (isTooMuchNarrowing(narrowing, limits)) refuse(verdict, "too-high", narrowing, limits.mostNarrowing);
   return reach;
 }
 
@@ -249,10 +266,5 @@ function judgeLength(
     return;
   }
   const pieces = piecesFromBars(group.lengths, cutLength, kerf);
-  if (pieces >= bars) return;
-  // Bars that give not even one piece: the longest of them. Else what the pieces that can be had would take.
-  const longestBar = Math.max(...group.lengths.map(({ length = 0 }) => length));
-  const bar = (count: number): number => count * cutLength + (count - 1) * kerf;
-  if (pieces === 0) refuse(verdict, "bar-too-short", cutLength, longestBar);
-  else refuse(verdict, "bar-too-short", bar(bars), bar(pieces));
+  if (pieces < bars) refuse(verdict, "bar-too-short", bars, pieces);
 }

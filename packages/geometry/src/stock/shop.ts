@@ -95,6 +95,11 @@ export interface StockLimits {
   readonly minBilletLength: number;
   /** Upsetting limit: length over thickness or width over thickness at which a piece on edge buckles. */
   readonly maxSlenderness: number;
+  /**
+   * Most of its height by which a piece that buckles is drawn narrower on edge; more is refused. A tenth goes at any
+   * rate.
+   */
+  readonly mostNarrowing: number;
   /** Reach shares: easy up to, flat dies up to, fullers up to; above that refused. */
   readonly reach: { readonly easy: number; readonly flatDies: number; readonly fullers: number };
   /** Limits between billet and forged blade that differ from `FORGE_DEFAULTS`. */

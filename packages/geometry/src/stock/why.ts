@@ -1,8 +1,11 @@
 import { count, mass, type QuantityValue, share } from "../errors/issue.js";
 import {
   decidingNumber,
+  EFFORT_TIERS,
+  type EffortTier,
   effortTier,
   hasLess,
+  plainestNarrowed,
   RANKING_NUMBERS,
   type RankedNumbers,
   type RankingNumber,
@@ -23,11 +26,43 @@ const WORDS: Readonly<Record<RankingNumber, { readonly less: string; readonly le
   joints: { less: "has fewer joints", least: "has the fewest joints" },
   heats: { less: "takes fewer heats", least: "takes the fewest heats" },
   reach: { less: "asks for less spreading", least: "asks for the least spreading" },
+  narrowing: { less: "is narrowed less on edge", least: "is narrowed least on edge" },
+};
+
+/** Among which plans the first one wastes the least steel. */
+const FIRST_OF: Readonly<Record<EffortTier, string>> = {
+  plain: "the plans that need no fullers",
+  narrowed: "the plans that are drawn narrower on edge",
+  "welded-instead": "the plans that need no fullers",
+  "narrowed-and-welded": "the plans that need no fullers",
+  fullers: "the plans, all of which need fullers,",
+};
+
+/** Why a plan stands behind those of an earlier tier. */
+const BEHIND: Readonly<Record<EffortTier, { readonly code: string; readonly text: string }>> = {
+  // The first tier stands behind nothing.
+  plain: { code: "behind", text: "" },
+  narrowed: {
+    code: "needs-narrowing",
+    text: "{narrowing} of its height has to be driven in on edge, so it stands behind plans that need not be and that weld no more bars or waste less steel.",
+  },
+  "welded-instead": {
+    code: "welded-instead",
+    text: "Stands behind a plan that has to be drawn narrower on edge, but that welds fewer bars and wastes no more steel.",
+  },
+  "narrowed-and-welded": {
+    code: "narrowed-and-welded",
+    text: "{narrowing} of its height has to be driven in on edge, and it welds more bars than another of which the same is true.",
+  },
+  fullers: {
+    code: "needs-fullers",
+    text: "Stands behind every plan that needs no fullers: {reach} of the thinning has to go into height.",
+  },
 };
 
 function shown(name: RankingNumber, value: number, currency: string | undefined): QuantityValue | string {
   if (name === "waste") return mass(value);
-  if (name === "reach") return share(value);
+  if (name === "reach" || name === "narrowing") return share(value);
   if (name !== "cost") return count(value);
   if (!Number.isFinite(value)) return "unknown";
   return `${value.toFixed(2)}${currency === undefined ? "" : ` ${currency}`}`;
@@ -56,7 +91,7 @@ function comparison(
  * @param ranked - The front in its order.
  *
  * @example
- * const plan = { waste: 600, cost: 9, joints: 2, heats: 12, reach: 0.4 };
+ * const plan = { waste: 600, cost: 9, joints: 2, heats: 12, reach: 0.4, narrowing: 0 };
  * explainRank([plan, { ...plan, waste: 700 }], 0, DEFAULT_SHOP.limits.reach, "EUR").length; // sentences that say why it stands there
  */
 export function explainRank(
@@ -70,31 +105,17 @@ export function explainRank(
   const reasons: PlanReason[] = [];
   const gainsOf = (a: RankedNumbers, b: RankedNumbers): RankingNumber[] =>
     RANKING_NUMBERS.filter((name) => hasLess(name, a, b, limits));
-  const tier = effortTier(plan.reach, limits);
+  const narrowed = plainestNarrowed(ranked, limits);
+  const tierOf = (other: RankedNumbers): EffortTier => effortTier(other, limits, narrowed);
+  const tier = tierOf(plan);
   const before = ranked[index - 1];
   const next = ranked[index + 1];
-  if (before === undefined) {
-    const sameTier = ranked.filter((other) => effortTier(other.reach, limits) === tier).length;
-    const which = tier === 0 ? "the plans that need no fullers" : "the plans, all of which need fullers,";
-    reasons.push(
-      ranked.length === 1
-        ? { code: "only-one", text: "No other plan is better than this one in anything." }
-        : sameTier === 1
-          ? { code: "only-one-without-fullers", text: "The only plan that needs no fullers." }
-          : {
-              code: "first",
-              text: `Of ${which} it ${WORDS.waste.least} ({waste}).`,
-              values: { waste: mass(plan.waste) },
-            },
-    );
-  } else {
-    if (tier > effortTier(before.reach, limits))
-      reasons.push({
-        code: "needs-fullers",
-        text: "Stands behind every plan that needs no fullers: {reach} of the thinning has to go into height.",
-        values: { reach: share(plan.reach) },
-      });
-    else {
+  if (before === undefined) reasons.push(whyFirst(ranked, plan, tierOf));
+  else {
+    if (EFFORT_TIERS.indexOf(tier) > EFFORT_TIERS.indexOf(tierOf(before))) {
+      const values = { reach: share(plan.reach), narrowing: share(plan.narrowing) };
+      reasons.push({ ...BEHIND[tier], values });
+    } else {
       const by = decidingNumber(before, plan);
       if (by !== undefined)
         reasons.push(
@@ -113,4 +134,35 @@ export function explainRank(
       reasons.push(comparison("next-is-better-in", "The next plan", gains, next, plan, currency));
   }
   return reasons;
+}
+
+function whyFirst(
+  ranked: readonly RankedNumbers[],
+  plan: RankedNumbers,
+  tierOf: (plan: RankedNumbers) => EffortTier,
+): PlanReason {
+  if (ranked.length === 1)
+    return { code: "only-one", text: "No other plan is better than this one in anything." };
+  const tier = tierOf(plan);
+  const others = ranked.filter((other) => other !== plan).map(tierOf);
+  if (others.includes(tier)) {
+    // Where others are drawn narrower, some that need no fullers stand behind those.
+    const all = tier !== "plain" || others.every((other) => other === "plain" || other === "fullers");
+    return {
+      code: "first",
+      text: `Of ${all ? FIRST_OF[tier] : "the plans before those that are drawn narrower on edge"} it ${WORDS.waste.least} ({waste}).`,
+      values: { waste: mass(plan.waste) },
+    };
+  }
+  if (others.every((other) => other === "fullers"))
+    return { code: "only-one-without-fullers", text: "The only plan that needs no fullers." };
+  return tier === "narrowed"
+    ? {
+        code: "fewest-welds",
+        text: "Every plan that need not be drawn narrower on edge welds more bars and wastes no less steel, or needs fullers.",
+      }
+    : {
+        code: "least-care",
+        text: "Every other plan has to be drawn narrower on edge, saves that by more welds, or needs fullers.",
+      };
 }

@@ -17,5 +17,3 @@ export const RADIANS_PER_DEGREE = Math.PI / 180;
 export const FAHRENHEIT_AT_ZERO_CELSIUS = 32;
 /** Fahrenheit degrees in a Celsius degree, exact by definition. */
 export const FAHRENHEIT_PER_CELSIUS = 1.8;
-/** Kelvin at 0 °C, exact by definition. */
-export const KELVIN_AT_ZERO_CELSIUS = 273.15;

@@ -11,9 +11,12 @@ import { formatTemperature } from "./temperature.js";
 
 /** Below this a length that is no inch fraction is shown in thousandths: a caliper reading, not a tape's. */
 const CALIPER_RANGE = MM_PER_INCH / 2;
+/** Within this a length is a fraction or a decimal of an inch as it was written, mm. */
+const AS_WRITTEN = 1e-6;
 
 /**
- * The sentence of an issue or a finding with its numbers filled in.
+ * The sentence of an issue or a finding with its numbers filled in. Two numbers of it that differ are shown with as many digits
+ * as it takes to see that: no limit of 3 is passed by a 3. What lies no way ahead of the heel lies at it.
  *
  * @param units - Units to show lengths, masses and temperatures in.
  * @throws {InternalError} where the text names a value that the issue does not carry.
@@ -23,44 +26,94 @@ const CALIPER_RANGE = MM_PER_INCH / 2;
  * // "The blade is 5 mm thick."
  */
 export function describeIssue(issue: Issue, units: FileUnits): string {
-  return issue.text.replace(/\{(\w+)\}/gu, (_, name: string) => {
+  const shown = [...issue.text.matchAll(NAMES)].flatMap(([, name = ""]) => {
+    const value = issue.values?.[name];
+    return value === undefined || typeof value === "string" ? [] : [value];
+  });
+  const text = issue.text.replace(NAMES, (_, name: string) => {
     const value = issue.values?.[name];
     invariant(value !== undefined, `the text of issue ${issue.code} names a value {${name}}`);
-    return typeof value === "string" ? value : formatQuantity(value, units);
+    return typeof value === "string"
+      ? value
+      : formatQuantity(value, units, digitsToTell(value, shown, units));
   });
+  return text.replace(AT_HEEL, (_, start: string | undefined) => `${start ?? "at"} the heel`);
+}
+
+const NAMES = /\{(\w+)\}/gu;
+/** No distance from the heel, with the word before it that already says a place. */
+const AT_HEEL = /(?:\b(At|at|From|from) )?(?<![\d./-])0(?: mm|") (?:ahead of|behind) the heel\b/gu;
+
+/** Closer than this, as a share, two numbers are one: the last digits of doubles. */
+const ONE = 1e-7;
+/** Decimals more than usual at the most. */
+const MOST_MORE = 3;
+
+/** How many decimals more than usual a number needs so that none of the others that differs from it is shown like it. */
+function digitsToTell(value: QuantityValue, others: readonly QuantityValue[], units: FileUnits): number {
+  const alike = others.filter(
+    (other) =>
+      other.quantity === value.quantity &&
+      Math.abs(other.value - value.value) > ONE * Math.max(Math.abs(other.value), Math.abs(value.value)),
+  );
+  for (let more = 0; more <= MOST_MORE; more++) {
+    const text = formatQuantity(value, units, more);
+    if (alike.every((other) => formatQuantity(other, units, more) !== text)) return more;
+  }
+  return 0;
 }
 
 /**
  * One number as {@link describeIssue} shows it.
  *
+ * @param more - Decimals more than usual.
+ *
  * @example
  * formatQuantity({ quantity: "length", value: 12.7 }, "in"); // '1/2"'
+ * formatQuantity({ quantity: "length", value: 3.048 }, "in"); // '0.12"'
  */
-export function formatQuantity({ quantity, value }: QuantityValue, units: FileUnits): string {
+export function formatQuantity(
+  { quantity, value, rough }: QuantityValue,
+  units: FileUnits,
+  more = 0,
+): string {
+  const finer = (usual: number): number => usual / 10 ** more;
   switch (quantity) {
     case "length":
-      return formatReadableLength(value, units);
+      return rough === true ? formatRoughLength(value, units) : formatReadableLength(value, units, more);
     case "mass":
-      return formatMass(value, units);
+      return formatMass(value, units, finer(units === "mm" ? 0.1 : 0.01));
     case "angle":
-      return formatAngle(value);
+      return formatAngle(value, finer(0.1));
     case "temperature":
-      return formatTemperature(value, units);
+      return formatTemperature(value, units, finer(1));
     case "share":
-      return formatShare(value);
+      return formatShare(value, finer(0.1));
     case "area":
-      return formatArea(value, units);
+      return formatArea(value, units, finer(units === "mm" ? 0.1 : 0.001));
     case "volume":
-      return formatVolume(value, units);
+      return formatVolume(value, units, finer(units === "mm" ? 0.01 : 0.001));
     case "count":
-      return formatNumber(value, 0.01);
+      return formatNumber(value, finer(0.01));
   }
 }
 
-function formatReadableLength(mm: number, units: FileUnits): string {
+/** An estimate has no hundredths, and no mark that it is a little more. */
+const formatRoughLength = (mm: number, units: FileUnits): string =>
+  formatLength(mm, units, { resolution: units === "mm" ? 1 : 1 / 8, remainder: false });
+
+/** Inches as a fraction where it is one, else as the decimal that it is; what is neither has a mark, or is told as calipers do. */
+function formatReadableLength(mm: number, units: FileUnits, more: number): string {
+  const decimals = (resolution: number): string => formatLength(mm, units, { resolution });
+  if (units === "mm") return decimals(0.01 / 10 ** more);
+  if (more > 0) return decimals(0.01 / 10 ** more);
+  if (isMultiple(mm, MM_PER_INCH / 64)) return formatLength(mm, units);
+  if (isMultiple(mm, MM_PER_INCH / 1000)) return decimals(0.001);
+  if (isMultiple(mm, MM_PER_INCH / 10_000)) return decimals(0.0001);
   const text = formatLength(mm, units);
   const exact = !/[+−]$/u.test(text);
-  return units === "mm" || exact || Math.abs(mm) >= CALIPER_RANGE
-    ? text
-    : formatLength(mm, units, { resolution: 0.001 });
+  return exact || Math.abs(mm) >= CALIPER_RANGE ? text : decimals(0.001);
 }
+
+const isMultiple = (mm: number, step: number): boolean =>
+  Math.abs(mm - Math.round(mm / step) * step) <= AS_WRITTEN;

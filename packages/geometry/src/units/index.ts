@@ -10,4 +10,4 @@ export * from "./number-text.js";
 export * from "./quantity.js";
 export * from "./quantity-error.js";
 export * from "./temperature.js";
-export { findUnit, nearestUnit, type QuantityKind, type Unit, unitNames } from "./unit-table.js";
+export { findUnit, nearestUnit, type QuantityKind, type Unit, unitNames, unitWords } from "./unit-table.js";

@@ -12,6 +12,8 @@ export type QuantityErrorCode =
   | "fraction-without-unit"
   | "unit-unknown"
   | "unit-wrong-kind"
+  | "unit-not-taken"
+  | "unit-gradian"
   | "unit-missing"
   | "parts-out-of-order"
   | "tolerance-unreadable"
@@ -77,6 +79,10 @@ export function describeQuantityError(error: QuantityError): string {
         : `"${clip(error.unit ?? "")}" is not a unit of ${kind}; did you mean ${error.nearest}?`;
     case "unit-wrong-kind":
       return `${read} is ${withArticle(error.found ?? "")}; ${words.a} belongs here, ${example}`;
+    case "unit-not-taken":
+      return `${read}: ${clip(error.unit ?? "")} is not taken here; write ${unitNames(kind).join(", ")}`;
+    case "unit-gradian":
+      return `${read}: ${clip(error.unit ?? "")} can mean 1° or 0.9°, so it is not taken; write ${inDegrees(error)} if degrees are meant`;
     case "unit-missing":
       return `${read}: every part needs its unit, such as 6' 2" or 1 lb 2 oz`;
     case "parts-out-of-order":
@@ -86,6 +92,11 @@ export function describeQuantityError(error: QuantityError): string {
     case "tolerance-other-unit":
       return `${read}: only the tolerance has a unit, and a bare number here is in ${error.found === "in" ? "inches" : (error.found ?? "")}; write ${unitChoices(error)}`;
   }
+}
+
+/** The same number in degrees: `20 deg` for `20 grad`, `20 ± 1 deg` for `20 ± 1 grad`. */
+function inDegrees({ read, unit = "" }: QuantityError): string {
+  return clip(read).replaceAll(unit, " deg").replace(/ +/gu, " ").trim();
 }
 
 /** The value with either unit: `8 mm ± 0.02 in, or 8 in ± 0.02 in`. */

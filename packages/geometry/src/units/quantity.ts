@@ -3,7 +3,14 @@ import { RADIANS_PER_DEGREE } from "./constants.js";
 import { exactly, readNumber } from "./fraction.js";
 import { normaliseQuantity } from "./normalise.js";
 import type { QuantityError, QuantityErrorCode } from "./quantity-error.js";
-import { findUnit, measureOfForeignUnit, nearestUnit, type QuantityKind, type Unit } from "./unit-table.js";
+import {
+  findUnit,
+  isGradian,
+  measureOfForeignUnit,
+  nearestUnit,
+  type QuantityKind,
+  type Unit,
+} from "./unit-table.js";
 
 /** The units that bare numbers of a file are in: mm, g, °C, g/cm³ or inches, ounces, °F, lb/in³; angles in degrees. */
 export type FileUnits = "mm" | "in";
@@ -175,7 +182,7 @@ function lendUnit(
 }
 
 /** Finer units in which the tolerance of a bare value is told, by the unit of the value. */
-const FINER: Readonly<Record<string, readonly string[]>> = { in: ["thou"], mm: ["um"], deg: ["arcmin"] };
+const FINER: Readonly<Record<string, readonly string[]>> = { in: ["thou"] };
 
 /** Whether a unit is the one that bare numbers are in, or a finer one beside which no other can be meant. */
 const goTogether = (unit: Unit, bare: string): boolean =>
@@ -227,7 +234,9 @@ function resolveUnit(name: string, kind: QuantityKind): Unit {
   const unit = findUnit(name);
   if (unit?.kind === kind) return unit;
   if (unit !== undefined) throw new Unreadable("unit-wrong-kind", { unit: name, found: unit.kind });
+  if (kind === "angle" && isGradian(name)) throw new Unreadable("unit-gradian", { unit: name });
   const foreign = measureOfForeignUnit(name);
+  if (foreign === kind) throw new Unreadable("unit-not-taken", { unit: name });
   if (foreign !== undefined) throw new Unreadable("unit-wrong-kind", { unit: name, found: foreign });
   const nearest = nearestUnit(name, kind);
   throw new Unreadable("unit-unknown", { unit: name, ...(nearest === undefined ? {} : { nearest }) });

@@ -1,11 +1,11 @@
 import { Fraction } from "fraction.js";
+import { invariant } from "../errors/errors.js";
 import { editDistance } from "../words/edit-distance.js";
 import {
   FAHRENHEIT_AT_ZERO_CELSIUS,
   FAHRENHEIT_PER_CELSIUS,
   GRAMS_PER_OUNCE,
   GRAMS_PER_POUND,
-  KELVIN_AT_ZERO_CELSIUS,
   MM_PER_INCH,
 } from "./constants.js";
 import { exactly } from "./fraction.js";
@@ -28,42 +28,43 @@ export interface Unit {
 }
 
 const INCH = exactly(MM_PER_INCH);
-const POUND = exactly(GRAMS_PER_POUND);
-const RANKINE_AT_ZERO_CELSIUS = KELVIN_AT_ZERO_CELSIUS * FAHRENHEIT_PER_CELSIUS;
 
 /** Units whose size is ours: the library's are off in the eighth digit (inch) or the seventh (pound, ounce). */
 const EXACT_FACTORS: Readonly<Record<string, Fraction>> = {
   in: INCH,
   ft: INCH.mul(12),
-  yd: INCH.mul(36),
-  mi: INCH.mul(63360),
   oz: exactly(GRAMS_PER_OUNCE),
-  lb: POUND,
+  lb: exactly(GRAMS_PER_POUND),
   F: new Fraction(1).div(exactly(FAHRENHEIT_PER_CELSIUS)),
-  R: new Fraction(1).div(exactly(FAHRENHEIT_PER_CELSIUS)),
   C: new Fraction(1),
-  K: new Fraction(1),
 };
 
-const OFFSETS: Readonly<Record<string, number>> = {
-  F: FAHRENHEIT_AT_ZERO_CELSIUS,
-  K: KELVIN_AT_ZERO_CELSIUS,
-  R: RANKINE_AT_ZERO_CELSIUS,
-};
+const OFFSETS: Readonly<Record<string, number>> = { F: FAHRENHEIT_AT_ZERO_CELSIUS };
 
-/** `t` is a short ton in the library and a tonne to most readers; the survey foot was retired in 2022. */
-const LEFT_OUT = new Set(["t", "mt", "ft-us"]);
+/**
+ * What is taken of the library's units: those that a knife or a rack is measured in. It has more, and to take them in silence is
+ * to guess: a grad is 0.9° there and a degree in some workshops, `t` is a short ton, `mi` nobody means.
+ */
+const TAKEN = {
+  length: ["mm", "cm", "m", "in", "ft"],
+  mass: ["g", "kg", "oz", "lb"],
+  angle: ["deg", "rad"],
+  temperature: ["C", "F"],
+} as const;
+
+/** Densities, without the exponent's other spellings. */
+const DENSITIES = ["g/cm3", "g/cc", "kg/m3", "lb/in3", "lb/ft3"] as const;
 
 const BASES = { length: "mm", mass: "g", angle: "deg", temperature: "C" } as const;
 
 function fromLibrary(kind: keyof typeof BASES): Unit[] {
   return unitLibrary()
     .list(kind)
-    .filter(({ abbr }) => !LEFT_OUT.has(abbr))
+    .filter(({ abbr }) => TAKEN[kind].some((taken) => taken === abbr))
     .map(({ abbr, singular, plural }) => ({
       abbreviation: abbr,
-      singular: singular.toLowerCase().replace(/celsius|fahrenheit|kelvin|rankine/u, capital),
-      plural: plural.toLowerCase().replace(/celsius|fahrenheit|kelvin|rankine/u, capital),
+      singular: singular.toLowerCase().replace(/celsius|fahrenheit/u, capital),
+      plural: plural.toLowerCase().replace(/celsius|fahrenheit/u, capital),
       kind,
       factor: EXACT_FACTORS[abbr] ?? exactly(unitLibrary(1).from(abbr).to(BASES[kind])),
       offset: exactly(OFFSETS[abbr] ?? 0),
@@ -120,7 +121,6 @@ const ALIASES: Readonly<Record<string, string>> = {
   degf: "F",
   celsius: "C",
   fahrenheit: "F",
-  kelvin: "K",
   percent: "%",
   pct: "%",
   thous: "thou",
@@ -153,11 +153,12 @@ export function findUnit(name: string): Unit | undefined {
 
 /** Mass per cube of a length: `g/cm3`, `lb/in³`, `kg/m^3`, `g/cc`. */
 function findDensityUnit(key: string): Unit | undefined {
-  const match = /^([a-z]+)\s*\/\s*(?:([a-z]+)\s*(?:\^?3|³)|(cc))$/u.exec(key);
-  if (!match) return undefined;
-  const mass = BY_NAME.get(match[1] ?? "");
-  const side = BY_NAME.get(match[3] === "cc" ? "cm" : (match[2] ?? ""));
-  if (mass?.kind !== "mass" || side?.kind !== "length") return undefined;
+  const plain = key.replace(/\s/gu, "").replace(/\^?3$|³$/u, "3");
+  if (!DENSITIES.some((density) => density === plain)) return undefined;
+  const [ofMass = "", ofVolume = ""] = plain.split("/");
+  const mass = BY_NAME.get(ofMass);
+  const side = BY_NAME.get(ofVolume === "cc" ? "cm" : ofVolume.replace(/3$/u, ""));
+  invariant(mass !== undefined && side !== undefined, `the units of ${plain} are in the table`);
   return {
     abbreviation: `${mass.abbreviation}/${side.abbreviation}³`,
     singular: `${mass.singular} per cubic ${side.singular}`,
@@ -168,16 +169,37 @@ function findDensityUnit(key: string): Unit | undefined {
   };
 }
 
+/** Names of the library's units that measure what a file can hold and are not taken, in small letters. */
+const REFUSED: ReadonlyMap<string, QuantityKind> = new Map(
+  (Object.keys(TAKEN) as (keyof typeof TAKEN)[]).flatMap((kind) =>
+    unitLibrary()
+      .list(kind)
+      .flatMap(({ abbr, singular, plural }) => [abbr, singular, plural])
+      .map((name) => [name.toLowerCase(), kind] as const)
+      .filter(([name]) => !BY_NAME.has(name)),
+  ),
+);
+
 /**
- * What a unit measures that is known but has no place in a shop's files, for example "pressure" for `psi`.
+ * What a unit measures that is known but has no place in a shop's files, for example "pressure" for `psi`, "length" for `mi`.
  *
  * @returns the measure's name, or undefined for a word that is no unit at all.
  */
 export function measureOfForeignUnit(name: string): string | undefined {
+  const refused = REFUSED.get(name.toLowerCase().replace(/\.$/u, ""));
+  if (refused !== undefined) return refused;
   const known = unitLibrary()
     .possibilities()
     .find((unit) => unit === name);
   return known === undefined ? undefined : unitLibrary().describe(known).measure;
+}
+
+/** Words for a hundredth of a right angle, and one that means a degree as well. */
+const GRADIANS = new Set(["grad", "grads", "gradian", "gradians", "gon", "gons"]);
+
+/** Whether a unit is the gradian, or may be one. */
+export function isGradian(name: string): boolean {
+  return GRADIANS.has(name.toLowerCase().replace(/\.$/u, ""));
 }
 
 /**
@@ -187,9 +209,26 @@ export function measureOfForeignUnit(name: string): string | undefined {
  * unitNames("mass").includes("oz");
  */
 export function unitNames(kind: QuantityKind): readonly string[] {
-  if (kind === "density") return ["g/cm3", "kg/m3", "lb/in3", "lb/ft3"];
+  if (kind === "density") return DENSITIES;
   return SIMPLE_UNITS.filter((unit) => unit.kind === kind).map((unit) => unit.abbreviation);
 }
+
+/**
+ * Every word and mark that a unit of this kind may be written with, in small letters; there are no others.
+ *
+ * @example
+ * unitWords("angle"); // ["rad", "radian", "radians", "deg", "degree", "degrees", "°", "degs"]
+ */
+export function unitWords(kind: QuantityKind): readonly string[] {
+  if (kind === "density") return DENSITIES.flatMap((unit) => spellings(unit));
+  // Names of more than one word are for messages.
+  return [...BY_NAME]
+    .filter(([word, unit]) => unit.kind === kind && !word.includes(" "))
+    .map(([word]) => word);
+}
+
+const spellings = (density: string): string[] =>
+  density.endsWith("3") ? [density, density.replace("3", "³"), density.replace("3", "^3")] : [density];
 
 /**
  * The known unit of this kind spelled most like `name`, or undefined where none is near.

@@ -66,6 +66,21 @@ describe("names", () => {
     expect(suggestMaterials("")).toEqual([]);
   });
 
+  test("suggests no more than two, near ones in proportion to the length, and for a blade only steels", () => {
+    expect(suggestMaterials("5106", 2, "steel")).toEqual(["5160"]);
+    expect(suggestMaterials("52010", 2, "steel")).toEqual(["52100"]);
+    expect(suggestMaterials("80CrV3", 2, "steel")).toEqual(["80CrV2"]);
+    expect(suggestMaterials("coper")).toEqual(["copper"]);
+    expect(suggestMaterials("coper", 2, "steel")).toEqual([]);
+    for (const name of ["9999", "zz", "x9", "15"])
+      expect(suggestMaterials(name, 2, "steel"), name).toEqual([]);
+    for (const { name } of MATERIALS) {
+      const near = suggestMaterials(`${name}x`);
+      expect(near.length, name).toBeLessThanOrEqual(2);
+      if (name.length >= 3) expect(near, name).toContain(name);
+    }
+  });
+
   test("aliases are the same steel", () => {
     expect(isSameMaterial("52100", "100Cr6")).toBe(true);
     expect(isSameMaterial("my own melt", "My Own Melt")).toBe(true);

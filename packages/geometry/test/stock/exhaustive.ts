@@ -9,8 +9,15 @@ import { forgeForwards } from "./forward.js";
 export interface ExhaustivePlan {
   readonly key: string;
   readonly cutLength: number;
-  readonly numbers: readonly [waste: number, cost: number, joints: number, heats: number, reach: number];
-  readonly hard: boolean;
+  readonly numbers: readonly [
+    waste: number,
+    cost: number,
+    joints: number,
+    heats: number,
+    reach: number,
+    narrowing: number,
+  ];
+  readonly fullers: boolean;
 }
 
 function forgedVolume(bodies: LedgerBodies, shop: ShopSpec): number {
@@ -54,7 +61,7 @@ function sectionOn(
   bars: number,
   layers: string,
   side: "low" | "value" | "high",
-): { readonly fits: boolean; readonly reach: number } {
+): { readonly fits: boolean; readonly reach: number; readonly narrowing: number } {
   const r = limits.minWeldReduction;
   const thickest = Math.max(...bodies.stations.map((s) => s.thickness ?? s.area / s.height));
   const tallest = Math.max(...bodies.stations.filter((s) => s.x >= 0).map((s) => s.height));
@@ -79,9 +86,10 @@ function sectionOn(
     reach > limits.reach.fullers ||
     t0 / w0 > limits.maxSlenderness ||
     (bars > 1 && stacked / bar.width > limits.maxSlenderness) ||
-    (tallest < 0.9 * w0 && w0 / t0 > limits.maxSlenderness)
+    (tallest < 0.9 * w0 && tallest < w0 * (1 - limits.mostNarrowing) && w0 > limits.maxSlenderness * t0)
   );
-  return { fits, reach };
+  const buckles = tallest < 0.9 * w0 && w0 > limits.maxSlenderness * t0;
+  return { fits, reach, narrowing: buckles ? (w0 - tallest) / w0 : 0 };
 }
 
 export function planExhaustively(
@@ -108,7 +116,7 @@ export function planExhaustively(
         const sides = (["value", "low", "high"] as const).map((side) =>
           sectionOn(bodies, shop, bar, bars, layers, side),
         );
-        const reach = sides[0]?.reach ?? 0;
+        const { reach = 0, narrowing = 0 } = sides[0] ?? {};
         if (sides.some(({ fits }) => !fits)) continue;
         const feeds = (length: number): boolean =>
           length >= limits.minBilletLength &&
@@ -143,8 +151,8 @@ export function planExhaustively(
         all.push({
           key: `${index}/${bars}/${layers}`,
           cutLength,
-          numbers: [waste, cost, bars - 1, heats, reach],
-          hard: reach > limits.reach.flatDies,
+          numbers: [waste, cost, bars - 1, heats, reach, narrowing],
+          fullers: reach > limits.reach.flatDies,
         });
       }
   });
@@ -152,7 +160,7 @@ export function planExhaustively(
   const same = (a: number, b: number): boolean =>
     a === b || Math.abs(a - b) <= 1e-9 * Math.max(1, Math.min(Math.abs(a), Math.abs(b)));
   const inOrder = (a: ExhaustivePlan, b: ExhaustivePlan): number => {
-    for (let i = 0; i < 5; i++) {
+    for (let i = 0; i < 6; i++) {
       const [x = 0, y = 0] = [a.numbers[i], b.numbers[i]];
       if (!same(x, y)) return x < y ? -1 : 1;
     }
@@ -166,15 +174,28 @@ export function planExhaustively(
       const other = felt(a)[i] ?? 0;
       return same(other, number) || other < number;
     });
-  return all
-    .filter((plan, i) => {
-      const isFirst = (other: ExhaustivePlan, j: number): boolean => {
-        const order = inOrder(other, plan);
-        return order < 0 || (order === 0 && j < i);
-      };
-      return !all.some(
-        (other, j) => j !== i && noBetter(plan, other) && (!noBetter(other, plan) || isFirst(other, j)),
-      );
-    })
-    .sort((a, b) => Number(a.hard) - Number(b.hard) || inOrder(a, b));
+  const front = all.filter((plan, i) => {
+    const isFirst = (other: ExhaustivePlan, j: number): boolean => {
+      const order = inOrder(other, plan);
+      return order < 0 || (order === 0 && j < i);
+    };
+    return !all.some(
+      (other, j) => j !== i && noBetter(plan, other) && (!noBetter(other, plan) || isFirst(other, j)),
+    );
+  });
+  // Of the bars that buckle on edge the one that is least welded passes whatever is welded more and wastes no less.
+  const buckling = front.filter(({ fullers, numbers }) => !fullers && numbers[5] > 0);
+  const passing = buckling.find((one) =>
+    buckling.every(
+      (two) =>
+        one.numbers[2] < two.numbers[2] || (one.numbers[2] === two.numbers[2] && inOrder(one, two) <= 0),
+    ),
+  );
+  const isPassed = ({ numbers }: ExhaustivePlan): boolean =>
+    passing !== undefined &&
+    numbers[2] > passing.numbers[2] &&
+    (same(numbers[0], passing.numbers[0]) || numbers[0] > passing.numbers[0]);
+  const place = (plan: ExhaustivePlan): number =>
+    plan.fullers ? 4 : (isPassed(plan) ? 2 : 0) + (plan.numbers[5] > 0 ? 1 : 0);
+  return front.sort((a, b) => place(a) - place(b) || inOrder(a, b));
 }

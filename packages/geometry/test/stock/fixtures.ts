@@ -25,6 +25,7 @@ export const NO_LIMITS: StockLimits = {
   weldSpreadShare: 0,
   minBilletLength: 0,
   maxSlenderness: 1e9,
+  mostNarrowing: 0.999,
   reach: { easy: 0.3, flatDies: 0.6, fullers: 1 },
 };
 

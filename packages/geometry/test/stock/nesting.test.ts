@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { nestFromBars, piecesFromBars, type StockLength } from "../../src/stock/nesting.js";
+import { nestFromBars, piecesFromBar, piecesFromBars, type StockLength } from "../../src/stock/nesting.js";
 import { planStock } from "../../src/stock/plan.js";
 import { groupRack } from "../../src/stock/rack-groups.js";
 import type { RackBar } from "../../src/stock/shop.js";
@@ -143,7 +143,24 @@ test("the pieces of one stack come from two bars where neither holds them all", 
     { barIndex: 1, length: 105, pieces: 1, remainder: 3.5 },
     { barIndex: 0, length: 120, pieces: 1, remainder: 18.5 },
   ]);
-  // Alone it is refused; the nearest miss is the solid bar, 200 mm against 120.
+  // Alone it is refused: shown are the pieces wanted and those to be had, whichever of the two ways is shown.
   const [refused] = planOf([{ ...flat, length: 120 }]).rejected.filter((r) => r.reason === "bar-too-short");
-  expect([refused?.example.value?.value, refused?.example.limit?.value]).toEqual([200, 120]);
+  const { bars, cutLength = 0, value, limit } = refused?.example ?? {};
+  expect([value?.value, limit?.value]).toEqual([bars, piecesFromBar(120, cutLength, 1.5)]);
+});
+
+test("two bars of 181 mm give two pieces of 175, and not 352 mm of bar: pieces are told", () => {
+  const flat = { name: "50 x 6", width: 50, thickness: 6 };
+  const tall = plainBodies(3 * 175 * 300, [{ x: 0, height: 80, area: 200, thickness: 3 }]);
+  const limits = { ...NO_LIMITS, maxBars: 3, minBilletLength: 175, maxSlenderness: 1e9 };
+  const press = { forgeLength: 180 };
+  const shop = shopWith({ rack: [{ ...flat, length: 181, count: 2 }], losses: NO_LOSSES, limits, press });
+  const { plans, rejected } = planStock(tall, shop, { heats: 9, weldingHeats: 3 });
+  expect(plans).toEqual([]);
+  expect(rejected.find(({ reason }) => reason === "bar-too-short")?.example).toMatchObject({
+    bars: 3,
+    cutLength: 175,
+    value: { quantity: "count", value: 3 },
+    limit: { quantity: "count", value: 2 },
+  });
 });

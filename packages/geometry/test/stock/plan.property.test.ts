@@ -53,6 +53,7 @@ const shop: fc.Arbitrary<ShopSpec> = fc
     minWeldReduction: number(0.1, 0.5),
     weldSpreadShare: number(0, 0.5),
     minBilletLength: number(0, 120),
+    mostNarrowing: number(0, 0.6),
     cutStep: fc.constantFrom(1, 2.5, 5, 6.35, 10),
     kerf: number(0, 3),
   })
@@ -88,17 +89,20 @@ const knife: fc.Arbitrary<LedgerBodies> = fc
   }));
 
 const keyOf = (plan: StockPlan): string => `${plan.barIndex}/${plan.bars}/${plan.layers}`;
-const numbersOf = ({ waste, cost, joints, heats, reach }: StockPlan) => ({
+const numbersOf = ({ waste, cost, joints, heats, reach, narrowing }: StockPlan) => ({
   waste,
   cost: cost ?? Number.POSITIVE_INFINITY,
   joints,
   heats,
   reach: reach.wholeShare,
+  narrowing: narrowing?.share ?? 0,
 });
 
 test("fifty random racks: the same plans in the same order as an exhaustive search done forwards", () => {
   let plans = 0;
   let fromSeveral = 0;
+  let narrowed = 0;
+  let beforeMoreWelds = 0;
   fc.assert(
     fc.property(knife, shop, (bodies, shopSpec) => {
       const found = planStock(bodies, shopSpec, FORGING).plans;
@@ -107,6 +111,8 @@ test("fifty random racks: the same plans in the same order as an exhaustive sear
         wanted.map((plan) => `${plan.key} ${plan.cutLength.toFixed(6)}`),
       );
       plans += found.length;
+      narrowed += found.filter(({ narrowing }) => narrowing !== undefined).length;
+      beforeMoreWelds += found.filter(({ why }) => why.some(({ code }) => code === "welded-instead")).length;
       fromSeveral += found.filter(
         ({ cuts = [] }) => new Set(cuts.map((cut) => cut.barIndex)).size > 1,
       ).length;
@@ -116,6 +122,8 @@ test("fifty random racks: the same plans in the same order as an exhaustive sear
   // The racks must not all have been refused, and leftovers must have been called on.
   expect(plans).toBeGreaterThan(50);
   expect(fromSeveral).toBeGreaterThan(5);
+  expect(narrowed).toBeGreaterThan(5);
+  expect(beforeMoreWelds).toBeGreaterThan(2);
 });
 
 describe("what always holds", () => {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
+import { LIMIT_DEFAULTS } from "../../src/stock/defaults.js";
 import { ledgerRow } from "../../src/stock/ledger.js";
 import { planStock } from "../../src/stock/plan.js";
-import type { RackBar } from "../../src/stock/shop.js";
 import { exactly, HARVEST, NO_LIMITS, NO_LOSSES, plainBodies, RACK, shopWith } from "./fixtures.js";
 
 const FORGING = { heats: 9, weldingHeats: 3 };
@@ -113,113 +113,6 @@ describe("the harvest knife", () => {
   });
 });
 
-describe("refusals", () => {
-  const bar: RackBar = { name: "50 x 6", width: 50, thickness: 6 };
-  const tall = plainBodies(60_000, [{ x: 0, height: 80, area: 200, thickness: 3 }]);
-  const refusals = (changes: Parameters<typeof shopWith>[0], bodies = tall, steel?: string) => {
-    const shop = shopWith({ rack: [bar], losses: NO_LOSSES, limits: NO_LIMITS, ...changes });
-    return planStock(bodies, shop, { ...FORGING, ...(steel === undefined ? {} : { steel }) }).rejected;
-  };
-  const count = (list: ReturnType<typeof refusals>, reason: string): number =>
-    list.find((refusal) => refusal.reason === reason)?.count ?? 0;
-
-  test("wrong steel, by name or alias; a bar without a name is not refused", () => {
-    const rack = [bar, { ...bar, steel: "1095" }, { ...bar, steel: "100Cr6" }];
-    expect(count(refusals({ rack }, tall, "52100"), "wrong-steel")).toBe(23);
-    expect(count(refusals({ rack }, tall), "wrong-steel")).toBe(0);
-  });
-
-  test("taller than the press opens: nine and more bars of 6 under 50 mm, either way up", () => {
-    const list = refusals({ press: { opening: 50 } });
-    expect(count(list, "too-tall-for-press")).toBe(8);
-    // The nearest miss is the lowest of them.
-    expect(list.find(({ reason }) => reason === "too-tall-for-press")?.example).toMatchObject({
-      bars: 9,
-      value: { quantity: "length", value: 54 },
-      limit: { quantity: "length", value: 50 },
-    });
-  });
-
-  test("weld reduction: a stack of two that must stay 10 thick can lose 1/6, not 0.3", () => {
-    const thick = plainBodies(60_000, [{ x: 0, height: 40, area: 320, thickness: 10 }]);
-    const list = refusals({ limits: { ...NO_LIMITS, minWeldReduction: 0.3 } }, thick);
-    expect(count(list, "weld-reduction-too-small")).toBe(1);
-    const example = list.find(({ reason }) => reason === "weld-reduction-too-small")?.example;
-    expect(example?.bars).toBe(2);
-    expect(example?.value?.value).toBeCloseTo(1 / 6, 12);
-  });
-
-  test("a solid bar that is thinner than the blade", () => {
-    const thick = plainBodies(60_000, [{ x: 0, height: 40, area: 200, thickness: 6.5 }]);
-    expect(count(refusals({ limits: { ...NO_LIMITS, maxBars: 1 } }, thick), "too-thin")).toBe(1);
-  });
-
-  test("a bar exactly as thick as the blade leaves nothing to spread", () => {
-    const slab = plainBodies(60_000, [{ x: 0, height: 60, area: 360 }]);
-    const list = refusals({ limits: { ...NO_LIMITS, maxBars: 1 } }, slab);
-    expect(count(list, "too-thin")).toBe(1);
-  });
-
-  test("out of reach: 50 x 6 to 80 high at 2.5 mean needs 0.537", () => {
-    const reach = { easy: 0.1, flatDies: 0.2, fullers: 0.5 };
-    const list = refusals({ limits: { ...NO_LIMITS, maxBars: 1, reach } });
-    expect(count(list, "out-of-reach")).toBe(1);
-    expect(list[0]?.example.value?.value).toBeCloseTo(Math.log(80 / 50) / Math.log(6 / 2.5), 12);
-  });
-
-  test("too slender: a stack four times as high as wide, and a bar far wider than the blade", () => {
-    const low = plainBodies(60_000, [{ x: 0, height: 20, area: 60, thickness: 3 }]);
-    const limits = { ...NO_LIMITS, maxSlenderness: 3 };
-    expect(count(refusals({ limits: { ...limits, maxBars: 1 } }, low), "too-slender")).toBe(1);
-    const rack = [{ name: "10 x 8", width: 10, thickness: 8 }];
-    expect(count(refusals({ rack, limits }, low), "too-slender")).toBeGreaterThanOrEqual(8);
-    // A tenth narrower is light work: 50 to 46 passes.
-    const nearly = plainBodies(60_000, [{ x: 0, height: 46, area: 150, thickness: 4 }]);
-    expect(count(refusals({ limits: { ...limits, maxBars: 1 } }, nearly), "too-slender")).toBe(0);
-  });
-
-  test("longer than the forge, and longer than the bars in hand", () => {
-    // 60 000 mm³ from 50 x 6 is 200 mm solid and 100 mm as two.
-    expect(count(refusals({ press: { forgeLength: 150 } }), "longer-than-forge")).toBe(1);
-    const rack = [{ ...bar, length: 190 }];
-    const list = refusals({ rack, limits: { ...NO_LIMITS, maxBars: 1 } });
-    expect(list).toEqual([
-      {
-        reason: "bar-too-short",
-        count: 1,
-        text: expect.any(String),
-        example: {
-          bar: rack[0],
-          bars: 1,
-          layers: "flat",
-          value: { quantity: "length", value: 200 },
-          limit: { quantity: "length", value: 190 },
-        },
-      },
-    ]);
-    expect(count(refusals({ rack: [{ ...bar, length: 200 }] }), "bar-too-short")).toBe(11 * 2);
-    expect(count(refusals({ rack: [{ ...bar, length: 200, count: 12 }] }), "bar-too-short")).toBe(0);
-  });
-
-  test("a stack that is ground or burnt away has no length", () => {
-    const losses = { ...NO_LOSSES, cleaningPerFace: exactly(4) };
-    expect(count(refusals({ losses }), "lost-to-scale")).toBeGreaterThan(0);
-    const burning = { ...NO_LOSSES, scaleModel: "skin" as const, skinPerHeat: exactly(1) };
-    expect(count(refusals({ losses: burning, limits: { ...NO_LIMITS, maxBars: 1 } }), "lost-to-scale")).toBe(
-      1,
-    );
-  });
-
-  test("an empty rack is an empty report", () => {
-    expect(planStock(tall, shopWith({ rack: [] }), FORGING)).toEqual({
-      plans: [],
-      rejected: [],
-      considered: 0,
-      superfluous: 0,
-    });
-  });
-});
-
 describe("details", () => {
   test("a billet too short to hold is cut longer, and says so", () => {
     const shop = shopWith({
@@ -254,6 +147,47 @@ describe("details", () => {
       ),
     );
     expect(codes).toEqual(new Set(["reach-only-just", "weld-reduction-low", "bar-steel-not-stated"]));
+  });
+
+  test("a reach is only just possible within 3 % of the height, whatever its class", () => {
+    // 50 × 6 to a mean of 5.45: at 85 % of the thinning 50·1.1^0.85 = 54.22 is the most to be had.
+    const found = (height: number) => {
+      const mean = 6 / 1.1;
+      const shop = shopWith({
+        rack: [{ name: "50 x 6", width: 50, thickness: 6 }],
+        losses: NO_LOSSES,
+        limits: { ...NO_LIMITS, maxBars: 1, reach: { easy: 0.3, flatDies: 0.6, fullers: 0.85 } },
+      });
+      const blade = plainBodies(60_000, [{ x: 0, height, area: height * mean, thickness: mean }]);
+      const [plan] = planStock(blade, shop, FORGING).plans;
+      return [plan?.reach.class, ...(plan?.findings ?? []).map(({ code, basis }) => `${code}: ${basis}`)];
+    };
+    const most = 50 * 1.1 ** 0.85;
+    expect(found(most / 1.031)).toEqual(["flat dies"]);
+    expect(found(most / 1.029)).toEqual([
+      "flat dies",
+      `reach-only-just: ${LIMIT_DEFAULTS.tightHeight.basis}`,
+    ]);
+  });
+
+  test("a stack for which no welding heat is planned is warned of, a solid bar is not", () => {
+    const { plans } = planStock(HARVEST, shopWith({}), { heats: 9, weldingHeats: 0 });
+    expect(plans.some(({ bars }) => bars > 1)).toBe(true);
+    for (const { joints, findings } of plans) {
+      const found = findings.filter(({ code }) => code === "no-welding-heat");
+      expect(found).toHaveLength(joints > 0 ? 1 : 0);
+      if (joints > 0)
+        expect(found[0]).toMatchObject({
+          severity: "warn",
+          path: "forging.weldingHeats",
+          values: { joints: { value: joints }, heats: { value: 0 } },
+        });
+    }
+    expect(
+      planStock(HARVEST, shopWith({}), { heats: 9, weldingHeats: 1 }).plans.flatMap(({ findings }) =>
+        findings.filter(({ code }) => code === "no-welding-heat"),
+      ),
+    ).toEqual([]);
   });
 
   test("the plan says how the pieces come out of the bars in hand", () => {

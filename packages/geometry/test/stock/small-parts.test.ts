@@ -3,6 +3,7 @@ import { checkShop } from "../../src/stock/check-shop.js";
 import { DEFAULT_SHOP, LIMIT_DEFAULTS, LOSS_DEFAULTS, SAW_DEFAULTS } from "../../src/stock/defaults.js";
 import { billetLengthBehind } from "../../src/stock/forge/marks.js";
 import { piecesFromBar } from "../../src/stock/nesting.js";
+import type { ShopSpec } from "../../src/stock/shop.js";
 import { exactly } from "./fixtures.js";
 
 describe("defaults", () => {
@@ -41,6 +42,7 @@ describe("checking a shop", () => {
         minWeldReduction: 1,
         minBilletLength: -1,
         maxSlenderness: 0,
+        mostNarrowing: 1,
         reach: { easy: 0.5, flatDies: 0.4, fullers: 0.85 },
       },
       cutStep: 0,
@@ -60,10 +62,39 @@ describe("checking a shop", () => {
       "limits.minWeldReduction: share-out-of-range",
       "limits.minBilletLength: length-negative",
       "limits.maxSlenderness: not-positive",
+      "limits.mostNarrowing: share-out-of-range",
       "limits.reach: reach-limits-disordered",
       "cutStep: not-positive",
       "kerf: length-negative",
     ]);
+  });
+});
+
+describe("limits at the gates and of stacks", () => {
+  const places = (gates: NonNullable<ShopSpec["gates"]>, mixed: NonNullable<ShopSpec["limits"]["mixed"]>) =>
+    checkShop({ ...DEFAULT_SHOP, gates, limits: { ...DEFAULT_SHOP.limits, mixed } }).map(({ path }) => path);
+
+  test.each([Number.NaN, -0.1, Number.POSITIVE_INFINITY])("%d is none of them", (wrong) => {
+    const all = places(
+      { massRise: wrong, leastSimilar: wrong },
+      { coreCentring: wrong, minLayerThickness: wrong, maxGrooveDepth: wrong },
+    );
+    expect(all).toEqual([
+      "limits.mixed.coreCentring",
+      "limits.mixed.minLayerThickness",
+      "limits.mixed.maxGrooveDepth",
+      "gates.massRise",
+      "gates.leastSimilar",
+    ]);
+  });
+
+  test("a knife of no size, or of all of it, is not looked for; a groove may go through", () => {
+    expect(places({ leastSimilar: 0 }, {})).toEqual(["gates.leastSimilar"]);
+    expect(places({ leastSimilar: 1 }, {})).toEqual(["gates.leastSimilar"]);
+    expect(places({ leastSimilar: 0.7, massRise: 0.01 }, { maxGrooveDepth: 1, coreCentring: 0.2 })).toEqual(
+      [],
+    );
+    expect(places({}, { maxGrooveDepth: 1.1 })).toEqual(["limits.mixed.maxGrooveDepth"]);
   });
 });
 

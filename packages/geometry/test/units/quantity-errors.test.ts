@@ -31,7 +31,7 @@ const ERRORS: readonly Row[] = [
   ["6'2", "length", "unit-missing"],
   ["2 in 6 ft", "length", "parts-out-of-order"],
   ["6 in 2 in", "length", "parts-out-of-order"],
-  ["15° 10 arcmin", "angle", "parts-out-of-order"],
+  ["15° 0.01 rad", "angle", "parts-out-of-order"],
   ["3/0 in", "length", "fraction-zero"],
   ["7 3/0 in", "length", "fraction-zero"],
   ["7 9/8 in", "length", "fraction-improper"],
@@ -48,6 +48,25 @@ const ERRORS: readonly Row[] = [
   ["190 mmm", "length", "unit-unknown"],
   ["190 furlong", "length", "unit-unknown"],
   ["7.8 g/inch4", "density", "unit-unknown"],
+  ["7.8 kg/cm3", "density", "unit-unknown"],
+  ["7.8 g/mm3", "density", "unit-unknown"],
+  ["1 yd", "length", "unit-not-taken"],
+  ["2 Yards", "length", "unit-not-taken"],
+  ["1 km", "length", "unit-not-taken"],
+  ["1 mile", "length", "unit-not-taken"],
+  ["500 mg", "mass", "unit-not-taken"],
+  ["1 t", "mass", "unit-not-taken"],
+  ["1 mt", "mass", "unit-not-taken"],
+  ["30 arcmin", "angle", "unit-not-taken"],
+  ["30 arcsec", "angle", "unit-not-taken"],
+  ["293.15 K", "temperature", "unit-not-taken"],
+  ["527.67 R", "temperature", "unit-not-taken"],
+  ["20 grad", "angle", "unit-gradian"],
+  ["20 Grad", "angle", "unit-gradian"],
+  ["20 gradians", "angle", "unit-gradian"],
+  ["20 gon", "angle", "unit-gradian"],
+  ["16 ± 1 grad", "angle", "unit-gradian"],
+  ["1 yd", "mass", "unit-wrong-kind"],
   ["6.4 ± mm", "length", "tolerance-unreadable"],
   ["6.4 ± -0.2 mm", "length", "tolerance-unreadable"],
   ["6.4 ± 0.2 ± 0.1 mm", "length", "tolerance-unreadable"],
@@ -108,6 +127,27 @@ describe("what parseQuantity refuses", () => {
       expect(parseQuantity(text, "length", "mm").ok).toBe(false);
     }
     expect(performance.now() - started).toBeLessThan(500);
+  });
+});
+
+describe("a unit that is known and not taken", () => {
+  it("is told with those that are", () => {
+    expect(describeQuantityError(errorOf("2 yd", "length"))).toBe(
+      '"2 yd": yd is not taken here; write mm, cm, m, in, ft, thou',
+    );
+    expect(describeQuantityError(errorOf("293 K", "temperature"))).toBe(
+      '"293 K": K is not taken here; write C, F',
+    );
+  });
+
+  it("is told with the number in degrees where a grad may be one", () => {
+    expect(describeQuantityError(errorOf("20 grad", "angle"))).toBe(
+      '"20 grad": grad can mean 1° or 0.9°, so it is not taken; write 20 deg if degrees are meant',
+    );
+    expect(describeQuantityError(errorOf("20Grad", "angle"))).toContain("write 20 deg if");
+    expect(describeQuantityError(errorOf("20 gon", "angle"))).toContain("write 20 deg if");
+    expect(describeQuantityError(errorOf("16 ± 1 gradians", "angle"))).toContain("write 16 ± 1 deg if");
+    expect(errorOf("950 grad", "temperature").code).not.toBe("unit-gradian");
   });
 });
 

@@ -63,7 +63,6 @@ const VALUES: readonly Row[] = [
   ["6\u20192\u201d", "length", "mm", 74 * INCH],
   ["6 ft 2 in", "length", "mm", 74 * INCH],
   ["6ft2in", "length", "mm", 74 * INCH],
-  ["1 yd", "length", "mm", 914.4],
   ["6 feet", "length", "mm", 1828.8],
   ["1 m 20 cm", "length", "mm", 1200],
   // masses
@@ -85,8 +84,6 @@ const VALUES: readonly Row[] = [
   ["15 º", "angle", "mm", 15 * DEGREE],
   ["15 degrees", "angle", "mm", 15 * DEGREE],
   ["12 1/2 deg", "angle", "mm", 12.5 * DEGREE],
-  ["30 arcmin", "angle", "mm", 0.5 * DEGREE],
-  ["100 grad", "angle", "mm", Math.PI / 2],
   ["0.28 rad", "angle", "mm", 0.28],
   [15, "angle", "mm", 15 * DEGREE],
   [15, "angle", "in", 15 * DEGREE],
@@ -100,7 +97,6 @@ const VALUES: readonly Row[] = [
   ["1500 degrees Fahrenheit", "temperature", "mm", 7340 / 9],
   ["-40 °F", "temperature", "mm", -40],
   ["32 °F", "temperature", "mm", 0],
-  ["293.15 K", "temperature", "mm", 20],
   [1500, "temperature", "in", 7340 / 9],
   [820, "temperature", "mm", 820],
   // densities
@@ -179,7 +175,7 @@ const TOLERANCES: readonly ToleranceRow[] = [
   ["480 ± 2 %", "mass", "mm", 480, 9.6, 9.6],
   ["1 lb 2 oz ± 1 oz", "mass", "mm", 510.29141625, OUNCE, OUNCE],
   ["16 ± 1 deg", "angle", "mm", 16 * DEGREE, DEGREE, DEGREE],
-  ["16° ± 30 arcmin", "angle", "mm", 16 * DEGREE, 0.5 * DEGREE, 0.5 * DEGREE],
+  ["16° ± 0.5°", "angle", "mm", 16 * DEGREE, 0.5 * DEGREE, 0.5 * DEGREE],
   // A difference of temperatures takes no offset: 18 °F is 10 °C wide.
   ["1500 ± 18 °F", "temperature", "in", 7340 / 9, 10, 10],
   ["820 °C ± 18 °F", "temperature", "mm", 820, 10, 10],

@@ -37,7 +37,7 @@ describe("the unit table", () => {
     expect(findUnit("in")).toMatchObject({ singular: "inch", plural: "inches", kind: "length" });
     expect(findUnit("lb")).toMatchObject({ singular: "pound", plural: "pounds", kind: "mass" });
     expect(findUnit("F")).toMatchObject({ plural: "degrees Fahrenheit", kind: "temperature" });
-    for (const { abbr } of convert().list("angle")) expect(unitNames("angle")).toContain(abbr);
+    expect(unitNames("angle")).toEqual(["rad", "deg"]);
   });
 
   it("sizes agree with the library to its own accuracy", () => {
@@ -55,8 +55,9 @@ describe("the unit table", () => {
     }
   });
 
-  it("leaves out words that mean different things to different readers", () => {
-    for (const name of ["t", "mt", "ft-us"]) expect(findUnit(name), name).toBeUndefined();
+  it("leaves out words that mean different things to different readers, and what no shop measures in", () => {
+    const refused = ["t", "mt", "ft-us", "yd", "mi", "km", "mg", "mcg", "grad", "arcmin", "arcsec", "K", "R"];
+    for (const name of refused) expect(findUnit(name), name).toBeUndefined();
   });
 
   it("fixes the two points of each temperature scale", () => {
@@ -67,7 +68,5 @@ describe("the unit table", () => {
     };
     expect(celsius("F", FAHRENHEIT_AT_ZERO_CELSIUS)).toBe(0);
     expect(celsius("F", 212)).toBeCloseTo(100, 12);
-    expect(celsius("K", 373.15)).toBeCloseTo(100, 12);
-    expect(celsius("R", 671.67)).toBeCloseTo(100, 12);
   });
 });

@@ -14,12 +14,10 @@ export const heightUnder = ({ height }: StopChoice, { temperature, stopOffset }:
   coldSize(height + stopOffset, temperature);
 
 /**
- * Stops, lower every time, that end at the one nearest to a height and whose deepest pass is the least deep that any
- * of the shop's stops allow, to a millionth; as few as do it. Undefined where that last stop is not under the piece.
+ * Stops, lower every time, that end at a given one and whose deepest pass is the least deep that any of the shop's
+ * stops allow, to a millionth; as few as do it. Undefined where that last stop is not under the piece.
  */
-export function leastDeepStops(start: number, end: number, work: Pressing): StopChoice[] | undefined {
-  const last = work.find(stopHeight(end, work.temperature, work.stopOffset), "both");
-  if (last === undefined) return undefined;
+export function leastDeepStops(start: number, last: StopChoice, work: Pressing): StopChoice[] | undefined {
   const left = heightUnder(last, work);
   if (!(left > 0 && left < start)) return undefined;
   // In one pass it always goes.
@@ -52,7 +50,8 @@ function goDown(
   let before = start;
   for (;;) {
     const lowest = stopHeight(before * (1 - reduction), work.temperature, work.stopOffset);
-    const stop = work.find(Math.max(lowest, last.height), "above");
+    // The last one may be a block that is still to be made.
+    const stop = lowest <= last.height ? last : work.find(lowest, "above");
     if (stop === undefined) return undefined;
     const next = heightUnder(stop, work);
     if (next >= before) return undefined;

@@ -1,6 +1,6 @@
 import { count, type Finding, length } from "../../errors/issue.js";
-import { LIMIT_DEFAULTS } from "../defaults.js";
-import { limitBasis, PRESS_DEFAULTS } from "./press-defaults.js";
+import { LIMIT_DEFAULTS, limitBasis } from "../defaults.js";
+import { PRESS_DEFAULTS } from "./press-defaults.js";
 
 /** A bar to be upset endwise in one blow, any one unit of length. */
 export interface Upset {
@@ -82,7 +82,7 @@ export function edgeSqueezeFindings(
       values: {
         width: length(width),
         thickness: length(thickness),
-        ratio: count(width / thickness),
+        ratio: count(Math.round((width / thickness) * 10) / 10),
         limit: count(limit),
         tallest: length(limit * thickness),
       },

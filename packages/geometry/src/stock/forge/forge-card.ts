@@ -1,6 +1,6 @@
 import type { Knife } from "../../blade/knife.js";
 import type { Finding } from "../../errors/issue.js";
-import { dressedWidth, type Layers, stackHeight, weldedHeight, weldedWidth } from "../billet.js";
+import type { Layers } from "../billet.js";
 import type { LedgerBodies } from "../blade-states.js";
 import { LIMIT_DEFAULTS } from "../defaults.js";
 import type { CutStack } from "../ledger.js";
@@ -8,16 +8,20 @@ import type { ShopSpec } from "../shop.js";
 import { makeSteelChain, type SteelChain } from "../steel-chain.js";
 import { dressedFromBars } from "./billet-forward.js";
 import { edgeSqueezeFindings } from "./edge-squeeze.js";
+import type { Squeeze } from "./end-stop.js";
 import { forgeLimits } from "./forge-limits.js";
 import { type ForgedProfile, forgedProfile } from "./forged-profile.js";
 import { type HeatsLeft, heatsLeft } from "./heats-left.js";
 import { type BilletMarks, billetMarks } from "./marks.js";
 import { preCurve } from "./pre-curve.js";
 import { makePreform, type PreformStation } from "./preform.js";
-import { PRESS_DEFAULTS, type PressWork, pressWork, weldWork } from "./press-defaults.js";
+import { PRESS_DEFAULTS, type PressWork, pressWork } from "./press-defaults.js";
+import { pressHeatFindings } from "./press-heat.js";
 import { type PressPasses, type PressStop, pressPasses, pressStop } from "./press-steps.js";
 import { planShoulder, type ShoulderPlan } from "./shoulder.js";
-import { stopHeightFindings } from "./stop-height.js";
+import { type ShoulderPressing, shoulderPressing } from "./shoulder-stops.js";
+import { taperFindings } from "./taper-findings.js";
+import { type WeldSqueezing, weldSqueeze } from "./weld-squeeze.js";
 
 /** The stack that a card is for. */
 export type CardStack = CutStack & {
@@ -53,18 +57,16 @@ export interface ForgeCard {
   /** Steel at the last squeeze of a heat. */
   readonly temperature: number;
   /** Left out for a solid bar. */
-  readonly weld?: {
-    readonly reduction: number;
-    /** Width of the billet once squeezed, and once dressed. */
-    readonly width: number;
-    readonly dressedWidth: number;
-    readonly passes: PressPasses;
-  };
-  /** The dressed billet at usual losses, as it lies in the blade. */
+  readonly weld?: WeldSqueezing;
+  /** The dressed billet at usual losses, as it lies in the blade: squeezed as far as the stops in hand do. */
   readonly billet: { readonly height: number; readonly thickness: number; readonly length: number };
   readonly marks: CardMarks;
   readonly shoulder: ShoulderPlan;
   readonly tang: DrawnTang;
+  /** From the billet's thickness to the handle's at the shoulder. */
+  readonly handle: PressPasses;
+  /** The same, shared out among the passes of the shoulder. */
+  readonly shoulderPressing: readonly ShoulderPressing[];
   /** From the billet's thickness to the preform's at the heel. */
   readonly thickness: PressPasses;
   readonly spreadShare: number;
@@ -91,11 +93,16 @@ export interface ForgeCard {
  */
 export function forgeCard(knife: Knife, bodies: LedgerBodies, shop: ShopSpec, stack: CardStack): ForgeCard {
   const limits = forgeLimits(shop.limits.forge);
+  const { press } = shop;
   const chainAt = (side: "value" | "high"): SteelChain =>
     makeSteelChain(bodies, shop.losses, shop.limits, knife.forging, side);
-  const [usual, high] = [chainAt("value"), chainAt("high")];
+  const weld = stack.bars > 1 ? weldSqueeze(chainAt("value"), stack, press) : undefined;
+  // Marks and sizes are those of the billet that the stops leave.
+  const asSqueezed = (chain: SteelChain): SteelChain =>
+    weld === undefined ? chain : { ...chain, weldReduction: weld.reduction };
+  const [usual, high] = [asSqueezed(chainAt("value")), asSqueezed(chainAt("high"))];
   const profile = forgedProfile(knife);
-  const work = pressWork(shop.press);
+  const work = pressWork(press);
   const made = dressedFromBars(usual, stack);
   const billet =
     stack.layers === "flat"
@@ -103,19 +110,15 @@ export function forgeCard(knife: Knife, bodies: LedgerBodies, shop: ShopSpec, st
       : { height: made.height, thickness: made.width, length: made.length };
   const { behind, ahead, shoulder } = profile;
   const plan = planShoulder(billet, sectionOf(behind), profile.steps, shop.fullers ?? [], limits);
-  const thickness = pressPasses(
-    billet.thickness,
-    sectionOf(ahead).thickness,
-    billet.height,
-    shop.press,
-    work,
-  );
+  const down = { from: billet.thickness, across: billet.height };
+  const thickness = pressPasses({ ...down, name: "blade", to: sectionOf(ahead).thickness }, press, work);
+  const tang = drawnTang(profile);
+  const handle = pressHandle(thickness, { ...down, name: "handle", to: tang.front.thickness }, press, work);
   const preform = makePreform(
     profile.stations.filter(({ x }) => x >= shoulder),
     limits.bevelSpreadShare,
     shoulder,
   );
-  const weld = stack.bars > 1 ? { weld: weldSqueeze(usual, stack, shop) } : {};
   const onHighSide: CutStack = { ...stack, cutLength: stack.highLength ?? stack.cutLength };
   const highMarks = billetMarks(high, profile, onHighSide);
   const end = profile.stations[profile.stations.length - 1]?.x ?? 0;
@@ -126,11 +129,13 @@ export function forgeCard(knife: Knife, bodies: LedgerBodies, shop: ShopSpec, st
   return {
     stack,
     temperature: work.temperature,
-    ...weld,
+    ...(weld === undefined ? {} : { weld }),
     billet,
     marks: { at: highMarks.tang, usual: billetMarks(usual, profile, stack), high: highMarks },
     shoulder: plan,
-    tang: drawnTang(profile),
+    tang,
+    handle,
+    shoulderPressing: shoulderPressing(plan.passes, handle.passes, billet.thickness),
     thickness,
     spreadShare: limits.bevelSpreadShare,
     preform,
@@ -140,21 +145,38 @@ export function forgeCard(knife: Knife, bodies: LedgerBodies, shop: ShopSpec, st
       usual: heatsLeft(usual, stack, bodies.density),
       high: heatsLeft(high, onHighSide, bodies.density),
     },
-    findings: [
-      ...(weld.weld?.passes.findings ?? []),
-      ...thickness.findings,
-      ...taper.flatMap((stop) => lowStops(stop, work)),
+    findings: once([
+      ...pressHeatFindings(press),
+      ...(weld?.passes.findings ?? []),
       ...plan.findings,
+      ...handle.findings,
+      ...thickness.findings,
+      ...taperFindings(taper, work),
       ...onEdge(billet, preform, shop),
-    ],
+    ]),
   };
 }
 
-/** A stop of the shop's own that would leave the spine thinner than it has to be, by more than a set can be off. */
-const lowStops = ({ cold, wanted, stop }: PressStop, work: PressWork): Finding[] =>
-  stop === undefined || wanted - stop.height <= PRESS_DEFAULTS.stopError.value
-    ? []
-    : stopHeightFindings(stop.height, cold, work, "press");
+/** As the blade where it is as thick; what the load is has been said of the blade. */
+function pressHandle(
+  blade: PressPasses,
+  squeeze: Squeeze,
+  { die: _, ...press }: ShopSpec["press"],
+  work: PressWork,
+): PressPasses {
+  return Math.abs(squeeze.to - blade.to) <= PRESS_DEFAULTS.stopUnder.value
+    ? { ...blade, findings: [] }
+    : pressPasses(squeeze, press, work);
+}
+
+/** Every remark once, however many squeezes it is true of. */
+function once(findings: readonly Finding[]): Finding[] {
+  const said = new Set<string>();
+  return findings.filter(({ code, text, values }) => {
+    const key = JSON.stringify([code, text, values]);
+    return !said.has(key) && said.add(key);
+  });
+}
 
 /** Where the billet has to be driven back on edge by more than light blows do: it stands as tall as it is, as thin as it has got. */
 function onEdge(billet: ForgeCard["billet"], preform: readonly PreformStation[], shop: ShopSpec): Finding[] {
@@ -182,22 +204,6 @@ const sectionOf = ({
 function drawnTang({ stations, shoulder, behind }: ForgedProfile): DrawnTang {
   const butt = stations[0] ?? behind;
   return { length: shoulder - butt.x, front: sectionOf(behind), butt: sectionOf(butt) };
-}
-
-function weldSqueeze(
-  chain: SteelChain,
-  { bars, width, thickness }: CutStack,
-  shop: ShopSpec,
-): NonNullable<ForgeCard["weld"]> {
-  const from = stackHeight(bars, thickness, chain.losses.cleaning);
-  const to = weldedHeight(bars, from, chain.weldReduction);
-  const spread = weldedWidth(bars, width, chain.weldReduction, chain.weldSpreadShare);
-  return {
-    reduction: chain.weldReduction,
-    width: spread,
-    dressedWidth: dressedWidth(bars, spread, chain.losses.dressing),
-    passes: pressPasses(from, to, width, shop.press, weldWork(shop.press)),
-  };
 }
 
 /** Stops of the distal taper: no fewer and no more than these. */

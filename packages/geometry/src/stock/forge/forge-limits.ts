@@ -1,4 +1,4 @@
-import type { DefaultNumber } from "../defaults.js";
+import { type DefaultNumber, limitBasis } from "../defaults.js";
 
 /** Limits and shares of the work between billet and forged blade; lengths mm, temperatures °C. */
 export interface ForgeLimits {
@@ -65,6 +65,5 @@ export function forgeLimits(given: Partial<ForgeLimits> = {}): ForgeLimits {
  * forgeBasis("cornerRadius", 2); // "the shop's own limit"
  */
 export function forgeBasis(name: keyof typeof FORGE_DEFAULTS, value: number): string {
-  const { value: standard, basis } = FORGE_DEFAULTS[name];
-  return value === standard ? basis : "the shop's own limit";
+  return limitBasis(value, FORGE_DEFAULTS[name]);
 }

@@ -2,7 +2,7 @@ import { invariant } from "../../errors/errors.js";
 import { heightUnder, leastDeepStops, type Pressing } from "./coarse-stops.js";
 import { evenHeights, type PassHeight, passHeights } from "./pass-heights.js";
 import { PRESS_DEFAULTS, type StopWork } from "./press-defaults.js";
-import { type StopChoice, stopFinder } from "./stop-blocks.js";
+import { nearestStop, type StopChoice, stopFinder } from "./stop-blocks.js";
 import { stopHeight } from "./stop-height.js";
 import { hotSize } from "./thermal-elongation.js";
 
@@ -33,29 +33,37 @@ const EXTRA_PASSES = 3;
 
 /**
  * The passes from one height to another with the stops of this shop: the fewest whose stops, rounded to what the shop
- * owns, stay within the limit of a pass to {@link PRESS_DEFAULTS}`.passSlack`. The last stop is the one nearest to the
- * end height; the others are those on either side of the even heights which keep the deepest pass least deep, and
+ * owns, stay within the limit of a pass to {@link PRESS_DEFAULTS}`.passSlack`. The last stop is the one given, or the
+ * one nearest to the end height; the others are those on either side of the even heights which keep the deepest pass least deep, and
  * are nearest after that. Where up to three more passes do not help, the stops in hand are too few: then any of them
  * may be used, so that the deepest pass is the least deep that they allow, and `over` says by how much it is over.
  *
  * @param start - Height before the first pass, mm at 20 °C.
  * @param end - Height after the last, mm at 20 °C; not above `start`.
- * @throws {GeometryError} as {@link passHeights}, {@link stopFinder} and {@link hotSize}.
+ * @param last - Stop of the last pass; left out: the nearest in hand.
+ * @throws {GeometryError} as {@link passHeights}, {@link nearestStop} and {@link hotSize}.
  *
  * @example
  * const stops = { blocks: [6, 8, 10], shims: [0.2, 0.1] };
  * passStops(12.5, 6.4, { temperature: 950, stopOffset: 0, maxReduction: 0.2, stops }).passes.length; // 3
  */
-export function passStops(start: number, end: number, work: StopWork): StoppedPasses {
+export function passStops(
+  start: number,
+  end: number,
+  work: StopWork,
+  last: StopChoice = nearestStop(stopHeight(end, work.temperature, work.stopOffset), work.stops),
+): StoppedPasses {
   const press: Pressing = { ...work, find: stopFinder(work.stops) };
   const fewest = passHeights(start, end, work.maxReduction).length;
   const most = work.maxReduction + PRESS_DEFAULTS.passSlack.value;
   for (let count = fewest; count <= fewest + EXTRA_PASSES; count++) {
-    const layers = evenHeights(start, end, count).map((height, k) => besides(height, k + 1 === count, press));
+    const layers = evenHeights(start, end, count).map((height, k) =>
+      k + 1 === count ? choiceOf(height, last, work) : besides(height, press),
+    );
     const way = nearestDown(start, layers, work);
     if (way !== undefined && way.deepest <= most) return told(way, work);
   }
-  const stops = leastDeepStops(start, end, press);
+  const stops = leastDeepStops(start, last, press);
   if (stops === undefined) return { passes: [], reached: false, over: 0 };
   const heights = evenHeights(start, end, stops.length);
   const layers = stops.map((stop, k) =>
@@ -129,13 +137,12 @@ function cheapest(ways: readonly Way[], cost: (way: Way) => number): Way | undef
   return others.reduce((best, way) => (best === undefined || cost(way) < cost(best) ? way : best), first);
 }
 
-/** The stops on both sides of a height; for the last pass the nearest alone. */
-function besides(height: PassHeight, isLast: boolean, work: Pressing): Choice[] {
+/** The stops on both sides of a height. */
+function besides(height: PassHeight, work: Pressing): Choice[] {
   const wanted = stopHeight(height.height, work.temperature, work.stopOffset);
-  const found = isLast
-    ? [work.find(wanted, "both")]
-    : [work.find(wanted, "above"), work.find(wanted, "below")];
-  return found.flatMap((stop) => (stop === undefined ? [] : choiceOf(height, stop, work)));
+  return [work.find(wanted, "above"), work.find(wanted, "below")].flatMap((stop) =>
+    stop === undefined ? [] : choiceOf(height, stop, work),
+  );
 }
 
 /** A stop for a pass, its error against that pass; none where nothing would be left of the piece. */

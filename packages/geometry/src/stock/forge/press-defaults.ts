@@ -34,6 +34,26 @@ export const PRESS_DEFAULTS = {
     basis: `${PRACTICE}: what a pass may exceed its limit by for a stop`,
   },
   stopError: { quantity: "length", value: 0.1, basis: `${PRACTICE}: less than is ground off a face` },
+  stopFar: {
+    quantity: "length",
+    value: 0.5,
+    basis: `${PRACTICE}: more than is ground off both faces; such a stop is not offered`,
+  },
+  weldBeyond: {
+    quantity: "share",
+    value: 0.05,
+    basis: `${PRACTICE}: what a stop may squeeze a weld beyond its least; the billet gets lower than planned`,
+  },
+  coolestForging: {
+    quantity: "temperature",
+    value: 750,
+    basis: `${PRACTICE}: colder carbon steel hardly moves and cracks`,
+  },
+  coolestWelding: {
+    quantity: "temperature",
+    value: 1000,
+    basis: `${PRACTICE}: clean joints of carbon steel take no weld when colder`,
+  },
   stopUnder: { quantity: "length", value: 0.01, basis: "what stops and shims are reckoned to" },
   easyOnEdge: {
     quantity: "count",
@@ -90,12 +110,3 @@ export function weldWork(press: PressSpec): PressWork {
     temperature: press.weldingTemperature ?? PRESS_DEFAULTS.weldingTemperature.value,
   };
 }
-
-/**
- * Where a limit comes from: its default's basis, or the shop where it says something else.
- *
- * @example
- * limitBasis(0.15, PRESS_DEFAULTS.maxReduction); // "the shop's own limit"
- */
-export const limitBasis = (limit: number, fallback: DefaultNumber): string =>
-  limit === fallback.value ? fallback.basis : "the shop's own limit";

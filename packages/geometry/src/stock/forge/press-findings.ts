@@ -1,155 +1,157 @@
-import { count, type Finding, length, share } from "../../errors/issue.js";
+import { type Finding, length, share } from "../../errors/issue.js";
+import { limitBasis } from "../defaults.js";
+import { heightUnder } from "./coarse-stops.js";
+import { endStop, type Squeeze, type SqueezeName } from "./end-stop.js";
 import type { StoppedPasses } from "./pass-stops.js";
-import { limitBasis, PRESS_DEFAULTS, type PressWork } from "./press-defaults.js";
-import {
-  type DieContact,
-  FLOW_STRESS_RANGE,
-  flowStress,
-  LOAD_BASIS,
-  longestBite,
-  pressLoad,
-} from "./press-load.js";
+import { PRESS_DEFAULTS, type PressWork, type StopWork } from "./press-defaults.js";
+import { stopFinder } from "./stop-blocks.js";
+import { stopHeight } from "./stop-height.js";
 
-const NEWTONS_PER_KILONEWTON = 1000;
+/** Which pass of which squeeze, passes counted from 1. */
+export interface PassName {
+  readonly name: SqueezeName;
+  readonly pass: number;
+}
+
+const NAMES: Readonly<Record<SqueezeName, string>> = { weld: "Weld", blade: "Blade", handle: "Handle" };
+
+/**
+ * How a remark begins that is about one pass. Those of the handle go among the passes of the fuller, so they are called
+ * by another word.
+ *
+ * @example
+ * passNamed({ name: "weld", pass: 3 }); // "Weld, pass 3: "
+ */
+export const passNamed = ({ name, pass }: PassName): string =>
+  `${NAMES[name]}, ${name === "handle" ? "squeeze" : "pass"} ${pass}: `;
 
 /**
  * What is unwise about passes with real stops: one that is deeper than the limit, a last stop far from the wanted
- * height, no stop low enough, or a limit that the textbooks think too deep.
+ * height, or a limit that the textbooks think too deep. A weld is squeezed until its joints have taken, so its last
+ * stop is not held against a height.
  *
  * @param done - The passes, from {@link passStops}.
- * @param end - Height that was wanted, mm at 20 °C.
- * @param path - Where the findings belong.
  *
  * @example
- * const work = { temperature: 950, stopOffset: 0, maxReduction: 0.2, stops: { blocks: [12], shims: [] } };
- * passFindings(passStops(10, 8, work), 8, work, "press").map(({ code }) => code); // ["no-stop-low-enough"]
+ * const work = { temperature: 950, stopOffset: 0, maxReduction: 0.2, stops: { blocks: [6.08], shims: [] } };
+ * passFindings(passStops(10, 6, work), "blade", work).map(({ code }) => code); // ["pass-over-limit"]
  */
-export function passFindings(
-  { passes, over, reached }: StoppedPasses,
-  end: number,
-  { maxReduction }: PressWork,
-  path: string,
-): Finding[] {
-  const findings: Finding[] = [];
-  const { deepestReduction, passSlack, stopError } = PRESS_DEFAULTS;
-  if (maxReduction > deepestReduction.value)
+export function passFindings({ passes, over }: StoppedPasses, name: SqueezeName, work: StopWork): Finding[] {
+  const { maxReduction } = work;
+  const { passSlack, stopError } = PRESS_DEFAULTS;
+  const findings = depthFindings(work);
+  if (over > passSlack.value) {
+    const depths = passes.map(({ pressed }) => pressed.reduction);
+    const deepest = Math.max(...depths);
     findings.push({
+      code: "pass-over-limit",
+      path: "press",
+      severity: "warn",
+      text: `${passNamed({ name, pass: depths.indexOf(deepest) + 1 })}the stops in hand make it take {most}, {over} more than {limit}. Add a block or a shim between, or make two squeezes of it without a stop.`,
+      values: { most: share(maxReduction + over), over: share(over), limit: share(maxReduction) },
+      basis: limitBasis(maxReduction, PRESS_DEFAULTS.maxReduction),
+    });
+  }
+  const last = passes.at(-1);
+  if (last === undefined || name === "weld" || Math.abs(last.stop.error) <= stopError.value) return findings;
+  const tall = last.stop.error > 0;
+  findings.push({
+    code: "stop-far-off",
+    path: "press",
+    severity: "note",
+    text: `${passNamed({ name, pass: passes.length })}it comes out {out}, {off} ${
+      tall
+        ? "thicker than wanted. Grind the rest off, or"
+        : "thinner than wanted. Press to {hot} hot by the caliper, or"
+    } make a ${lowerThanAll(last.stopHeight, work)}block of {make}.`,
+    values: {
+      out: length(last.pressed.height),
+      off: length(Math.abs(last.pressed.height - last.height)),
+      hot: length(last.hotHeight),
+      make: length(last.stopHeight),
+    },
+    basis: stopError.basis,
+  });
+  return findings;
+}
+
+/** The limit of a pass itself, whatever the squeeze. */
+function depthFindings({ maxReduction }: PressWork): Finding[] {
+  const { deepestReduction } = PRESS_DEFAULTS;
+  if (maxReduction <= deepestReduction.value) return [];
+  return [
+    {
       code: "pass-limit-deep",
       path: "press.maxReduction",
       severity: "warn",
       text: "Passes may take {limit} each; from {deepest} on laps form. Give the press a lower maxReduction.",
       values: { limit: share(maxReduction), deepest: share(deepestReduction.value) },
       basis: deepestReduction.basis,
-    });
-  if (!reached)
-    findings.push({
-      code: "no-stop-low-enough",
-      path,
-      severity: "warn",
-      text: "No stop block and shims in hand hold the press at {end}: the nearest is not lower than the piece. Make a lower block, or press without one and measure.",
-      values: { end: length(end) },
-      basis: "the shop file",
-    });
-  if (over > passSlack.value)
-    findings.push({
-      code: "pass-over-limit",
-      path,
-      severity: "warn",
-      text: "With the stops in hand one pass takes {most}, {over} more than {limit}. Add a block or a shim between, or make two squeezes of it without a stop.",
-      values: { most: share(maxReduction + over), over: share(over), limit: share(maxReduction) },
-      basis: limitBasis(maxReduction, PRESS_DEFAULTS.maxReduction),
-    });
-  const error = passes.at(-1)?.stop.error ?? 0;
-  if (Math.abs(error) > stopError.value)
-    findings.push({
-      code: "stop-far-off",
-      path,
-      severity: "note",
-      text: `The last stop is {off} ${error > 0 ? "taller" : "lower"} than wanted. ${
-        error > 0 ? "Grind the rest off, or add" : "Use the next one up, or add"
-      } a shim that makes {wanted}.`,
-      values: { off: length(Math.abs(error)), wanted: length(passes.at(-1)?.stopHeight ?? end) },
-      basis: stopError.basis,
-    });
-  return findings;
+    },
+  ];
 }
+
+/** A shim cannot help where even the lowest block is too tall. */
+const lowerThanAll = (height: number, { stops }: StopWork): string =>
+  Math.min(...stops.blocks) > height ? "lower " : "";
 
 /**
- * What is unwise about a squeeze with this press: a load above its force, or a bite too short to work the middle.
+ * What to do where no stop in hand will do for the last pass of a squeeze; nothing where one does.
  *
- * @param contact - Where die and piece touch at the end of the squeeze, mm.
- * @param celsius - Temperature of the steel.
- * @param press - What the press can push, kN.
- * @param path - Where the findings belong.
+ * @param passes - How many there are.
  *
  * @example
- * const contact = { length: 60, width: 40, height: 10 };
- * pressLoadFindings(contact, 1000, { forceKn: 250 }, "press").map(({ code }) => code); // ["press-too-weak"]
+ * const work = { temperature: 950, stopOffset: 0, maxReduction: 0.2, stops: { blocks: [30, 40], shims: [] } };
+ * const squeeze = { name: "weld", from: 20.2, to: 14.14, across: 45 } as const;
+ * noStopFindings(squeeze, 2, work).map(({ code }) => code); // ["no-stop-low-enough"]
  */
-export function pressLoadFindings(
-  contact: DieContact,
-  celsius: number,
-  { forceKn }: { readonly forceKn?: number },
-  path: string,
-): Finding[] {
-  return [
-    ...biteFindings(contact, path),
-    ...(forceKn === undefined ? [] : loadFindings(contact, celsius, forceKn, path)),
-  ];
-}
-
-function biteFindings({ length: bite, height }: DieContact, path: string): Finding[] {
-  const { leastBite } = PRESS_DEFAULTS;
-  if (bite >= leastBite.value * height) return [];
-  return [
-    {
-      code: "bite-too-short",
-      path,
-      severity: "note",
-      text: "A die {bite} long on a piece {height} high leaves its middle unworked. Use a die of {least} or more, above all for welding.",
-      values: { bite: length(bite), height: length(height), least: length(leastBite.value * height) },
-      basis: leastBite.basis,
-    },
-  ];
-}
-
-function loadFindings(contact: DieContact, celsius: number, forceKn: number, path: string): Finding[] {
-  const temperature = { quantity: "temperature", value: celsius } as const;
-  const { lowest, highest } = FLOW_STRESS_RANGE;
-  if (!(celsius >= lowest && celsius <= highest))
+export function noStopFindings(squeeze: Squeeze, passes: number, work: StopWork): Finding[] {
+  if (endStop(squeeze, work) !== undefined) return [];
+  const { name, from, to } = squeeze;
+  const make = stopHeight(to, work.temperature, work.stopOffset);
+  const which = passNamed({ name, pass: passes });
+  const values = { make: length(make), end: length(to), offset: length(work.stopOffset) };
+  const common = { path: "press", severity: "warn", basis: "the shop file" } as const;
+  const limit = depthFindings(work);
+  if (make <= 0)
     return [
+      ...limit,
       {
-        code: "press-load-unknown",
-        path,
-        severity: "note",
-        text: "How hard steel is to press at {temperature} is not known here; the load was not compared with the press.",
-        values: { temperature },
-        basis: LOAD_BASIS,
+        ...common,
+        code: "no-stop-low-enough",
+        text: `${which}with an offset of {offset} no stop holds the press at {end}. Measure stopOffset again, or press without a stop and measure.`,
+        values,
       },
     ];
-  const stress = flowStress(celsius);
-  const low = pressLoad(contact, stress.low) / NEWTONS_PER_KILONEWTON;
-  const high = pressLoad(contact, stress.high) / NEWTONS_PER_KILONEWTON;
-  if (high <= forceKn) return [];
-  const tooWeak = low > forceKn;
-  return [
-    {
-      code: tooWeak ? "press-too-weak" : "press-near-limit",
-      path,
-      severity: tooWeak ? "warn" : "note",
-      text: `This squeeze asks for about {low} to {high} kN at {temperature}; the press has {force} kN. ${
-        tooWeak ? "It will stall: take" : "It may stall: if it does, take"
-      } bites of {bite}, or press hotter.`,
-      values: {
-        low: count(Math.round(low)),
-        high: count(Math.round(high)),
-        force: count(forceKn),
-        temperature,
-        bite: length(
-          longestBite(forceKn * NEWTONS_PER_KILONEWTON, contact, tooWeak ? stress.low : stress.high),
-        ),
+  const below = stopFinder(work.stops)(make, "below");
+  const out = below === undefined ? 0 : heightUnder(below, work);
+  const orLess = name === "weld" ? " or a little less" : "";
+  if (below === undefined || out <= 0)
+    return [
+      ...limit,
+      {
+        ...common,
+        code: "no-stop-low-enough",
+        text: `${which}no stop in hand is low enough: make a block of {make}${orLess}.`,
+        values,
       },
-      basis: LOAD_BASIS,
-    },
+    ];
+  return [
+    ...limit,
+    name === "weld"
+      ? {
+          ...common,
+          code: "no-stop-near",
+          text: `${which}no stop in hand comes near: the next lower one squeezes the weld by {taken}, where {least} is planned. Make a block of {make}${orLess}.`,
+          values: { ...values, taken: share(1 - out / from), least: share(1 - to / from) },
+          basis: PRESS_DEFAULTS.weldBeyond.basis,
+        }
+      : {
+          ...common,
+          code: "no-stop-near",
+          text: `${which}no stop in hand will do: they are off by more than {far}, or not lower than the piece. Make a block of {make}.`,
+          values: { ...values, far: length(PRESS_DEFAULTS.stopFar.value) },
+          basis: PRESS_DEFAULTS.stopFar.basis,
+        },
   ];
 }

@@ -1,23 +1,31 @@
 import type { Finding } from "../../errors/issue.js";
 import type { PressSpec } from "../shop.js";
+import { heightUnder } from "./coarse-stops.js";
+import { endStop, type Squeeze } from "./end-stop.js";
 import { type PassHeight, passHeights } from "./pass-heights.js";
-import { passStops } from "./pass-stops.js";
-import type { PressWork } from "./press-defaults.js";
-import { passFindings, pressLoadFindings } from "./press-findings.js";
+import { passStops, type StoppedPasses } from "./pass-stops.js";
+import { PRESS_DEFAULTS, type PressWork, type StopWork } from "./press-defaults.js";
+import { noStopFindings, passFindings } from "./press-findings.js";
 import { dieContact } from "./press-load.js";
+import { pressLoadFindings } from "./press-load-findings.js";
 import { nearestStop, type StopChoice } from "./stop-blocks.js";
 import { stopHeight } from "./stop-height.js";
 import { hotSize } from "./thermal-elongation.js";
 
 /** A height to be pressed to, and what to lay between the dies for it; mm, cold at 20 °C. */
 export interface PressStop {
+  /** What is wanted. */
   readonly cold: number;
-  /** At the temperature of the squeeze. */
+  /** The same at the temperature of the squeeze. */
   readonly hot: number;
   /** What the stop has to measure: hot, less the offset of the press. */
   readonly wanted: number;
-  /** What of the shop's own blocks and shims comes nearest; left out where it names none. */
+  /** What to lay in of the shop's own blocks and shims; left out where it names none, or none that will do. */
   readonly stop?: StopChoice;
+  /** What comes out with that stop, cold and hot; left out without one. */
+  readonly out?: { readonly cold: number; readonly hot: number };
+  /** Block to make where the shop names stops and none will do: as high as `wanted`. */
+  readonly make?: number;
 }
 
 /** One pass of the press. */
@@ -30,6 +38,8 @@ export interface PressPass extends PressStop {
 export interface PressPasses {
   readonly from: number;
   readonly to: number;
+  /** Height at 20 °C that the last pass leaves: `to`, or what its stop makes of it. */
+  readonly ends: number;
   /** Of the steel at the squeeze, °C: what hot heights are told for. */
   readonly temperature: number;
   /** Empty where nothing is to be taken off. */
@@ -38,72 +48,121 @@ export interface PressPasses {
 }
 
 /**
- * The stop for one height.
+ * The stop for one height: the nearest in hand, or a block to make where that is farther off than
+ * {@link PRESS_DEFAULTS}`.stopFar`.
  *
  * @param cold - mm
  *
  * @example
  * pressStop(6, pressWork({ stopBlocks: [6], shims: [0.1] })).stop?.error; // 0.0232, 6.1 where 6.0768 is wanted
+ * pressStop(3, pressWork({ stopBlocks: [6] })).make; // 3.0384
  */
 export function pressStop(cold: number, work: PressWork): PressStop {
-  const wanted = stopHeight(cold, work.temperature, work.stopOffset);
-  return {
-    cold,
-    hot: hotSize(cold, work.temperature),
-    wanted,
-    ...(work.stops === undefined ? {} : { stop: nearestStop(wanted, work.stops) }),
-  };
+  const { stops } = work;
+  const plain = bareStop(cold, work);
+  if (stops === undefined) return plain;
+  const stop = nearestStop(plain.wanted, stops);
+  const near = Math.abs(stop.error) <= PRESS_DEFAULTS.stopFar.value;
+  return near ? { ...plain, ...laidIn(stop, { ...work, stops }) } : { ...plain, ...toMake(plain) };
 }
+
+const bareStop = (cold: number, work: PressWork): PressStop => ({
+  cold,
+  hot: hotSize(cold, work.temperature),
+  wanted: stopHeight(cold, work.temperature, work.stopOffset),
+});
+
+const laidIn = (stop: StopChoice, work: StopWork): Pick<Required<PressStop>, "stop" | "out"> => ({
+  stop,
+  out: { cold: heightUnder(stop, work), hot: stop.height + work.stopOffset },
+});
+
+/** An offset that is larger than the piece leaves no height for a block. */
+const toMake = ({ wanted }: PressStop): { readonly make?: number } => (wanted > 0 ? { make: wanted } : {});
 
 /**
- * The passes from one height to another: with the stops of the shop, or by even heights where it names none.
+ * The passes of a squeeze: with the stops of the shop, or by even heights where it names none. Where none of them will
+ * do for the last pass, that one asks for a block to be made; where the others are then too far apart, they are even
+ * heights without a stop as well.
  *
- * @param from - mm
- * @param to - mm; above `from` there is nothing to press.
- * @param across - Width of the piece under the die, mm.
+ * @param squeeze - `to` above `from`: there is nothing to press.
  *
  * @example
- * pressPasses(9.5, 7.35, 38, {}, pressWork({})).passes.length; // 2
+ * const squeeze = { name: "blade", from: 9.5, to: 7.35, across: 38 } as const;
+ * pressPasses(squeeze, {}, pressWork({})).passes.length; // 2
  */
-export function pressPasses(
-  from: number,
-  to: number,
-  across: number,
-  press: PressSpec,
-  work: PressWork,
-): PressPasses {
-  const { temperature } = work;
-  if (!(to > 0 && to < from)) return { from, to, temperature, passes: [], findings: [] };
-  const { die } = press;
-  const load =
-    die === undefined
-      ? []
-      : pressLoadFindings(dieContact(die, { width: across, height: to }), work.temperature, press, "press");
-  const { stops } = work;
-  if (stops === undefined)
-    return {
-      from,
-      to,
-      temperature,
-      passes: passHeights(from, to, work.maxReduction).map(plain(work)),
-      findings: load,
-    };
-  const done = passStops(from, to, { ...work, stops });
+export function pressPasses(squeeze: Squeeze, press: PressSpec, work: PressWork): PressPasses {
+  const { from, to } = squeeze;
+  const { temperature, stops } = work;
+  const idle = { from, to, ends: from, temperature, passes: [], findings: [] };
+  if (!(to > 0 && to < from)) return idle;
+  const done = stops === undefined ? byHeight(squeeze, work) : byStops(squeeze, { ...work, stops });
+  const ends = done.passes.at(-1)?.out?.cold ?? to;
   return {
-    from,
-    to,
-    temperature,
-    passes: done.passes.map(({ height, hotHeight, stopHeight: wanted, stop, pressed }) => ({
-      cold: height,
-      hot: hotHeight,
-      wanted,
-      stop,
-      reduction: pressed.reduction,
-    })),
-    findings: [...passFindings(done, to, work, "press"), ...load],
+    ...idle,
+    ends,
+    passes: done.passes,
+    findings: [...done.findings, ...loadFindings(squeeze, ends, done.passes.length, press, temperature)],
   };
 }
 
-const plain =
+type Done = Pick<PressPasses, "passes" | "findings">;
+
+const byHeight = ({ from, to }: Squeeze, work: PressWork): Done => ({
+  passes: passHeights(from, to, work.maxReduction).map(plainPass(work)),
+  findings: [],
+});
+
+const plainPass =
   (work: PressWork) =>
-  ({ height, reduction }: PassHeight): PressPass => ({ ...pressStop(height, work), reduction });
+  ({ height, reduction }: PassHeight): PressPass => ({ ...bareStop(height, work), reduction });
+
+function byStops(squeeze: Squeeze, work: StopWork): Done {
+  const { from, to, name } = squeeze;
+  const last = endStop(squeeze, work);
+  if (last !== undefined) {
+    const done = passStops(from, to, work, last);
+    return { passes: done.passes.map(stoppedPass(work)), findings: passFindings(done, name, work) };
+  }
+  const wanted = stopHeight(to, work.temperature, work.stopOffset);
+  const made = wanted > 0 ? passStops(from, to, work, blockOf(wanted)) : NONE;
+  const fits = made.reached && made.over <= PRESS_DEFAULTS.passSlack.value;
+  const passes = fits ? made.passes.map(stoppedPass(work)) : byHeight(squeeze, work).passes;
+  return {
+    passes: passes.map((pass, i) => (i + 1 < passes.length ? pass : withoutStop(pass))),
+    findings: noStopFindings(squeeze, passes.length, work),
+  };
+}
+
+const NONE: StoppedPasses = { passes: [], reached: false, over: 0 };
+
+const blockOf = (height: number): StopChoice => ({ block: height, shims: [], height, error: 0 });
+
+const stoppedPass =
+  (work: StopWork) =>
+  ({ height, hotHeight, stopHeight: wanted, stop, pressed }: StoppedPasses["passes"][number]): PressPass => ({
+    cold: height,
+    hot: hotHeight,
+    wanted,
+    ...laidIn(stop, work),
+    reduction: pressed.reduction,
+  });
+
+const withoutStop = ({ cold, hot, wanted, reduction }: PressPass): PressPass => {
+  const bare = { cold, hot, wanted, reduction };
+  return { ...bare, ...toMake(bare) };
+};
+
+/** The load is greatest in the last pass, where the piece is lowest. */
+function loadFindings(
+  { name, across }: Squeeze,
+  ends: number,
+  passes: number,
+  press: PressSpec,
+  temperature: number,
+): Finding[] {
+  const { die } = press;
+  if (die === undefined) return [];
+  const contact = dieContact(die, { width: across, height: ends });
+  return pressLoadFindings(contact, temperature, press, "press", { name, pass: passes });
+}

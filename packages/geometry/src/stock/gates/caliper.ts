@@ -32,6 +32,11 @@ export interface ReadingAnswer extends CaliperReading {
   /** Whether the surface there is left from the hammer: nothing is to be taken off. */
   readonly kept: boolean;
   /**
+   * Whether it is so far off what the stage is meant to have that it must be a slip: more than twice, or less than half of
+   * it. Then nothing of the rest is to be used.
+   */
+  readonly questioned: boolean;
+  /**
    * What is left to take off each face: in all, before hardening, and after it. Below nothing where it is under size. At a
    * stage past hardening nothing is left to be taken before.
    */
@@ -42,6 +47,9 @@ export interface ReadingAnswer extends CaliperReading {
   };
   readonly findings: readonly Finding[];
 }
+
+/** A reading this many times what is meant, or less than its inverse of it, is a slip. */
+const SLIP_FACTOR = 2;
 
 /** Computed thicknesses carry the last digits of a double. */
 const HAIR = 1e-9;
@@ -69,17 +77,32 @@ export function answerReading(
   const kept = knife.finish.flats === "forged" && x >= knife.outline.handleFront;
   const inAll = (thickness - finished) / 2;
   const afterHardening = stage === "finished" ? inAll : Math.min(inAll, (ready - finished) / 2);
+  const target = at(CALIPER_STATES[stage]);
   const answer = {
     x,
     thickness,
     stage,
-    target: at(CALIPER_STATES[stage]),
+    target,
+    questioned: thickness > SLIP_FACTOR * target || thickness < target / SLIP_FACTOR,
     finished,
     kept,
     left: { inAll, afterHardening, beforeHardening: inAll - afterHardening },
   };
+  if (answer.questioned) return { ...answer, findings: [questioned(answer)] };
   const tolerance = kept ? tolerances.forgedThickness : tolerances.groundThickness;
   return { ...answer, findings: readingFindings(answer, (ready - finished) / 2, tolerance) };
+}
+
+function questioned({ x, thickness, target, stage }: Omit<ReadingAnswer, "findings">): Finding {
+  const far = thickness > target ? "more than twice" : "less than half of";
+  return {
+    code: "reading-questioned",
+    severity: "warn",
+    path: "",
+    text: `{is} thick {place} ahead of the heel is ${far} the {target} that the {stage} is meant to have there. The reading is not used: measure again, and mind the point and the unit.`,
+    values: { is: length(thickness), place: length(x), target: length(target), stage: STAGE_WORDS[stage] },
+    basis: "common practice, no source: no forging comes out twice or half as thick as meant",
+  };
 }
 
 function readingFindings(

@@ -12,7 +12,7 @@ const REMEDIES: Readonly<Record<GateStage, string>> = {
   billet: "Add a bar or start again now, or agree to one of the smaller knives, before it is drawn out.",
   forged: "Grind closer than the allowances, or make one of the smaller knives.",
   ready: "Compare thickness and outline with the drawing, and make what is there.",
-  finished: "Compare thickness and outline with the drawing: it is smaller than drawn.",
+  finished: "It is smaller than drawn: compare thickness and outline with the drawing.",
 };
 /** At the saw, of a stack of two or more steels: longer bars of one steel alone would be of no use. */
 const STACK_REMEDY = "Cut all bars of the stack longer before a heat is spent.";
@@ -30,27 +30,47 @@ const STACK_REMEDY = "Cut all bars of the stack longer before a heat is spent.";
  * steelFindings(short, DEFAULT_SHOP.losses)[0]?.severity; // "stop"
  */
 export function steelFindings(found: WeighIn, losses: LossSpec, stack?: MixedStackSpec): Finding[] {
-  const { stage, need, verdict, spare } = found;
+  const { stage, need, verdict, spare, leastSpare } = found;
   if (verdict === "enough") return [];
   const early = stage === "cut" || stage === "billet";
   const remedy = stage === "cut" && stack !== undefined ? STACK_REMEDY : REMEDIES[stage];
-  const basis = lossBasis(losses) + (stage === "cut" ? ownLosses(stack) : "");
+  const basis =
+    stage === "finished"
+      ? "the drawing, and the knife's own band"
+      : lossBasis(losses) + (stage === "cut" ? ownLosses(stack) : "");
   const values = {
     have: mass(found.mass),
+    least: mass(found.least),
     stage: STAGE_WORDS[stage],
     usual: mass(need.value),
     high: mass(need.high),
-    by: mass(verdict === "short" ? -spare : need.high - found.mass),
+    by: mass(verdict === "short" ? -spare : verdict === "not-sure" ? -leastSpare : need.high - found.least),
   };
+  // Where no losses are left, as of a finished blade, there are no high ones either.
+  const needed =
+    need.high - need.value < SAME_MASS
+      ? "{usual} is needed"
+      : "{usual} is needed at the usual losses, {high} at high ones";
   if (verdict === "short")
     return [
       {
         code: "steel-short",
         severity: early ? "stop" : "warn",
         path: "",
-        text: `{have} of steel, and {usual} is needed at the usual losses, {high} at high ones ({stage}): {by} short. ${remedy}`,
+        text: `${stage === "finished" ? "{have} of steel is {by} lighter than the {usual} of the drawing." : `{have} of steel, and ${needed} ({stage}): {by} short.`} ${remedy}`,
         values,
         basis,
+      },
+    ];
+  if (verdict === "not-sure")
+    return [
+      {
+        code: "steel-not-sure",
+        severity: "warn",
+        path: "",
+        text: `Enough only if at least {usual} of it is steel: the mass rose, and if that is scale, {least} is left, {by} short; ${needed} ({stage}). Brush off scale and flux and weigh again before going on.`,
+        values,
+        basis: `${basis}; ${RISE_BASIS}`,
       },
     ];
   return [
@@ -59,11 +79,15 @@ export function steelFindings(found: WeighIn, losses: LossSpec, stack?: MixedSta
       severity: early ? "warn" : "note",
       path: "",
       text: "{have} of steel is enough at the usual losses; at high ones {high} is needed, {by} more ({stage}). Save heats and scale: short soaks, no more heats than planned.",
-      values,
+      values: { ...values, have: values.least },
       basis,
     },
   ];
 }
+
+/** Masses nearer than this are the same, g. */
+const SAME_MASS = 1e-6;
+const RISE_BASIS = "scale as wüstite, by its stoichiometry";
 
 /** What a stack says of its own welds, in place of the shop. */
 function ownLosses(stack: MixedStackSpec | undefined): string {

@@ -1,4 +1,4 @@
-import type { DefaultNumber } from "../defaults.js";
+import { type DefaultNumber, limitBasis } from "../defaults.js";
 
 /** Limits at the weighing gates; the shop file can change each. */
 export interface GateLimits {
@@ -40,4 +40,4 @@ export const gateLimits = (given: Partial<GateLimits> = {}): GateLimits => ({
  * gateLimitBasis("massRise", gateLimits({ massRise: 0.01 })); // "the shop's own limit"
  */
 export const gateLimitBasis = (name: keyof GateLimits, limits: GateLimits): string =>
-  limits[name] === GATE_DEFAULTS[name].value ? GATE_DEFAULTS[name].basis : "the shop's own limit";
+  limitBasis(limits[name], GATE_DEFAULTS[name]);

@@ -17,6 +17,11 @@ export interface RiseAnswer {
    * Left out where it rose so much that none of the weighings can be trusted.
    */
   readonly usable?: number;
+  /**
+   * Steel that is left if every rise is the oxygen of scale that is still on, g: as much as `usable` where nothing rose. Left
+   * out with it.
+   */
+  readonly least?: number;
   readonly findings: readonly Finding[];
 }
 
@@ -30,25 +35,33 @@ export interface RiseAnswer {
  * const before = [{ stage: "billet", mass: 700 }] as const;
  * questionRises({ stage: "forged", mass: 640 }, before, gateLimits()).usable; // 640
  * questionRises({ stage: "forged", mass: 705 }, before, gateLimits()).usable; // 700
+ * // 5 g of oxygen hold 17.5 g of iron
+ * questionRises({ stage: "forged", mass: 705 }, before, gateLimits()).least; // 682.5
  */
 export function questionRises(now: StageMass, before: readonly StageMass[], limits: GateLimits): RiseAnswer {
   const order = (one: StageMass): number => GATE_STAGES.indexOf(one.stage);
   const all = [...before].sort((a, b) => order(a) - order(b)).concat(now);
   const findings: Finding[] = [];
   let least: StageMass | undefined;
+  let underScale = Number.POSITIVE_INFINITY;
   for (const one of all) {
-    if (least !== undefined && one.mass > least.mass) findings.push(riseFinding(least, one, limits));
+    if (least !== undefined && one.mass > least.mass) {
+      findings.push(riseFinding(least, one, limits));
+      underScale = Math.min(underScale, one.mass - scaleThatGains(one.mass - least.mass));
+    }
     if (least === undefined || one.mass < least.mass) least = one;
   }
-  const usable = findings.some(({ severity }) => severity === "warn")
-    ? {}
-    : { usable: least?.mass ?? now.mass };
-  return { ...usable, findings };
+  if (findings.some(({ severity }) => severity === "warn")) return { findings };
+  const usable = least?.mass ?? now.mass;
+  // Later weighings may be less than what is under the scale of an earlier one.
+  return { usable, least: Math.max(0, Math.min(usable, underScale)), findings };
 }
 
 function riseFinding(least: StageMass, now: StageMass, limits: GateLimits): Finding {
   const rise = now.mass / least.mass - 1;
-  const great = rise > limits.massRise;
+  // A rise of exactly the limit carries the last digits of a double.
+  const great = rise > limits.massRise + 1e-9;
+  const scale = scaleThatGains(now.mass - least.mass);
   const known = now.stage === "billet" || now.stage === "forged" ? ", or the handling bar still on" : "";
   return {
     code: "mass-rose",
@@ -56,10 +69,10 @@ function riseFinding(least: StageMass, now: StageMass, limits: GateLimits): Find
     path: "",
     text: great
       ? `The mass rose by {by} ({share}) from {was} ({before}) to {is} ({now}): that is no steel, but scale or flux${known}, or one weighing misread. Neither is used. Brush clean, check the tare and weigh again.`
-      : `The mass rose by {by} ({share}) from {was} ({before}) to {is} ({now}): that is no steel. As the oxygen of fire scale it would be {scale} of it. The lower mass is counted. Brush off scale and flux and weigh again.`,
+      : `The mass rose by {by} ({share}) from {was} ({before}) to {is} ({now}): that is no steel. As the oxygen of fire scale it would be {scale} of it, with {under} of steel beneath; the lower mass is the most that it can be. Brush off scale and flux and weigh again.`,
     values: {
       by: mass(now.mass - least.mass),
-      ...(great ? {} : { scale: mass(scaleThatGains(now.mass - least.mass)) }),
+      ...(great ? {} : { scale: mass(scale), under: mass(now.mass - scale) }),
       share: share(rise),
       was: mass(least.mass),
       is: mass(now.mass),

@@ -1,19 +1,29 @@
 import type { GateStage, StageNeed } from "./stage-need.js";
 import type { SteelBand } from "./steel-band.js";
 
-/** What a weigh-in says: enough at the high side of all losses, only at the usual ones, or not even at those. */
-export type GateVerdict = "enough" | "enough-at-usual-losses" | "short";
+/**
+ * What a weigh-in says: enough at the high side of all losses, only at the usual ones, or not even at those. `not-sure`
+ * where a mass that rose may hold so much scale that it is short, and may not.
+ */
+export type GateVerdict = "enough" | "enough-at-usual-losses" | "not-sure" | "short";
 
 /** Steel in hand against steel needed; g, positive to spare. */
 export interface WeighIn {
   readonly stage: GateStage;
-  /** Steel in hand. */
+  /** Steel in hand; where a mass rose, the most that it can be. */
   readonly mass: number;
+  /** The least that it can be; the same where nothing rose. */
+  readonly least: number;
   readonly need: StageNeed;
   readonly verdict: GateVerdict;
-  /** Left over at the usual losses; below nothing: short by so much. */
+  /** Left over of `mass` at the usual losses; below nothing: short by so much. */
   readonly spare: number;
-  /** The same at high and at low losses, with the band of the knife itself in squares: 95 of 100, as far as bands are. */
+  /** The same of `least`. */
+  readonly leastSpare: number;
+  /**
+   * From `least` at high losses to `mass` at low ones, with the band of the knife itself in squares: 95 of 100, as far as bands
+   * are.
+   */
   readonly spareBand: readonly [number, number];
   /** What the knife itself may weigh more or less at this stage than computed, 95 times of 100. */
   readonly knifeBand: { readonly plus: number; readonly minus: number };
@@ -33,6 +43,7 @@ const SAME_MASS = 1e-6;
  *
  * @param mass - Steel in hand, handling bar off, g.
  * @param growth - Steel that a gram of the finished blade is at this stage, see `stageGrowth`.
+ * @param least - What the steel may be at least where the mass rose, g, see `questionRises`.
  *
  * @example
  * const none = { plus: 0, minus: 0 };
@@ -45,21 +56,27 @@ export function weighIn(
   need: StageNeed,
   growth: number,
   band: SteelBand,
+  least = mass,
 ): WeighIn {
   const atStage = (side: "plus" | "minus"): number =>
     Math.hypot(band.sizes[side] * growth, band.density[side] * need.value);
   const knifeBand = { plus: atStage("plus"), minus: atStage("minus") };
   const within = SHAPED.includes(stage) ? knifeBand.minus : 0;
-  const reached = (limit: number): boolean => mass >= limit - within - SAME_MASS;
-  const spare = mass - need.value;
+  const reached = (steel: number, limit: number): boolean => steel >= limit - within - SAME_MASS;
+  const verdictOf = (steel: number): GateVerdict =>
+    reached(steel, need.high) ? "enough" : reached(steel, need.value) ? "enough-at-usual-losses" : "short";
+  const [best, worst] = [verdictOf(mass), verdictOf(least)];
+  const [spare, leastSpare] = [mass - need.value, least - need.value];
   return {
     stage,
     mass,
+    least,
     need,
-    verdict: reached(need.high) ? "enough" : reached(need.value) ? "enough-at-usual-losses" : "short",
+    verdict: best !== "short" && worst === "short" ? "not-sure" : worst,
     spare,
+    leastSpare,
     spareBand: [
-      spare - Math.hypot(need.high - need.value, knifeBand.plus),
+      leastSpare - Math.hypot(need.high - need.value, knifeBand.plus),
       spare + Math.hypot(need.value - need.low, knifeBand.minus),
     ],
     knifeBand,

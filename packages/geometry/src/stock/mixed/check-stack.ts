@@ -1,6 +1,7 @@
 import { count, type Issue, length, type QuantityValue, share } from "../../errors/issue.js";
 import { materialDensity } from "../../materials/material-density.js";
 import { suggestMaterials } from "../../materials/materials.js";
+import { lengthIssues, positiveIssues } from "../number-issues.js";
 import type { Banded } from "../shop.js";
 import { type MixedStackSpec, type StackBar, stackRestacks } from "./spec.js";
 
@@ -69,6 +70,7 @@ export function checkMixedStack(stack: MixedStackSpec, cleaning: number): readon
           ]),
       ...(bar === undefined ? [] : section(`stack.restacks[${i}].bar`, bar)),
     ]),
+    ...cleaningIssues(stack.cleaning),
     ...yieldIssues(stack.yields, stackRestacks(stack).length + 1),
     ...(stack.lastBar === undefined ? [] : section("stack.lastBar", stack.lastBar)),
     ...(stack.kind === "pattern-welded" ? grooveIssues(stack) : []),
@@ -82,11 +84,8 @@ function unlike(issues: readonly Issue[]): readonly Issue[] {
   );
 }
 
-function positive(path: string, value: number): Issue[] {
-  return value > 0 && Number.isFinite(value)
-    ? []
-    : [wrong("length-not-positive", path, "{value} has to be more than nothing.", length(value))];
-}
+const positive = (path: string, value: number): Issue[] =>
+  positiveIssues(path, value, length, "length-not-positive");
 
 function section(path: string, { width, thickness }: { width: number; thickness: number }): Issue[] {
   return [...positive(`${path}.width`, width), ...positive(`${path}.thickness`, thickness)];
@@ -94,7 +93,7 @@ function section(path: string, { width, thickness }: { width: number; thickness:
 
 function steelIssues(path: string, { steel }: StackBar): Issue[] {
   if (materialDensity(steel) !== undefined) return [];
-  const near = suggestMaterials(steel.name);
+  const near = suggestMaterials(steel.name, 2, "steel");
   return [
     {
       code: "unknown-material",
@@ -103,6 +102,12 @@ function steelIssues(path: string, { steel }: StackBar): Issue[] {
       values: { name: steel.name, near: near.join(" or ") },
     },
   ];
+}
+
+function cleaningIssues(cleaning: Banded | undefined): Issue[] {
+  if (cleaning === undefined) return [];
+  const { value, low, high } = cleaning;
+  return [value, low, high].flatMap((each) => lengthIssues("stack.cleaning", each));
 }
 
 function yieldIssues(yields: readonly Banded[] | undefined, welds: number): Issue[] {
@@ -125,7 +130,7 @@ function yieldIssues(yields: readonly Banded[] | undefined, welds: number): Issu
     {
       code: "yields-and-welds",
       path: "stack.yield",
-      text: "{given} yields are given for {welds} welds. Give one for all, or one for each.",
+      text: `{given} yields are given for {welds} ${welds === 1 ? "weld. Give one." : "welds. Give one for all, or one for each."}`,
       values: { given: count(yields.length), welds: count(welds) },
     },
   ];
@@ -169,6 +174,20 @@ function grooveIssues({ grooves, lastBar }: Extract<MixedStackSpec, { kind: "pat
           ),
         ]
       : []),
+    ...("count" in grooves && !(Number.isInteger(grooves.count) && grooves.count >= 1)
+      ? [
+          wrong(
+            "not-a-count",
+            "stack.grooves.count",
+            "{value} has to be a whole number, 1 or more.",
+            count(grooves.count),
+          ),
+        ]
+      : []),
+    ...("faces" in grooves && ![1, 2].includes(grooves.faces)
+      ? [wrong("not-a-count", "stack.grooves.faces", "{value} has to be 1 or 2.", count(grooves.faces))]
+      : []),
+    ...("pitch" in grooves ? positive("stack.grooves.pitch", grooves.pitch) : []),
     ...("pitch" in grooves && grooves.pitch < width
       ? [
           wrong(

@@ -118,17 +118,12 @@ function lineMisses(
   };
 }
 
-/** How near the core comes to leaving the edge, at the worst station. */
-function edgeFindings({ stack, limits }: CoreFindingInput, { stations }: CoreReport): Finding[] {
-  const worst = stations.reduce<CoreReport["stations"][number] | undefined>(
-    (least, station) => (least === undefined || station.budget.edge < least.budget.edge ? station : least),
-    undefined,
-  );
-  if (worst === undefined) return [];
-  const { edge, apex } = worst.budget;
+/** How near the core comes to leaving the edge, at the worst place between heel and tip. */
+function edgeFindings({ stack, limits }: CoreFindingInput, { least }: CoreReport): Finding[] {
+  const { edge, apex } = least.budget;
   const values = {
-    x: length(round(worst.x)),
-    core: length(round(worst.thinning.core)),
+    x: length(round(least.x)),
+    core: length(round(least.core)),
     edge: length(round(Math.max(0, edge))),
     steel: stack.core.steel.name,
     centring: length(limits.coreCentring),

@@ -55,12 +55,23 @@ export interface CoreAnswer extends AskedCoreLine {
   readonly lessScale: number;
 }
 
+/** The place of a blade at which its core comes nearest to leaving the edge; mm. */
+export interface LeastBudget {
+  /** mm from the heel. */
+  readonly x: number;
+  /** Thickness of the core there, thinned with the forging. */
+  readonly core: number;
+  readonly budget: CoreBudget;
+}
+
 /** A core with cladding in the finished blade. */
 export interface CoreReport {
   /** Share of the thickness that is core. */
   readonly share: number;
-  /** From the heel to near the tip. */
+  /** From the heel to near the tip: for a table. */
   readonly stations: readonly CoreStation[];
+  /** Where between heel and tip the core may lie off the middle by least. */
+  readonly least: LeastBudget;
   readonly asked?: CoreAnswer;
 }
 
@@ -76,7 +87,7 @@ export interface CoreInput {
   readonly centring: number;
 }
 
-/** Places that are always looked at, as shares of the edge. */
+/** Places that the table always shows, as shares of the edge. */
 const PLACES = [0, 0.25, 0.5, 0.75, 0.9] as const;
 /** Stations closer together than this are one, mm. */
 const APART = 0.5;
@@ -95,7 +106,8 @@ export function coreReport(input: CoreInput, asked?: AskedCoreLine): CoreReport 
   const { knife, stack, cleaning } = input;
   const share = coreShare(stack.core.thickness, stack.cladding.thickness, cleaning);
   const stations = stationsOf(knife, asked?.x).map((x) => coreStation(input, share, x));
-  return { share, stations, ...(asked === undefined ? {} : { asked: answer(input, share, asked) }) };
+  const least = leastBudget(knife, share);
+  return { share, stations, least, ...(asked === undefined ? {} : { asked: answer(input, share, asked) }) };
 }
 
 function stationsOf(knife: Knife, asked: number | undefined): number[] {
@@ -105,6 +117,36 @@ function stationsOf(knife: Knife, asked: number | undefined): number[] {
     .filter((x) => x >= 0 && x < outline.edgeLength - APART)
     .sort((a, b) => a - b);
   return xs.filter((x, i) => i === 0 || x - (xs[i - 1] ?? x) > APART);
+}
+
+/** How far apart the core is looked at between breaks of the laws, and on either side of one, mm. */
+const SPACING = 1;
+const BESIDE = 1e-6;
+
+/**
+ * Looks for the place between heel and tip at which the core may lie off the middle by least: every millimetre, the tip
+ * itself, and both sides of every place where thickness or edge change. Where the apex itself leaves the core, that place.
+ *
+ * @param share - Of the forged thickness that is core.
+ *
+ * @example
+ * leastBudget(knife, 0.3).x; // 100: the blade thins more than its edge, so the tip is the worst place
+ */
+export function leastBudget(knife: Knife, share: number): LeastBudget {
+  const { edgeLength } = knife.outline;
+  const { spine, edgeThickness } = knife.laws;
+  const breaks = [...spine.breaks, ...edgeThickness.breaks].flatMap((x) => [x - BESIDE, x, x + BESIDE]);
+  const whole = Array.from({ length: Math.ceil(edgeLength / SPACING) }, (_, i) => i * SPACING);
+  const places = [...whole, ...breaks.filter((x) => x >= 0 && x < edgeLength), edgeLength].map(
+    (x): LeastBudget => {
+      const core = forgedThicknessAt(knife, x) * share;
+      return { x, core, budget: coreBudget(knife, x, core) };
+    },
+  );
+  const leastBy = (key: keyof CoreBudget): LeastBudget =>
+    places.reduce((least, place) => (place.budget[key] < least.budget[key] ? place : least));
+  const apex = leastBy("apex");
+  return apex.budget.apex <= 0 ? apex : leastBy("edge");
 }
 
 /**

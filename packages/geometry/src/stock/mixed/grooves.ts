@@ -43,6 +43,21 @@ export function afterGrooves(before: number, grooves: GrooveSpec | undefined, ba
   return before * (1 - share) - volume;
 }
 
+/**
+ * How many grooves of their width lie side by side on the faces of a bar, both faces together: at least that many where
+ * they are given by their pitch, `Infinity` where only their share is given.
+ *
+ * @param length - Of the bar, mm.
+ *
+ * @example
+ * groovesAcross({ form: "vee", depth: 3, width: 6, count: 200 }, 301); // 100
+ */
+export function groovesAcross(grooves: GrooveSpec, length: number): number {
+  if ("share" in grooves) return Number.POSITIVE_INFINITY;
+  // A length that is worked out carries the last digits of a double.
+  return 2 * Math.floor((length / grooves.width) * (1 + 1e-12));
+}
+
 /** What grooves take off a bar: a share of it, and a volume whatever its length. */
 function groovesTake(
   grooves: GrooveSpec | undefined,

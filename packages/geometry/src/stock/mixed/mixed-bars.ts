@@ -1,10 +1,14 @@
 import { materialDensity } from "../../materials/material-density.js";
 import { isSameMaterial } from "../../materials/materials.js";
-import { piecesFromBar } from "../nesting.js";
+import { nestFromBars, piecesFromBar, piecesFromBars } from "../nesting.js";
+import { groupRack, type RackGroup } from "../rack-groups.js";
 import { flatSection } from "../search.js";
 import type { RackBar } from "../shop.js";
 import { SAME_SIZE } from "./core-advice.js";
 import { type MixedStackSpec, stackBars } from "./spec.js";
+
+/** Thicknesses that are written in other units differ in the last digits of a double, mm. */
+const SAME_BAR = 1e-6;
 
 /** Bars of one steel and thickness to cut for a stack; mm, g. */
 export interface MixedBar {
@@ -15,10 +19,13 @@ export interface MixedBar {
   readonly cutLength: number;
   /** All pieces, by the steel's own density. */
   readonly mass: number;
-  /** Entry of the rack that they are sawn from; left out where it has none of that steel and size. */
+  /**
+   * Entry of the rack that they are sawn from, of several the first that is cut: entries of one section, steel and price
+   * are one stock. Left out where the rack has none of that steel and size.
+   */
   readonly rackIndex?: number;
   readonly bar?: RackBar;
-  /** Whether the bars in hand hold all pieces. */
+  /** Whether the bars in hand of that stock hold all pieces. */
   readonly enough: boolean;
   /** Price of what is sawn off, kerf included; left out where the bar has no price. */
   readonly cost?: number;
@@ -41,39 +48,26 @@ export function mixedBars(
   rack: readonly RackBar[],
   kerf: number,
 ): readonly MixedBar[] {
-  const kinds: {
-    readonly name: string;
-    readonly density: number;
-    readonly thickness: number;
-    pieces: number;
-  }[] = [];
-  for (const { steel, thickness } of stackBars(stack)) {
-    const known = kinds.find(
-      (kind) => isSameMaterial(kind.name, steel.name) && Math.abs(kind.thickness - thickness) < SAME_SIZE,
-    );
-    if (known !== undefined) known.pieces++;
-    else
-      kinds.push({ name: steel.name, density: materialDensity(steel) ?? Number.NaN, thickness, pieces: 1 });
-  }
-  return kinds.map(({ name, density, thickness, pieces }) => {
+  const groups = groupRack(rack);
+  // Two thicknesses that are near each other may come from one stock: its pieces are given away once.
+  const given = new Map<RackGroup, number>();
+  return barKinds(stack).map(({ name, density, thickness, pieces }) => {
     const section = thickness * stack.width;
-    const found = rack
-      .flatMap((bar, rackIndex) => {
-        const size = flatSection(bar);
-        const fits =
-          bar.steel !== undefined &&
-          isSameMaterial(bar.steel, name) &&
-          Math.abs(size.thickness - thickness) < SAME_SIZE &&
-          Math.abs(size.width - stack.width) < SAME_SIZE;
-        return fits ? [{ bar, rackIndex, inHand: piecesInHand(bar, cutLength, kerf) }] : [];
-      })
-      // Bars that hold all pieces first, then the cheapest.
+    const inHand = (group: RackGroup): number =>
+      Math.min(pieces, piecesFromBars(group.lengths, cutLength, kerf) - (given.get(group) ?? 0));
+    const off = (group: RackGroup): number => Math.abs(flatSection(group.bar).thickness - thickness);
+    const [group] = groups
+      .filter((each) => isOf(each.bar, name, thickness, stack.width))
+      // Those that hold most pieces first, then the size that was meant, then the cheapest.
       .sort(
         (a, b) =>
-          Math.min(pieces, b.inHand) - Math.min(pieces, a.inHand) ||
+          inHand(b) - inHand(a) ||
+          Number(off(a) > SAME_BAR) - Number(off(b) > SAME_BAR) ||
           (a.bar.pricePerKg ?? Number.MAX_VALUE) - (b.bar.pricePerKg ?? Number.MAX_VALUE),
-      )[0];
-    const price = found?.bar.pricePerKg;
+      );
+    const enough = group !== undefined && inHand(group) >= pieces;
+    if (group !== undefined) given.set(group, (given.get(group) ?? 0) + pieces);
+    const price = group?.bar.pricePerKg;
     return {
       steel: name,
       thickness,
@@ -81,8 +75,8 @@ export function mixedBars(
       pieces,
       cutLength,
       mass: pieces * section * cutLength * density,
-      enough: found !== undefined && found.inHand >= pieces,
-      ...(found === undefined ? {} : { rackIndex: found.rackIndex, bar: found.bar }),
+      enough,
+      ...(group === undefined ? {} : entryOf(group, pieces, cutLength, rack, kerf)),
       ...(price === undefined
         ? {}
         : { cost: ((pieces * section * (cutLength + kerf) * density) / 1000) * price }),
@@ -90,7 +84,50 @@ export function mixedBars(
   });
 }
 
-function piecesInHand(bar: RackBar, piece: number, kerf: number): number {
-  if (bar.length === undefined) return Number.POSITIVE_INFINITY;
-  return (bar.count ?? 1) * piecesFromBar(bar.length, piece, kerf);
+interface BarKind {
+  readonly name: string;
+  readonly density: number;
+  readonly thickness: number;
+  readonly pieces: number;
+}
+
+/** Bars of a stack by steel and thickness. */
+function barKinds(stack: MixedStackSpec): readonly BarKind[] {
+  const kinds: { -readonly [Key in keyof BarKind]: BarKind[Key] }[] = [];
+  for (const { steel, thickness } of stackBars(stack)) {
+    const known = kinds.find(
+      (kind) => isSameMaterial(kind.name, steel.name) && Math.abs(kind.thickness - thickness) < SAME_BAR,
+    );
+    if (known !== undefined) known.pieces++;
+    else
+      kinds.push({ name: steel.name, density: materialDensity(steel) ?? Number.NaN, thickness, pieces: 1 });
+  }
+  return kinds;
+}
+
+function isOf(bar: RackBar, steel: string, thickness: number, width: number): boolean {
+  const size = flatSection(bar);
+  return (
+    bar.steel !== undefined &&
+    isSameMaterial(bar.steel, steel) &&
+    Math.abs(size.thickness - thickness) < SAME_SIZE &&
+    Math.abs(size.width - width) < SAME_SIZE
+  );
+}
+
+/** The first entry that pieces are sawn from; where none holds any, the first of that stock. */
+function entryOf(
+  { lengths, barIndex }: RackGroup,
+  pieces: number,
+  cutLength: number,
+  rack: readonly RackBar[],
+  kerf: number,
+): Pick<MixedBar, "rackIndex" | "bar"> {
+  const holding = lengths.find(
+    ({ length }) => length === undefined || piecesFromBar(length, cutLength, kerf) > 0,
+  );
+  const cut = nestFromBars(lengths, pieces, cutLength, kerf)?.[0] ?? holding;
+  const rackIndex = cut?.barIndex ?? barIndex;
+  const bar = rack[rackIndex];
+  return bar === undefined ? {} : { rackIndex, bar };
 }

@@ -1,4 +1,4 @@
-import type { DefaultNumber } from "../defaults.js";
+import { type DefaultNumber, limitBasis } from "../defaults.js";
 
 const PRACTICE = "common practice, no source";
 
@@ -64,6 +64,5 @@ export function withDefaultMixedLimits(given: Partial<MixedLimits> = {}): MixedL
  * mixedBasis("coreCentring", 0.2); // "the shop's own limit"
  */
 export function mixedBasis(name: keyof MixedLimits, limit: number): string {
-  const { value, basis } = MIXED_LIMIT_DEFAULTS[name];
-  return limit === value ? basis : "the shop's own limit";
+  return limitBasis(limit, MIXED_LIMIT_DEFAULTS[name]);
 }

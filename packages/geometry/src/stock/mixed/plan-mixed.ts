@@ -3,12 +3,15 @@ import { SpecError } from "../../errors/errors.js";
 import type { Finding } from "../../errors/issue.js";
 import type { LedgerBodies, LedgerRow } from "../blade-states.js";
 import { roundUpToStep } from "../ledger.js";
-import { classifyReach, makeReachStations, type ReachClass, worstShare } from "../reach.js";
+import { makeReachStations, type ReachClass } from "../reach.js";
 import type { StockForging } from "../search.js";
 import type { ShopSpec } from "../shop.js";
+import { weldHeatFindings } from "../weld-heat-findings.js";
+import { type StackAsCut, stackAsCut } from "./as-cut.js";
 import { checkMixedStack } from "./check-stack.js";
 import { coreFindings } from "./core-findings.js";
 import { type AskedCoreLine, type CoreReport, coreReport, forgedThicknessAt } from "./core-report.js";
+import { lastBarFigures, lastBarFindings } from "./last-bar-findings.js";
 import { countLayers, layerThickness } from "./layers.js";
 import { type MixedBar, mixedBars } from "./mixed-bars.js";
 import {
@@ -21,8 +24,9 @@ import {
 import { mixedLedger } from "./mixed-ledger.js";
 import { mixedBasis, withDefaultMixedLimits } from "./mixed-limits.js";
 import { type BarSection, type MixedStackSpec, stackBars, stackRestacks } from "./spec.js";
-import { type LayerFigures, layerFindings, steelPairFindings } from "./steel-findings.js";
-import { densityFindings, lastBarFindings, rackFindings, weldFindings } from "./weld-findings.js";
+import { edgeSteelFindings, type LayerFigures, layerFindings, steelPairFindings } from "./steel-findings.js";
+import { densityFindings, rackFindings, weldFindings } from "./weld-findings.js";
+import { judgeWelds } from "./weld-judge.js";
 
 /** Layers of a pattern-welded stack: their order in the first stack, how many there are, how thick; mm. */
 export interface MixedLayers extends LayerFigures {
@@ -49,8 +53,10 @@ export interface MixedPlan {
   readonly joints: number;
   /** Forging heats, and welding heats of every weld. */
   readonly heats: number;
-  /** At nominal losses and the shortest length. */
+  /** What is needed: at nominal losses and the shortest length. */
   readonly stages: readonly WeldStage[];
+  /** What lies on the anvil of bars of the proposed length. */
+  readonly asCut: StackAsCut;
   /** Ground off as grooves at nominal losses. */
   readonly grooves: number;
   /** The bar that is forged, before its grooves, at nominal losses. */
@@ -91,6 +97,8 @@ export function planMixed(
   const forging: StockForging = knife.forging;
   const nominal = makeMixedChain(bodies, shop, forging, stack, "value");
   const high = makeMixedChain(bodies, shop, forging, stack, "high");
+  const low = makeMixedChain(bodies, shop, forging, stack, "low");
+  const sides = { low, nominal, high };
   const trace = traceMixed(nominal);
   const shortest = { nominal: trace.length, high: traceMixed(high).length };
   const step = (mm: number): number => roundUpToStep(Math.max(mm, shop.limits.minBilletLength), shop.cutStep);
@@ -100,8 +108,12 @@ export function planMixed(
   const cost = costs.reduce((sum, each) => sum + each, 0);
   const mass = bars.reduce((sum, bar) => sum + bar.mass, 0);
   const section = stack.width * stackBars(stack).reduce((sum, { thickness }) => sum + thickness, 0);
-  const reach = reachOf(bodies, nominal, shop);
+  const stations = makeReachStations(bodies.stations);
+  const lastBars = lastBarFigures(sides, stack, stations, trace.lastBarLength, shop.limits);
+  const [{ reach, reachClass }] = lastBars;
+  const joints = trace.stages.reduce((sum, { pieces }) => sum + pieces - 1, 0);
   const parts = describeParts(knife, shop, stack, nominal, trace, asked);
+  const asCut = stackAsCut(nominal, high, cutLength);
   return {
     stack,
     bars,
@@ -114,48 +126,29 @@ export function planMixed(
       nominal: bodies.finished / (section * shortest.nominal),
       asCut: bodies.finished / (section * cutLength),
     },
-    joints: trace.stages.reduce((sum, { pieces }) => sum + pieces - 1, 0),
+    joints,
     heats: forging.heats + trace.stages.length * forging.weldingHeats,
     stages: trace.stages,
+    asCut,
     grooves: trace.grooves,
     lastBar: { ...nominal.lastBar, length: trace.lastBarLength },
-    reach: { share: reach.reach, class: reach.reachClass },
+    reach: { share: reach, class: reachClass },
     ...parts.described,
     ledger: mixedLedger(bodies, nominal, cutLength),
     ledgerHigh: mixedLedger(bodies, high, cutLength),
-    ledgerLow: mixedLedger(bodies, makeMixedChain(bodies, shop, forging, stack, "low"), cutLength),
+    ledgerLow: mixedLedger(bodies, low, cutLength),
     findings: [
       ...(Number.isFinite(shortest.high) ? [] : [lostToScale()]),
-      ...weldFindings(squeezes(nominal, trace, stack, reach.thickness), shop),
-      ...lastBarFindings(reach, shop, stack, withDefaultMixedLimits(shop.limits.mixed)),
+      ...weldHeatFindings(joints, forging.weldingHeats),
+      ...weldFindings(judgeWelds(sides, stack, cutLength, stations.greatestThickness), shop),
+      ...lastBarFindings(lastBars, shop, stack, withDefaultMixedLimits(shop.limits.mixed)),
       ...parts.findings,
       ...steelPairFindings(stack),
+      ...edgeSteelFindings(stack, knife.spec.steel.name),
       ...densityFindings(mass / (section * cutLength), knife.steelDensity),
       ...rackFindings(bars),
     ],
   };
-}
-
-function reachOf(bodies: LedgerBodies, { lastBar }: MixedChain, shop: ShopSpec) {
-  const stations = makeReachStations(bodies.stations);
-  const reach = worstShare(stations, lastBar.width, lastBar.thickness, Number.NEGATIVE_INFINITY);
-  return {
-    section: lastBar,
-    reach,
-    reachClass: classifyReach(reach, shop.limits.reach),
-    thickness: stations.greatestThickness,
-    height: stations.greatestHeight,
-  };
-}
-
-/** A stack is squeezed until it is drawn to the next one's pieces; the last one to the bar, or to the blade itself. */
-function squeezes({ stages }: MixedChain, trace: MixedTrace, stack: MixedStackSpec, forgedThickness: number) {
-  return trace.stages.map((stage, i) => {
-    const next = stages[i + 1];
-    const down =
-      next === undefined ? (stack.lastBar?.thickness ?? forgedThickness) : next.height / next.pieces;
-    return { stage, squeeze: 1 - down / stage.stackHeight };
-  });
 }
 
 /** Layers or core, and what is to be said of them. */

@@ -4,11 +4,15 @@ import { afterGrooves } from "./grooves.js";
 import type { MixedChain } from "./mixed-chain.js";
 import type { StageSection } from "./sections.js";
 
-/** One weld done forwards, mm³: `in` is `out` and all that was lost. */
+/** One weld done forwards; mm³, mm: `in` is `out` and all that was lost. */
 export interface SimulatedWeld {
   readonly in: number;
   readonly out: number;
   readonly lost: number;
+  /** Length of each piece that is laid on the others. */
+  readonly pieceLength: number;
+  /** Length that the billet is drawn to before it is cut into the pieces; of the first stack that of the bars. */
+  readonly barLength: number;
 }
 
 /** A stack forged forwards from its bars, mm³. */
@@ -40,8 +44,13 @@ export function simulateStack(mixed: MixedChain, length: number): SimulatedStack
   const welds = stages.map((section, weld): SimulatedWeld => {
     const into = volume;
     const kept = mixed.yields[weld];
-    volume = kept === undefined ? weldForwards(mixed, section, weld > 0, into) : into * kept;
-    return { in: into, out: volume, lost: into - volume };
+    const area = section.width * section.height;
+    // A yield holds the saw's cuts, wherever they fall.
+    const sawn = kept === undefined ? sawnFrom(mixed, section, weld > 0) : 0;
+    const pieceLength = (into - sawn) / area;
+    volume = kept === undefined ? weldForwards(mixed, section, pieceLength) : into * kept;
+    const barLength = weld > 0 ? (into * section.pieces) / area : pieceLength;
+    return { in: into, out: volume, lost: into - volume, pieceLength, barLength };
   });
   const dressed = afterGrooves(volume, mixed.grooves, lastBar);
   const { losses, heats } = chain;
@@ -59,15 +68,17 @@ export function simulateStack(mixed: MixedChain, length: number): SimulatedStack
   return { barsAsCut, welds, dressed, forged };
 }
 
+/** What the saw takes of a billet that is cut for a restack, mm³. */
+function sawnFrom({ kerf }: MixedChain, { pieces, width, height }: StageSection, isRestack: boolean): number {
+  return isRestack ? (pieces - 1) * kerf * width * (height / pieces) : 0;
+}
+
 function weldForwards(
-  { chain, kerf }: MixedChain,
+  { chain }: MixedChain,
   { pieces, width, height }: StageSection,
-  isRestack: boolean,
-  into: number,
+  pieceLength: number,
 ): number {
   const { losses, weldReduction, weldSpreadShare } = chain;
-  const sawn = isRestack ? (pieces - 1) * kerf * width * (height / pieces) : 0;
-  const pieceLength = (into - sawn) / (width * height);
   const stacked = stackHeight(pieces, height / pieces, losses.cleaning);
   const cleaned = width * stacked * pieceLength;
   const tall = weldedHeight(pieces, stacked, weldReduction);

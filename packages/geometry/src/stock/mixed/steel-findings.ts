@@ -1,6 +1,6 @@
 import { count, type Finding, length, type QuantityValue } from "../../errors/issue.js";
 import { type HardeningRange, hardeningGap, hardeningOf } from "../../materials/hardening.js";
-import { isSameMaterial } from "../../materials/materials.js";
+import { findMaterial, isSameMaterial } from "../../materials/materials.js";
 import { MIXED_LIMIT_DEFAULTS } from "./mixed-limits.js";
 import { type MixedStackSpec, stackBars } from "./spec.js";
 
@@ -64,6 +64,32 @@ export function steelPairFindings(stack: MixedStackSpec): Finding[] {
     }
   }
   return [...findings, ...softFindings(stack, known), ...stainlessFindings(stack)];
+}
+
+/**
+ * Whether the core of a stack is the steel that the knife file names: weight, density and reports go by that, the edge by the
+ * core. Nothing where `steel` is a name of the smith's own for the stack as a whole.
+ *
+ * @param steel - Name of the knife file's steel.
+ *
+ * @example
+ * const [core, cladding] = [{ steel: { name: "O1" }, thickness: 2.5 }, { steel: { name: "1020" }, thickness: 3 }];
+ * edgeSteelFindings({ kind: "clad", core, cladding, width: 30 }, "52100")[0]?.code; // "core-not-the-steel"
+ */
+export function edgeSteelFindings(stack: MixedStackSpec, steel: string): Finding[] {
+  if (stack.kind !== "clad" || findMaterial(steel) === undefined) return [];
+  const core = stack.core.steel.name;
+  if (isSameMaterial(steel, core)) return [];
+  return [
+    {
+      code: "core-not-the-steel",
+      severity: "warn",
+      path: "stack.core.steel",
+      text: "The core, which comes to the edge, is {core}, but the file's steel is {steel}. Write {core} for steel too, or {steel} for the core.",
+      values: { core, steel },
+      basis: "the knife file",
+    },
+  ];
 }
 
 /** A steel that does not harden belongs beside the core, not among the layers of an edge. */

@@ -1,179 +1,179 @@
 import { count, type Finding, length, mass, share } from "../../errors/issue.js";
-import { LIMIT_DEFAULTS } from "../defaults.js";
-import type { ReachClass } from "../reach.js";
+import { LIMIT_DEFAULTS, limitBasis } from "../defaults.js";
+import { classifyReach } from "../reach.js";
 import type { ShopSpec } from "../shop.js";
 import type { MixedBar } from "./mixed-bars.js";
-import type { WeldStage } from "./mixed-chain.js";
-import { MIXED_LIMIT_DEFAULTS, type MixedLimits, mixedBasis } from "./mixed-limits.js";
-import type { BarSection, MixedStackSpec } from "./spec.js";
+import { MIXED_LIMIT_DEFAULTS } from "./mixed-limits.js";
+import type { WeldSqueeze } from "./weld-judge.js";
 
-const basisOf = (limit: number, fallback: { readonly value: number; readonly basis: string }): string =>
-  limit === fallback.value ? fallback.basis : "the shop's own limit";
-
-/** What the welds come down to: the thickness that a stack is squeezed to while it is drawn out. */
-export interface WeldSqueeze {
-  readonly stage: WeldStage;
-  /** Share of its height that the stack loses until it is cut again or is the last bar, 0 to 1. */
-  readonly squeeze: number;
-}
+/** Computed lengths carry the last digits of a double, mm. */
+const HAIR = 1e-9;
 
 /**
  * What is to be said of the welds: stacks that do not go into the press or are too slender for it, joints that are squeezed
- * too little, billets longer than the forge.
+ * too little, sections that no stack is drawn to, billets longer than the forge.
  *
  * @example
  * weldFindings([], DEFAULT_SHOP); // []
  */
-export function weldFindings(welds: readonly WeldSqueeze[], { press, limits }: ShopSpec): Finding[] {
-  return welds.flatMap(({ stage, squeeze }, i): Finding[] => {
-    const values = {
-      weld: count(i + 1),
-      height: length(stage.stackHeight),
-      squeeze: share(squeeze),
-      least: share(limits.minWeldReduction),
-      target: share(LIMIT_DEFAULTS.targetWeldReduction.value),
-    };
+export function weldFindings(welds: readonly WeldSqueeze[], shop: ShopSpec): Finding[] {
+  return welds.flatMap((weld, i): Finding[] => {
     const path = i === 0 ? "stack" : `stack.restacks[${i - 1}]`;
-    const found: Finding[] = [];
-    if (press.opening !== undefined && stage.stackHeight > press.opening) {
-      found.push({
-        code: "too-tall-for-press",
-        severity: "stop",
-        path,
-        text: "The stack of weld {weld}, {height} high, does not go into the press, which opens {opening}. Stack fewer or thinner pieces.",
-        values: { ...values, opening: length(press.opening) },
-        basis: "the shop file",
-      });
-    }
-    const slenderness = stage.stackHeight / stage.width;
-    if (slenderness > limits.maxSlenderness) {
-      found.push({
-        code: "too-slender",
-        severity: "stop",
-        path,
-        text: "The stack of weld {weld} is {ratio} times as high as wide and would buckle; {most} is the limit. Take wider bars, or stack fewer.",
-        values: { ...values, ratio: count(slenderness), most: count(limits.maxSlenderness) },
-        basis: basisOf(limits.maxSlenderness, LIMIT_DEFAULTS.maxSlenderness),
-      });
-    }
-    if (squeeze < limits.minWeldReduction) {
-      found.push({
-        code: "weld-reduction-too-small",
-        severity: "stop",
-        path,
-        text: "The joints of weld {weld} are squeezed by {squeeze} only before the bar is at its thickness; {least} is the least. Start from more or thicker bars.",
-        values,
-        basis: basisOf(limits.minWeldReduction, LIMIT_DEFAULTS.minWeldReduction),
-      });
-    } else if (squeeze < LIMIT_DEFAULTS.targetWeldReduction.value) {
-      found.push({
-        code: "weld-reduction-low",
-        severity: "warn",
-        path,
-        text: "The joints of weld {weld} are squeezed by {squeeze} in all; {least} is the least and {target} is wanted. Keep squeezing at welding heat, or start from more or thicker bars.",
-        values,
-        basis: LIMIT_DEFAULTS.targetWeldReduction.basis,
-      });
-    }
-    if (press.forgeLength !== undefined && stage.barLength > press.forgeLength) {
-      found.push({
-        code: "longer-than-forge",
-        severity: i === 0 ? "stop" : "warn",
-        path,
-        text:
-          i === 0
-            ? "The bars, {long} long, do not fit the forge, which takes {most}. Take wider or more bars."
-            : "Drawn to the section of restack {restack} the billet is {long} long; the forge takes {most}. Cut it in two before it is drawn out, or give restacks a thicker bar.",
-        values: {
-          ...values,
-          restack: count(i),
-          long: length(Math.ceil(stage.barLength)),
-          most: length(press.forgeLength),
-        },
-        basis: "the shop file",
-      });
-    }
-    return found;
+    return [
+      ...standingFindings(weld, i, path, shop),
+      ...squeezeFindings(weld, i, path, shop),
+      ...drawingFindings(weld, i, shop),
+      ...forgeFindings(weld, i, path, shop),
+    ];
   });
 }
 
-/** The section that is forged to the blade, held against what it has to become; mm, shares. */
-export interface LastBarFigures {
-  readonly section: BarSection;
-  readonly reach: number;
-  readonly reachClass: ReachClass;
-  /** Greatest thickness and height of the forged blade. */
-  readonly thickness: number;
-  readonly height: number;
+/** The cleaned stack as it stands in the press, where least is cleaned off. */
+function standingFindings(
+  { stage, tallest }: WeldSqueeze,
+  i: number,
+  path: string,
+  { press, limits }: ShopSpec,
+): Finding[] {
+  const values = { weld: count(i + 1), height: length(tallest) };
+  const found: Finding[] = [];
+  if (press.opening !== undefined && tallest > press.opening + HAIR) {
+    found.push({
+      code: "too-tall-for-press",
+      severity: "stop",
+      path,
+      text: "The stack of weld {weld}, {height} high, does not go into the press, which opens {opening}. Stack fewer or thinner pieces.",
+      values: { ...values, opening: length(press.opening) },
+      basis: "the shop file",
+    });
+  }
+  const slenderness = tallest / stage.width;
+  if (slenderness > limits.maxSlenderness + HAIR) {
+    found.push({
+      code: "too-slender",
+      severity: "stop",
+      path,
+      text: "The stack of weld {weld} is {ratio} times as high as wide and would buckle; {most} is the limit. Take wider bars, or stack fewer.",
+      values: { ...values, ratio: count(slenderness), most: count(limits.maxSlenderness) },
+      basis: limitBasis(limits.maxSlenderness, LIMIT_DEFAULTS.maxSlenderness),
+    });
+  }
+  return found;
 }
 
-/**
- * What is to be said of the last bar: too thin for the blade, out of reach, only just within it, grooves too deep.
- *
- * @example
- * const section = { width: 38.1, thickness: 12.7 };
- * const bar = { section, reach: 0.33, reachClass: "flat dies", thickness: 9, height: 53.8 } as const;
- * lastBarFindings(bar, DEFAULT_SHOP, undefined, withDefaultMixedLimits()); // []
- */
-export function lastBarFindings(
-  bar: LastBarFigures,
+/** Squeezed too little on any side of the losses: stop. Less than wanted at usual ones: warn. */
+function squeezeFindings(
+  { squeeze, leastSqueeze }: WeldSqueeze,
+  i: number,
+  path: string,
   { limits }: ShopSpec,
-  stack: MixedStackSpec | undefined,
-  mixed: MixedLimits,
 ): Finding[] {
-  const path = stack?.lastBar === undefined ? "stack" : "stack.lastBar";
+  const { minWeldReduction } = limits;
+  const tooSmall = leastSqueeze < minWeldReduction - HAIR;
+  if (!tooSmall && squeeze >= LIMIT_DEFAULTS.targetWeldReduction.value) return [];
   const values = {
-    width: length(bar.section.width),
-    thickness: length(bar.section.thickness),
-    needed: length(bar.thickness),
-    high: length(bar.height),
-    share: share(Math.min(bar.reach, 9.99)),
+    weld: count(i + 1),
+    squeeze: share(tooSmall ? leastSqueeze : squeeze),
+    least: share(minWeldReduction),
+    target: share(LIMIT_DEFAULTS.targetWeldReduction.value),
+  };
+  return [
+    tooSmall
+      ? {
+          code: "weld-reduction-too-small",
+          severity: "stop",
+          path,
+          text: "The joints of weld {weld} are squeezed by {squeeze} only before the bar is at its thickness; {least} is the least. Start from more or thicker bars.",
+          values,
+          basis: limitBasis(minWeldReduction, LIMIT_DEFAULTS.minWeldReduction),
+        }
+      : {
+          code: "weld-reduction-low",
+          severity: "warn",
+          path,
+          text: "The joints of weld {weld} are squeezed by {squeeze} in all; {least} is the least and {target} is wanted. Keep squeezing at welding heat, or start from more or thicker bars.",
+          values,
+          basis: LIMIT_DEFAULTS.targetWeldReduction.basis,
+        },
+  ];
+}
+
+/** Whether the stack can be spread to the section that comes next, by the limits of reach. */
+function drawingFindings({ stage, drawn }: WeldSqueeze, i: number, { limits }: ShopSpec): Finding[] {
+  if (drawn === undefined) return [];
+  const { section, path } = drawn;
+  const reachClass = classifyReach(drawn.share, limits.reach);
+  const values = {
+    weld: count(i + 1),
+    from: length(stage.width),
+    height: length(stage.stackHeight),
+    width: length(section.width),
+    thickness: length(section.thickness),
+    share: share(Math.min(drawn.share, 9.99)),
     most: share(limits.reach.fullers),
   };
-  if (bar.section.thickness < bar.thickness) {
+  if (reachClass === "refused") {
     return [
       {
-        code: "too-thin",
+        code: "bar-out-of-reach",
         severity: "stop",
         path,
-        text: "The last bar, {thickness} thick, is too thin: the forged blade is {needed} thick. Take more or thicker bars, or leave the last bar thicker.",
+        text: Number.isFinite(drawn.share)
+          ? "To draw the stack of weld {weld}, {from} wide and {height} high, to {width} × {thickness}, {share} of its thinning would have to go into width; {most} is the most that fullers do. Take wider bars for the stack, or draw to a narrower or thinner bar."
+          : "The stack of weld {weld}, {from} wide and {height} high, cannot be drawn to {width} × {thickness}, which is the larger section. Take more, thicker or wider bars for the stack, or draw to a smaller bar.",
         values,
-        basis: "geometry",
+        basis: Number.isFinite(drawn.share)
+          ? limitBasis(limits.reach.fullers, LIMIT_DEFAULTS.reachFullers)
+          : "geometry",
       },
     ];
   }
+  if (reachClass !== "fullers") return [];
+  return [
+    {
+      code: "bar-only-just",
+      severity: "warn",
+      path,
+      text: "From the stack of weld {weld}, {from} wide and {height} high, to {width} × {thickness}, {share} of the thinning has to go into width. Lay the fullers along the bar, take wider bars for the stack, or draw to a narrower or thinner bar.",
+      values,
+      basis: limitBasis(limits.reach.flatDies, LIMIT_DEFAULTS.reachFlatDies),
+    },
+  ];
+}
+
+/** Bars as they are to be cut, and billets that they make where least is lost. */
+function forgeFindings(
+  { barLength, weldedLength }: WeldSqueeze,
+  i: number,
+  path: string,
+  { press }: ShopSpec,
+): Finding[] {
+  const { forgeLength: most } = press;
+  if (most === undefined || !Number.isFinite(weldedLength)) return [];
+  const values = { weld: count(i + 1), restack: count(i), most: length(most) };
+  const whole = (mm: number) => length(Math.ceil(mm - HAIR));
   const found: Finding[] = [];
-  if (bar.reachClass === "refused") {
+  if (weldedLength > most + HAIR) {
     found.push({
-      code: "out-of-reach",
+      code: "longer-than-forge",
       severity: "stop",
       path,
-      text: Number.isFinite(bar.reach)
-        ? "To bring the last bar, {width} × {thickness}, to {high} high, {share} of the thinning would have to go into height; {most} is the most that fullers do. Make the last bar wider or thicker."
-        : "The last bar, {width} × {thickness}, cannot be brought to {high} high. Make the last bar wider or thicker.",
-      values,
-      basis: basisOf(limits.reach.fullers, LIMIT_DEFAULTS.reachFullers),
-    });
-  } else if (bar.reachClass === "fullers") {
-    found.push({
-      code: "reach-only-just",
-      severity: "warn",
-      path,
-      text: "{share} of the last bar's thinning has to go into height. Lay the fullers along the bar, or make it wider or thicker.",
-      values,
-      basis: basisOf(limits.reach.flatDies, LIMIT_DEFAULTS.reachFlatDies),
+      text:
+        i === 0
+          ? "The bars, cut to {bars}, get {long} long while they are welded; the forge takes {most}. Take wider or more bars."
+          : "The pieces of restack {restack} get {long} long while they are welded; the forge takes {most}. Cut the billet in more pieces, or give the restack a thicker or wider bar.",
+      values: { ...values, bars: length(barLength), long: whole(weldedLength) },
+      basis: "the shop file",
     });
   }
-  const grooves = stack?.kind === "pattern-welded" ? stack.grooves : undefined;
-  const deepest = mixed.maxGrooveDepth * bar.section.thickness;
-  if (grooves !== undefined && "depth" in grooves && grooves.depth > deepest + 1e-9) {
+  if (i > 0 && barLength > most + HAIR) {
     found.push({
-      code: "grooves-deep",
+      code: "longer-than-forge",
       severity: "warn",
-      path: "stack.grooves.depth",
-      text: "The grooves are {depth} deep in a bar {thickness} thick; {deepest} is the most. One groove too deep leaves a thin blade.",
-      values: { ...values, depth: length(grooves.depth), deepest: length(Math.round(deepest * 10) / 10) },
-      basis: mixedBasis("maxGrooveDepth", mixed.maxGrooveDepth),
+      path,
+      text: "Drawn to the section of restack {restack} the billet is up to {long} long; the forge takes {most}. Cut it in two before it is drawn out, or give restacks a thicker bar.",
+      values: { ...values, long: whole(barLength) },
+      basis: "the shop file",
     });
   }
   return found;

@@ -2,9 +2,11 @@ import { describe, expect, test } from "vitest";
 import { makeKnife } from "../../../src/blade/knife.js";
 import { ledgerBodies } from "../../../src/blade/ledger-bodies.js";
 import { DEFAULT_SHOP } from "../../../src/stock/defaults.js";
+import type { Squeeze } from "../../../src/stock/forge/end-stop.js";
 import { type CardStack, forgeCard, taperPlaces } from "../../../src/stock/forge/forge-card.js";
 import { pressWork } from "../../../src/stock/forge/press-defaults.js";
 import { pressPasses, pressStop } from "../../../src/stock/forge/press-steps.js";
+import { describeIssue } from "../../../src/units/describe-issue.js";
 import { FULL, HIDDEN } from "./forge-knife.js";
 
 const knife = makeKnife(FULL);
@@ -29,6 +31,40 @@ describe("forge card", () => {
     const solid = forgeCard(knife, bodies, DEFAULT_SHOP, { ...flat, bars: 1 });
     expect(solid.weld).toBeUndefined();
     expect(solid.billet).toMatchObject({ height: 50, thickness: 6, length: 160 });
+  });
+
+  test("marks and sizes are those of the billet that the stops leave, of the same steel", () => {
+    const press = { stopBlocks: [15.5], temperature: 950, weldingTemperature: 1150 };
+    const planned = forgeCard(knife, bodies, DEFAULT_SHOP, flat);
+    const { weld, billet, marks, thickness } = forgeCard(knife, bodies, { ...DEFAULT_SHOP, press }, flat);
+    // 15.5 mm at 1150 °C, elongation 0.0168, is 15.2439 cold.
+    expect(weld?.passes.ends).toBeCloseTo(15.5 / 1.0168, 9);
+    expect(weld?.reduction).toBeCloseTo(1 - 15.5 / 1.0168 / 22.8, 12);
+    expect(billet.thickness).toBeCloseTo(15.5 / 1.0168, 9);
+    expect(thickness.from).toBe(billet.thickness);
+    expect(marks.usual.tang / planned.marks.usual.tang).toBeCloseTo(
+      (planned.billet.height * planned.billet.thickness) / (billet.height * billet.thickness),
+      9,
+    );
+    expect(marks.usual.tang).toBeGreaterThan(planned.marks.usual.tang);
+  });
+
+  test("the handle is pressed by the stops of the blade where it is as thick; nothing is said twice", () => {
+    const press = {
+      stopBlocks: [4, 30],
+      maxReduction: 0.25,
+      temperature: 600,
+      die: { length: 60, width: 90 },
+    };
+    const card = forgeCard(knife, bodies, { ...DEFAULT_SHOP, press }, flat);
+    expect(card.handle.passes).toBe(card.thickness.passes);
+    const said = card.findings.map((finding) => describeIssue(finding, "mm"));
+    expect(new Set(said).size).toBe(said.length);
+    const codes = card.findings.map(({ code }) => code);
+    expect(codes.filter((code) => code === "pass-limit-deep")).toHaveLength(1);
+    expect(codes).toContain("forging-heat-low");
+    for (const text of said.filter((each) => /block of/u.test(each)))
+      expect(text).toMatch(/^(?:Weld|Blade), pass \d: /u);
   });
 
   test("the preform starts at the shoulder and is as thick there as the forged spine", () => {
@@ -67,6 +103,7 @@ describe("forge card", () => {
 });
 
 describe("passes with and without stops", () => {
+  const blade = (from: number, to: number): Squeeze => ({ name: "blade", from, to, across: 50 });
   const bare = pressWork({ temperature: 950 });
   const owned = pressWork({ temperature: 950, stopBlocks: [5, 8], shims: [1, 0.5, 0.2, 0.1] });
 
@@ -82,12 +119,12 @@ describe("passes with and without stops", () => {
 
   test("both end at the height that is wanted; nothing is pressed upward", () => {
     for (const work of [bare, owned]) {
-      const { passes } = pressPasses(9.5, 6, 40, {}, work);
+      const { passes } = pressPasses(blade(9.5, 6), {}, work);
       expect(passes.at(-1)?.cold).toBe(6);
-      expect(pressPasses(6, 6, 40, {}, work).passes).toEqual([]);
-      expect(pressPasses(5, 6, 40, {}, work).passes).toEqual([]);
+      expect(pressPasses(blade(6, 6), {}, work).passes).toEqual([]);
+      expect(pressPasses(blade(5, 6), {}, work).passes).toEqual([]);
     }
-    const plain = pressPasses(9.5, 6, 40, {}, bare).passes;
+    const plain = pressPasses(blade(9.5, 6), {}, bare).passes;
     const kept = plain.reduce((all, { reduction }) => all * (1 - reduction), 1);
     expect(kept).toBeCloseTo(6 / 9.5, 12);
   });
@@ -95,7 +132,7 @@ describe("passes with and without stops", () => {
   test("a press that is too weak for its die is told, where the shop gives both", () => {
     const die = { length: 60, width: 80 };
     const codes = (forceKn: number): string[] =>
-      pressPasses(9.5, 6, 50, { die, forceKn }, bare).findings.map(({ code }) => code);
+      pressPasses(blade(9.5, 6), { die, forceKn }, bare).findings.map(({ code }) => code);
     expect(codes(100)).toEqual(["press-too-weak"]);
     expect(codes(100_000)).toEqual([]);
   });

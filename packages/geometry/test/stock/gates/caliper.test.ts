@@ -71,6 +71,27 @@ describe("readings that are wrong", () => {
   });
 });
 
+describe("readings that are slips", () => {
+  // 5.8 mm is meant at the heel of the forging.
+  test.each([
+    [11.61, true],
+    [11.59, false],
+    [2.91, false],
+    [2.89, true],
+  ])("%d mm where 5.8 is meant: %s", (thickness, questioned) => {
+    const answer = answerReading(knife, "forged", { x: 0, thickness });
+    expect(answer.questioned).toBe(questioned);
+    const found = answer.findings.map(({ code }) => code);
+    if (questioned) expect(found).toEqual(["reading-questioned"]);
+    else expect(found).not.toContain("reading-questioned");
+  });
+
+  test("what is meant is that of the stage", () => {
+    expect(answerReading(knife, "forged", { x: 225, thickness: 6 }).questioned).toBe(false);
+    expect(answerReading(knife, "finished", { x: 225, thickness: 6 }).questioned).toBe(true);
+  });
+});
+
 describe("the blade as it becomes", () => {
   test.each([0, 60, 120, 200, 225])(
     "leads the thickness through a reading at %d mm and keeps the others",

@@ -75,6 +75,61 @@ const NO_TOLERANCE = {
   partMass: 0,
 };
 
+describe("a mass that rose a little", () => {
+  // 745 g after 735 g: 10 g of oxygen are 0.2227 of 44.9 g of scale, which leaves 700.1 g of steel.
+  const rise = questionRises({ stage: "forged", mass: 745 }, [{ stage: "billet", mass: 735 }], gateLimits());
+  const at = (value: number, high = value) =>
+    weighIn("forged", rise.usable ?? 0, { low: value, value, high }, 1.1, NO_BAND, rise.least);
+
+  test("may be anything from what is left under the scale to the lower mass", () => {
+    expect(rise.usable).toBe(735);
+    expect(rise.least).toBeCloseTo(745 - 10 / 0.2227, 1);
+  });
+
+  test.each([
+    [690, 700, "enough"],
+    [690, 720, "enough-at-usual-losses"],
+    [729, 731, "not-sure"],
+    [736, 740, "short"],
+  ] as const)("%d g needed, %d g at high losses: %s", (value, high, verdict) => {
+    expect(at(value, high).verdict).toBe(verdict);
+  });
+
+  test("not sure is a warning with both ends; the band reaches from one to the other", () => {
+    const found = at(729, 731);
+    expect(found.spare).toBe(6);
+    expect(found.leastSpare).toBeCloseTo(-28.9, 1);
+    expect(found.spareBand[0]).toBeCloseTo(found.leastSpare - 2, 9);
+    expect(found.spareBand[1]).toBe(6);
+    const [finding] = steelFindings(found, DEFAULT_LOSSES);
+    expect(finding).toMatchObject({ code: "steel-not-sure", severity: "warn" });
+    expect(finding?.text).toContain("Enough only if at least {usual}");
+    expect(finding?.values).toMatchObject({
+      least: { value: found.least },
+      by: { value: -found.leastSpare },
+    });
+  });
+
+  test("a later mass under that of an earlier rise is bounded by what lay under the scale", () => {
+    const before = [
+      { stage: "cut", mass: 700 },
+      { stage: "billet", mass: 705 },
+    ] as const;
+    const { usable, least } = questionRises({ stage: "forged", mass: 690 }, before, gateLimits());
+    expect(usable).toBe(690);
+    expect(least).toBeCloseTo(705 - 5 / 0.2227, 1);
+    expect(questionRises({ stage: "forged", mass: 640 }, before, gateLimits()).least).toBe(640);
+  });
+});
+
+test("a finished blade that is light is told against the drawing, with no losses", () => {
+  const need = { low: 362, value: 362, high: 362 };
+  const [found] = steelFindings(weighIn("finished", 340, need, 1, NO_BAND), DEFAULT_LOSSES);
+  expect(found).toMatchObject({ code: "steel-short", severity: "warn" });
+  expect(found?.text).toContain("lighter than");
+  expect(found?.text).not.toContain("losses");
+});
+
 describe("what is said of it", () => {
   const at = (stage: "billet" | "forged", mass: number) =>
     steelFindings(weighIn(stage, mass, NEED, 1.1, NO_BAND), DEFAULT_LOSSES);
@@ -115,6 +170,7 @@ describe("a mass that rose", () => {
   test("falling all the way it is used, and nothing is said", () => {
     expect(questionRises({ stage: "forged", mass: 640 }, before, limits)).toEqual({
       usable: 640,
+      least: 640,
       findings: [],
     });
   });
@@ -130,6 +186,14 @@ describe("a mass that rose", () => {
     expect(usable).toBeUndefined();
     expect(findings).toMatchObject([{ code: "mass-rose", severity: "warn" }]);
     expect(findings[0]?.values).toMatchObject({ was: { value: 700 }, is: { value: 714.1 } });
+  });
+
+  test("by exactly 2 % it is still a little, a hundredth of a gram more is not", () => {
+    const severity = (mass: number) =>
+      questionRises({ stage: "forged", mass }, before, limits).findings.map((found) => found.severity);
+    // 1.02 · 700, of which a double makes 2.0000000000000018 %.
+    expect(severity(714)).toEqual(["note"]);
+    expect(severity(714.01)).toEqual(["warn"]);
   });
 
   test("between two earlier stages it counts as well", () => {

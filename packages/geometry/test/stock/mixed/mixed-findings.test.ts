@@ -127,6 +127,12 @@ describe("steels that go together", () => {
     expect(codes(steelPairFindings(pair(core, cladding)))).toEqual(wanted);
   });
 
+  test("15 °C apart are within what an oven holds, 27 °C are not", () => {
+    // 815 °C against 830 to 845 °C, and against 788 °C.
+    expect(codes(steelPairFindings(pair("1080", "80CrV2")))).toEqual([]);
+    expect(codes(steelPairFindings(pair("1080", "W2")))).toEqual(["hardening-apart"]);
+  });
+
   test("1084 and 15N20 overlap", () => {
     expect(steelPairFindings(BOWIE_STACK)).toEqual([]);
   });
@@ -183,6 +189,21 @@ describe("welds and bars", () => {
     });
     expect(codes(plan(grooved(4.2)).findings)).not.toContain("grooves-deep");
     expect(codes(plan(grooved(4.3)).findings)).toContain("grooves-deep");
+  });
+
+  test("more grooves than lie side by side on both faces of the last bar are warned of", () => {
+    const grooved = (count: number) =>
+      plan({ ...BOWIE_STACK, grooves: { form: "vee", depth: 3, width: 6, count } });
+    const fits = (count: number): boolean => Math.ceil(count / 2) * 6 <= grooved(count).lastBar.length;
+    // Every groove makes the bar a little longer: five on each face come to 30 mm, six to 36.
+    let most = 1;
+    while (fits(most + 1)) most++;
+    expect(most).toBe(10);
+    expect(codes(grooved(most).findings)).not.toContain("grooves-too-many");
+    const { findings, lastBar } = grooved(most + 1);
+    const found = findings.find(({ code }) => code === "grooves-too-many");
+    expect(found).toMatchObject({ severity: "warn", path: "stack.grooves.count" });
+    expect(numberOf(found, "room")).toBe(2 * Math.floor(lastBar.length / 6));
   });
 
   test("bars that the rack lacks are to be bought, too few of them are warned of", () => {
@@ -265,6 +286,21 @@ describe("a stack that cannot be", () => {
     ["share-out-of-range", { ...BOWIE_STACK, yields: [exactly(1.2)] }],
     ["groove-too-deep", { ...BOWIE_STACK, grooves: { form: "round", depth: 4, width: 6, count: 9 } }],
     ["grooves-overlap", { ...BOWIE_STACK, grooves: { form: "vee", depth: 2, width: 6, pitch: 5, faces: 2 } }],
+    ...[-3, 0, 1.5, Number.NaN, Number.POSITIVE_INFINITY].map(
+      (count) =>
+        [
+          "not-a-count",
+          { ...BOWIE_STACK, grooves: { form: "vee", depth: 2, width: 6, count } } as const,
+        ] as const,
+    ),
+    ...[Number.NaN, -8, Number.POSITIVE_INFINITY].map(
+      (pitch) =>
+        [
+          "length-not-positive",
+          { ...BOWIE_STACK, grooves: { form: "vee", depth: 2, width: 6, pitch, faces: 2 } } as const,
+        ] as const,
+    ),
+    ["length-negative", { ...clad, cleaning: { value: 0.2, low: -0.1, high: 0.3 } }],
   ];
 
   test.each(cases)("%s", (code, stack) => {

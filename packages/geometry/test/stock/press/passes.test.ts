@@ -208,15 +208,13 @@ describe("passes with the shop's own stops", () => {
 describe("findings of passes", () => {
   const codes = (start: number, end: number, press: Parameters<typeof pressWork>[0]): string[] => {
     const { stops = { blocks: [1], shims: [] }, ...work } = pressWork(press);
-    return passFindings(passStops(start, end, { ...work, stops }), end, work, "press").map(
-      ({ code }) => code,
-    );
+    const owned = { ...work, stops };
+    return passFindings(passStops(start, end, owned), "blade", owned).map(({ code }) => code);
   };
 
   test.each([
     ["stops that fit", { stopBlocks: [6.08, 7.6, 9.5] }, []],
     ["one block for a long way down", { stopBlocks: [6.08] }, ["pass-over-limit"]],
-    ["no block low enough", { stopBlocks: [25] }, ["no-stop-low-enough"]],
     ["a last stop too tall", { stopBlocks: [6.3, 7.6, 9.5] }, ["stop-far-off"]],
     ["a limit beyond the textbook's", { stopBlocks: [6.08, 8], maxReduction: 0.25 }, ["pass-limit-deep"]],
     ["a limit just within it", { stopBlocks: [6.08, 7.6, 9.5], maxReduction: 0.23 }, []],
@@ -227,7 +225,8 @@ describe("findings of passes", () => {
   test("the limit of the shop is named as its own", () => {
     const press = pressWork({ stopBlocks: [6.08], maxReduction: 0.15 });
     const stops = press.stops ?? { blocks: [], shims: [] };
-    const [finding] = passFindings(passStops(10, 6, { ...press, stops }), 6, press, "press");
+    const owned = { ...press, stops };
+    const [finding] = passFindings(passStops(10, 6, owned), "blade", owned);
     expect(finding?.basis).toBe("the shop's own limit");
     // 10 to 6.003 in one pass is 39.97 %.
     expect(finding?.values).toMatchObject({

@@ -2,9 +2,10 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { GeometryError } from "../../../src/errors/errors.js";
 import { edgeSqueezeFindings, upsetRule } from "../../../src/stock/forge/edge-squeeze.js";
-import { pressLoadFindings } from "../../../src/stock/forge/press-findings.js";
 import { dieContact, flowStress, longestBite, pressLoad } from "../../../src/stock/forge/press-load.js";
+import { pressLoadFindings } from "../../../src/stock/forge/press-load-findings.js";
 import { GREATEST_BITE_RATIO, spreadOfPass, spreadShare } from "../../../src/stock/forge/spread-share.js";
+import { describeIssue } from "../../../src/units/describe-issue.js";
 
 const SEED = 20261127;
 const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -122,13 +123,26 @@ describe("load of a squeeze", () => {
     expect(codes(3.34)).toEqual([]);
   });
 
-  test("the bite it offers can be moved", () => {
+  test("the bite it offers is one that surely goes: of the steel at its hardest", () => {
     const contact = { length: 80, width: 40, height: 10 };
     const [finding] = pressLoadFindings(contact, 1000, { forceKn: 300 }, "press");
-    const bite = longestBite(300_000, contact, flowStress(1000).low);
+    const bite = longestBite(300_000, contact, flowStress(1000).high);
     expect(finding?.values).toMatchObject({ bite: { quantity: "length", value: bite } });
-    expect(pressLoad({ ...contact, length: bite }, flowStress(1000).low)).toBeCloseTo(300_000, 3);
+    expect(pressLoad({ ...contact, length: bite }, flowStress(1000).high)).toBeCloseTo(300_000, 3);
     expect(finding?.basis).toMatch(/from memory, unconfirmed/);
+  });
+
+  test("tells no more digits than figures from memory have, and which squeeze it is", () => {
+    const contact = { length: 60, width: 45, height: 14.06 };
+    const said = (units: "mm" | "in"): readonly string[] =>
+      pressLoadFindings(contact, 1180, { forceKn: 220 }, "press", { name: "weld", pass: 3 }).map((finding) =>
+        describeIssue(finding, units),
+      );
+    // 1.15 σ · 60 · 45 · (1 + 45/56.24) with 52 and 86 MPa is 290.6 and 480.7 kN.
+    expect(said("mm")).toEqual([
+      "Weld, pass 3: this squeeze asks for about 290 to 480 kN at 1180 °C; the press has 220 kN. It will stall: take bites of 32 mm, or press hotter.",
+    ]);
+    expect(said("in")[0]).toMatch(/bites of 1 1\/4", or/u);
   });
 });
 

@@ -1,0 +1,71 @@
+import type { PressPasses, PressStop, StopChoice } from "@scantling/geometry";
+import { type FileUnits, formatLength, formatTemperature } from "@scantling/geometry/units";
+import { caliperText, percentText } from "./figures.js";
+import { type Align, layOutTable, REPORT_WIDTH, wrap } from "./layout.js";
+
+/** A size in a table whose head says the unit. */
+export const bare = (mm: number, units: FileUnits): string =>
+  caliperText(mm, units).replace(/(?: mm|")$/u, "");
+
+/**
+ * The passes of a press: what the caliper shows after each, cold and hot, and what to lay in for it. With real stops these
+ * are the sizes that come out, not those that were aimed at.
+ */
+export function passTable({ passes, temperature }: PressPasses, units: FileUnits): string[] {
+  const known = stopsKnown(passes);
+  const rows = passes.map((pass, i) => [
+    `${i + 1}.`,
+    bare(pass.out?.cold ?? pass.cold, units),
+    bare(pass.out?.hot ?? pass.hot, units),
+    percentText(pass.reduction),
+    bare(pass.stop?.height ?? pass.wanted, units),
+  ]);
+  const heads = ["", `cold ${units}`, `at ${formatTemperature(temperature, units)}`, "takes", "stop"];
+  return withLayIn([heads, ...rows], known ? passes.map((pass) => [pass]) : undefined, units);
+}
+
+/** Whether the shop names stops: then each pass has one, or a block to make at the end. */
+export const stopsKnown = (stops: readonly PressStop[]): boolean =>
+  stops.some(({ stop, make }) => stop !== undefined || make !== undefined);
+
+/** A table, and behind each row what to lay in one after the other; nothing where no stops are known. What is wider than `width` goes on below. */
+export function withLayIn(
+  rows: readonly (readonly string[])[],
+  stops: readonly (readonly PressStop[])[] | undefined,
+  units: FileUnits,
+  width = REPORT_WIDTH - 2,
+): string[] {
+  const lines = layOutTable(rows, rightAligned(rows[0]?.length ?? 0));
+  if (stops === undefined) return lines;
+  const wide = Math.max(...lines.map((line) => line.length)) + 2;
+  return lines.flatMap((line, i) => {
+    const text = i === 0 ? "lay in" : laidText(stops[i - 1] ?? [], units);
+    return wrap(text, width - wide).map((part, n) => `${(n === 0 ? line : "").padEnd(wide)}${part}`);
+  });
+}
+
+const laidText = (stops: readonly PressStop[], units: FileUnits): string =>
+  stops.length === 0 ? "–" : stops.map((stop) => stopText(stop, units)).join(", then ");
+
+function stopText({ stop, make }: PressStop, units: FileUnits): string {
+  if (stop !== undefined) return layIn(stop, units);
+  return make === undefined ? "none: by caliper" : `make ${bare(make, units)}`;
+}
+
+/** `8 + 0.5 + 2×0.2`: the post, then the shims on it, thickest first. */
+function layIn({ block, shims }: StopChoice, units: FileUnits): string {
+  const sizes = [...new Set(shims)].map((size) => {
+    const number = shims.filter((one) => one === size).length;
+    return `${number > 1 ? `${number}×` : ""}${marked(size, units)}`;
+  });
+  return [marked(block, units), ...sizes].join(" + ");
+}
+
+/** A size as it is marked on a block: no more digits than it has, in inches the fraction where it is one. */
+function marked(mm: number, units: FileUnits): string {
+  const asFraction = formatLength(mm, units);
+  if (units === "in" && /\d"$/u.test(asFraction)) return asFraction.replace('"', "");
+  return formatLength(mm, units, { resolution: units === "mm" ? 0.001 : 0.0001 }).replace(/(?: mm|")$/u, "");
+}
+
+export const rightAligned = (columns: number): Align[] => Array.from({ length: columns }, () => "right");
