@@ -27,6 +27,8 @@ export class FacetField {
   private readonly a: Float64Array;
   private readonly b: Float64Array;
   private readonly c: Float64Array;
+  /** Whether each facet rises less along a station than the one before it, so that going up they follow each other. */
+  private readonly isInOrder: boolean;
 
   private constructor(elements: readonly EdgeElement[], facets: readonly number[]) {
     this.elements = elements;
@@ -35,6 +37,7 @@ export class FacetField {
     this.a = Float64Array.from(lines, (line) => -line.ty);
     this.b = Float64Array.from(lines, (line) => line.tx);
     this.c = Float64Array.from(lines, ({ origin, tx, ty }) => ty * origin.x - tx * origin.y);
+    this.isInOrder = lines.every(({ tx }, k) => tx <= (lines[k - 1]?.tx ?? Number.POSITIVE_INFINITY));
   }
 
   /** @returns undefined where the edge has a curve, or a corner that turns away from the blade, or turns back. */
@@ -56,6 +59,12 @@ export class FacetField {
 
   /** Index of the nearest element to (x, y); −1 on the outer side of the edge, where the field says nothing. */
   nearest(x: number, y: number): number {
+    const best = this.lowest(x, y);
+    const beside = this.at(best, x, y) >= -OUTSIDE ? this.facetBeside(best, x, y) : -1;
+    return beside < 0 ? -1 : (this.facets[beside] as number);
+  }
+
+  private lowest(x: number, y: number): number {
     const { a, b, c } = this;
     let best = 0;
     let least = Number.POSITIVE_INFINITY;
@@ -66,8 +75,7 @@ export class FacetField {
         best = k;
       }
     }
-    const beside = least >= -OUTSIDE ? this.facetBeside(best, x, y) : -1;
-    return beside < 0 ? -1 : (this.facets[beside] as number);
+    return best;
   }
 
   /** Of the facets on the line of facet k the one that the foot of (x, y) lies on; −1: on none. */
@@ -99,11 +107,13 @@ export class FacetField {
     const { b } = this;
     let y = low.y;
     let k = this.lowestAbove(x, y);
+    // In order, none before this one can come, nor one behind that which is nearest at the top.
+    const last = this.isInOrder ? this.lowest(x, high.y) : b.length - 1;
     while (y < high.y) {
       let next = -1;
       let yNext = high.y;
       const at = this.at(k, x, 0);
-      for (let j = 0; j < b.length; j++) {
+      for (let j = this.isInOrder ? k + 1 : 0; j <= last; j++) {
         const closing = (b[k] as number) - (b[j] as number);
         if (!(closing > 0)) continue;
         const meet = (this.at(j, x, 0) - at) / closing;
