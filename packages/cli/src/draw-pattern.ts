@@ -1,7 +1,7 @@
 import type { PieceState } from "@scantling/geometry";
 import type { OutputFile } from "./deliver.js";
 import type { Measured } from "./measure.js";
-import { makePatternModel } from "./pattern-model.js";
+import { makePatternModel } from "./models/pattern-model.js";
 
 /** A sheet that was drawn, with its page in mm. */
 export interface DrawnSheet extends OutputFile {

@@ -60,7 +60,7 @@ function overlappingTexts(texts: readonly PlacedText[]): LayoutFault[] {
 function strokeFaults(item: DrawingItem, page: Bounds, texts: readonly PlacedText[]): LayoutFault[] {
   if (item.kind === "text" || item.kind === "group") return [];
   const name = item.name ?? item.role;
-  const reach = item.kind === "path" && item.filled ? 0 : penOf(item.role).width / 2;
+  const reach = item.kind === "path" && item.fill !== undefined ? 0 : penOf(item.role).width / 2;
   return pointsOf(item).flatMap((points) => {
     const off = points.find((point) => !contains(page, around(point, reach)));
     const hits = texts.filter(({ box }) => crosses(points, grow(box, reach)));

@@ -23,7 +23,7 @@ export function arrowhead(tip: Vec2, angle: number): PathItem {
     y: tip.y + along * sin + across * cos,
   });
   const points = [tip, at(-ARROW_LENGTH, ARROW_HALF_WIDTH), at(-ARROW_LENGTH, -ARROW_HALF_WIDTH)];
-  return { kind: "path", role: "dimension", paths: [polyline(points, true)], filled: true };
+  return { kind: "path", role: "dimension", paths: [polyline(points, true)], fill: "black" };
 }
 
 /** A distance along x, written above its line. */

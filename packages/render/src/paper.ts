@@ -1,3 +1,6 @@
+import { invariant } from "@scantling/geometry";
+import type { PrintCorrection } from "./drawing.js";
+
 /** A standard paper in landscape; mm. */
 export interface Paper {
   readonly name: PaperName;
@@ -42,3 +45,43 @@ const INCH: readonly Paper[] = [
  * papersFor("mm")[0]; // { name: "A4", width: 297, height: 210 }
  */
 export const papersFor = (units: "mm" | "in"): readonly Paper[] => (units === "mm" ? METRIC : INCH);
+
+/** Every standard paper, by its name. */
+const PAPERS: readonly Paper[] = [...METRIC, ...INCH];
+
+/**
+ * A standard paper, lying.
+ *
+ * @example
+ * paperNamed("A4"); // { name: "A4", width: 297, height: 210 }
+ */
+export function paperNamed(name: PaperName): Paper {
+  const found = PAPERS.find((paper) => paper.name === name);
+  invariant(found !== undefined, `${name} is a standard paper`);
+  return found;
+}
+
+/**
+ * A sheet of paper as it lies in the printer, in mm of what will be measured on it; without a name where it is of no
+ * standard size. On a printer that prints small, what a page holds is a little more than its size.
+ */
+export interface PaperSize {
+  readonly name?: PaperName;
+  readonly width: number;
+  readonly height: number;
+  readonly correction?: PrintCorrection;
+}
+
+/** The same sheet lying and standing. */
+export function bothWays(paper: PaperSize): PaperSize[] {
+  const turned = turnedPaper(paper);
+  if (paper.width === paper.height) return [paper];
+  return paper.width > paper.height ? [paper, turned] : [turned, paper];
+}
+
+function turnedPaper({ width, height, correction, ...rest }: PaperSize): PaperSize {
+  const turned = { ...rest, width: height, height: width };
+  return correction === undefined
+    ? turned
+    : { ...turned, correction: { across: correction.up, up: correction.across } };
+}

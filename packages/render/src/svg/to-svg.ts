@@ -2,13 +2,20 @@ import { invariant, type Vec2 } from "@scantling/geometry";
 import { radiansToDegrees } from "@scantling/geometry/units";
 import type { Container } from "@svgdotjs/svg.js";
 import { cleanText } from "../clean-text.js";
-import type { Drawing, DrawingItem, TextItem } from "../drawing.js";
+import type { Drawing, DrawingItem, TextItem, Tone } from "../drawing.js";
 import { formatCoordinate } from "../number.js";
 import { penOf, type Role } from "../role.js";
 import { FONT_FAMILIES, fontSizeOf } from "../text-metrics.js";
 import { type PagePlace, pathData } from "./path-data.js";
 
 const BLACK = "#000000";
+const TONES: Readonly<Record<Tone, string>> = {
+  black: BLACK,
+  dark: "#4d4d4d",
+  middle: "#949494",
+  light: "#d4d4d4",
+  white: "#ffffff",
+};
 
 /**
  * The drawing as an SVG file at true size: one user unit is one mm, `width` and `height` are in mm, and the same
@@ -85,7 +92,7 @@ function writeItem(parent: Container, item: DrawingItem, page: PagePlace): void 
     case "path": {
       const d = pathData(item.paths, page);
       if (d === "") return;
-      const look = item.filled ? { fill: BLACK } : strokeOf(item.role, item.dashStart);
+      const look = item.fill !== undefined ? { fill: TONES[item.fill] } : strokeOf(item.role, item.dashStart);
       parent.element("path", { ...named(item.name), d, ...look });
       return;
     }

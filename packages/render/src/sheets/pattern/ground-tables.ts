@@ -1,6 +1,6 @@
 import { formatQuantity } from "@scantling/geometry/units";
 import { caliperText, lengthText, onOneLine } from "../../label-text.js";
-import type { PatternFuller, PatternModel } from "../../pattern-model.js";
+import type { PatternFuller, PatternModel } from "../../models/pattern-model.js";
 import type { TableContent } from "../../table.js";
 
 /** What a fuller is called on the sheet: by number where there is more than one. */

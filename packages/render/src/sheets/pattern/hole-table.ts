@@ -1,7 +1,7 @@
 import { fitText } from "../../fit-text.js";
 import { caliperText, onOneLine } from "../../label-text.js";
 import { SMALL } from "../../lettering-size.js";
-import type { PatternModel } from "../../pattern-model.js";
+import type { PatternModel } from "../../models/pattern-model.js";
 import type { TableContent } from "../../table.js";
 import { holeLetter } from "./view.js";
 

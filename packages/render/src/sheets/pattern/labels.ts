@@ -3,10 +3,10 @@ import { type Callout, calloutRow } from "../../callouts.js";
 import { type DrawingItem, lettering } from "../../drawing.js";
 import { caliperText, lengthText } from "../../label-text.js";
 import { SMALL } from "../../lettering-size.js";
-import type { PatternModel } from "../../pattern-model.js";
+import type { PatternModel } from "../../models/pattern-model.js";
+import type { Silhouette } from "../../silhouette.js";
 import { textWidth } from "../../text-metrics.js";
 import { fullerName } from "./ground-tables.js";
-import type { Silhouette } from "./silhouette.js";
 import { holeLetter, holeLineTop } from "./view.js";
 
 /** Above the outline, and above everything in the view, the lines to the labels begin to fan out, mm. */

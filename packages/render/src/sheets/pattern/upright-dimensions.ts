@@ -4,8 +4,8 @@ import { checkLayout } from "../../check-layout.js";
 import { EXTENSION_GAP, fitsAlong, uprightDimension } from "../../dimension.js";
 import type { DrawingItem } from "../../drawing.js";
 import { lengthText } from "../../label-text.js";
-import type { PatternHeight, PatternModel } from "../../pattern-model.js";
-import type { Silhouette } from "./silhouette.js";
+import type { PatternHeight, PatternModel } from "../../models/pattern-model.js";
+import type { Silhouette } from "../../silhouette.js";
 import type { SizeName } from "./sizes.js";
 
 /** From the outline, and from everything in the view, to an upright dimension line, mm. */

@@ -1,9 +1,9 @@
 import type { Segment, Vec2 } from "@scantling/geometry";
 import { type DrawingItem, strokes } from "../../drawing.js";
 import { centreHalfLength, centreLine, holeMark } from "../../hole-mark.js";
-import type { PatternFuller, PatternHole, PatternModel, PatternStation } from "../../pattern-model.js";
+import type { PatternFuller, PatternHole, PatternModel, PatternStation } from "../../models/pattern-model.js";
 import type { Role } from "../../role.js";
-import type { Silhouette } from "./silhouette.js";
+import type { Silhouette } from "../../silhouette.js";
 
 /** How far a station mark reaches into the steel from the spine and from the edge, mm. */
 const STATION_TICK = 3;

@@ -1,15 +1,12 @@
 import { cleanText } from "../../clean-text.js";
 import { lengthText, massText, onOneLine } from "../../label-text.js";
-import type { PaperName } from "../../paper.js";
-import type { PatternModel } from "../../pattern-model.js";
+import type { PageInfo } from "../../lay-out/sheet-content.js";
+import type { PatternModel } from "../../models/pattern-model.js";
 import type { TitleField } from "../../title-block.js";
-
-/** How to print the sheet, by the name of its paper. */
-export const printWords = (paper: PaperName | undefined): string =>
-  paper === undefined ? "Print at 100 %" : `Print at 100 % on ${paper}`;
+import { pageWords, printWords } from "../words.js";
 
 /** The fields of the title block, row by row. */
-export function patternFields(model: PatternModel, paper: PaperName | undefined): TitleField[][] {
+export function patternFields(model: PatternModel, page: PageInfo): TitleField[][] {
   const { units, revision } = model;
   const { densityFromMemory: guessed } = model;
   return [
@@ -42,7 +39,7 @@ export function patternFields(model: PatternModel, paper: PaperName | undefined)
     [
       { label: "Units", value: units === "mm" ? "mm [inches]" : "inches [mm]", share: 0.29 },
       { label: "Drawn", value: "1 : 1", share: 0.13 },
-      { label: "Paper", value: printWords(paper), share: 0.58 },
+      { label: "Paper", value: pageWords(page), share: 0.58 },
     ],
   ];
 }
@@ -55,21 +52,18 @@ function steelMassLabel({ densityFromMemory, stateMass }: PatternModel): string 
   return stateMass === undefined ? "Steel mass, finished" : "Steel mass, as drawn";
 }
 
-/** Title and description of the sheet, for those who hear it read. */
-export function patternTexts(
-  model: PatternModel,
-  paper: PaperName | undefined,
-): { title: string; description: string } {
+/** What the sheet is called. */
+export const patternTitle = (model: PatternModel): string =>
+  `${cleanText(`${model.code} ${model.title}`) || "Blade"}: true-size pattern`;
+
+/** What the sheet shows, for those who hear it read. */
+export function patternDescription(model: PatternModel, { paper }: PageInfo): string {
   const write = (mm: number): string => onOneLine(lengthText(mm, model.units));
   const count = model.holes.length;
   const holes = count === 0 ? "no holes" : count === 1 ? "one hole" : `${count} holes`;
-  const title = cleanText(`${model.code} ${model.title}`) || "Blade";
-  return {
-    title: `${title}: true-size pattern`,
-    description: cleanText(
-      `Blade outline, ${model.state}${model.finishedOutline === undefined ? "" : ", the finished one dashed inside it"}, tip to the right, edge down. Overall length ${write(model.overallLength)}, ` +
-        `edge length ${write(model.edgeLength)}, height at the heel ${write(model.heelHeight)}, ${holes} in the steel. ` +
-        `${printWords(paper)}; check bars of 100 mm and 4 in stand on it, across and up.`,
-    ),
-  };
+  return cleanText(
+    `Blade outline, ${model.state}${model.finishedOutline === undefined ? "" : ", the finished one dashed inside it"}, tip to the right, edge down. Overall length ${write(model.overallLength)}, ` +
+      `edge length ${write(model.edgeLength)}, height at the heel ${write(model.heelHeight)}, ${holes} in the steel. ` +
+      `${printWords(paper)}; check bars of 100 mm and 4 in stand on it, across and up.`,
+  );
 }

@@ -1,9 +1,9 @@
 import type { Vec2 } from "@scantling/geometry";
 import { inchesToMm } from "@scantling/geometry/units";
-import { CHECK_BARS_END, CHECK_BARS_OVER, CHECK_BARS_UNDER, checkBars, INCH_BAR } from "../../calibration.js";
-import type { DrawingItem } from "../../drawing.js";
-import type { Wish } from "../../free-space.js";
-import { type TableContent, tableItems, tableSize } from "../../table.js";
+import { CHECK_BARS_END, CHECK_BARS_OVER, CHECK_BARS_UNDER, checkBars, INCH_BAR } from "../calibration.js";
+import type { DrawingItem } from "../drawing.js";
+import type { Wish } from "../free-space.js";
+import { type TableContent, tableItems, tableSize } from "../table.js";
 import { PRINT_NOTE, printNote } from "./print-note.js";
 
 /** A part of the sheet that may stand wherever there is room; mm. */

@@ -1,10 +1,10 @@
 import type { PatternModel } from "@scantling/render";
 import { describe, expect, it } from "vitest";
-import { loadJob } from "../src/load.js";
-import { measure } from "../src/measure.js";
-import { makePatternModel } from "../src/pattern-model.js";
-import { DEMO_KNIFE, demoWith } from "./support/demo.js";
-import { fakeIo } from "./support/fake-io.js";
+import { loadJob } from "../../src/load.js";
+import { measure } from "../../src/measure.js";
+import { makePatternModel } from "../../src/models/pattern-model.js";
+import { DEMO_KNIFE, demoWith } from "../support/demo.js";
+import { fakeIo } from "../support/fake-io.js";
 
 const FILE = "harvest.knife.yaml";
 

@@ -1,7 +1,7 @@
 import { type Bounds, type Path, pathBounds, pointAt, type Segment } from "@scantling/geometry";
-import { boxesOfItem } from "../../box.js";
-import { type DrawingItem, flattenItems } from "../../drawing.js";
-import type { Silhouette } from "./silhouette.js";
+import { boxesOfItem } from "../box.js";
+import { type DrawingItem, flattenItems } from "../drawing.js";
+import type { Silhouette } from "../silhouette.js";
 
 /** Width of the columns into which steel is cut, and longest piece of a slanting or curved line in a box, mm. */
 const STEP = 1;

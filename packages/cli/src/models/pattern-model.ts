@@ -12,10 +12,10 @@ import {
   weighState,
 } from "@scantling/geometry";
 import type { PatternHeight, PatternModel } from "@scantling/render";
-import { inFileTerms, type Measured } from "./measure.js";
-import { sizesOf } from "./sizes.js";
-import { heightBesideFillets } from "./tang-front.js";
-import { usedMaterials } from "./used-materials.js";
+import { inFileTerms, type Measured } from "../measure.js";
+import { sizesOf } from "../sizes.js";
+import { heightBesideFillets } from "../tang-front.js";
+import { usedMaterials } from "../used-materials.js";
 
 /** How a size state is called on a sheet. */
 export const STATE_WORDS: Readonly<Record<PieceState, string>> = {

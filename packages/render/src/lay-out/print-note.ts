@@ -1,8 +1,8 @@
 import { inchesToMm } from "@scantling/geometry/units";
-import { CHECK_BARS_END, CHECK_BARS_OVER, CHECK_BARS_UNDER, checkBars, INCH_BAR } from "../../calibration.js";
-import { type DrawingItem, lettering } from "../../drawing.js";
-import { KEY, SMALL } from "../../lettering-size.js";
-import { textWidth } from "../../text-metrics.js";
+import { CHECK_BARS_END, CHECK_BARS_OVER, CHECK_BARS_UNDER, checkBars, INCH_BAR } from "../calibration.js";
+import { type DrawingItem, lettering } from "../drawing.js";
+import { KEY, SMALL } from "../lettering-size.js";
+import { textWidth } from "../text-metrics.js";
 
 interface NoteLine {
   readonly text: string;

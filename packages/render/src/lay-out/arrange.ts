@@ -1,13 +1,14 @@
 import type { Bounds, Vec2 } from "@scantling/geometry";
-import { FreeSpace } from "../../free-space.js";
-import type { Part } from "./parts.js";
+import { moveBox } from "../drawing.js";
+import { FreeSpace } from "../free-space.js";
+import type { Part } from "./part.js";
 
 /** From the page's edge to the middle of the frame line, mm: 6 mm stay white, which most printers need. */
 export const FRAME_MARGIN = 6.25;
 /** From the page's edge to what the frame holds, whole mm. */
 export const CONTENT_MARGIN = 9;
 /** Clear space between the parts, mm. */
-const GAP = 3;
+export const GAP = 3;
 
 /** What goes on a sheet. */
 export interface Contents {
@@ -63,7 +64,7 @@ function placeParts(
   origin: Vec2,
   order: readonly Part[],
 ): Vec2[] | undefined {
-  const space = emptyPage(page, contents);
+  const space = emptyPage(page, contents.title);
   const knife = contents.knife.map((box) => moved(box, origin));
   if (!knife.every((box) => space.isFree(box))) return undefined;
   for (const box of knife) space.take(box, GAP);
@@ -79,7 +80,7 @@ function placeParts(
 
 /** Lets the knife down to the middle of the height that the parts leave it. */
 function settle(page: Page, contents: Contents, origin: Vec2, corners: readonly Vec2[]): Vec2 {
-  const space = emptyPage(page, contents);
+  const space = emptyPage(page, contents.title);
   for (const [index, part] of contents.parts.entries()) {
     const corner = corners[index];
     if (corner !== undefined) space.take(boxAt(corner, part), GAP);
@@ -92,7 +93,7 @@ function settle(page: Page, contents: Contents, origin: Vec2, corners: readonly 
 }
 
 /** A page with its margins and the title block taken. */
-function emptyPage(page: Page, { title }: Contents): FreeSpace {
+export function emptyPage(page: Page, title: Page): FreeSpace {
   const { width, height } = page;
   const space = new FreeSpace(width, height);
   space.take({ minX: 0, minY: 0, maxX: CONTENT_MARGIN, maxY: height });
@@ -104,16 +105,12 @@ function emptyPage(page: Page, { title }: Contents): FreeSpace {
   return space;
 }
 
-const boxAt = ({ x, y }: Vec2, size: Page): Bounds => ({
+/** The box of a part that stands there. */
+export const boxAt = ({ x, y }: Vec2, size: Page): Bounds => ({
   minX: x,
   minY: y,
   maxX: x + size.width,
   maxY: y + size.height,
 });
 
-const moved = (box: Bounds, by: Vec2): Bounds => ({
-  minX: box.minX + by.x,
-  minY: box.minY + by.y,
-  maxX: box.maxX + by.x,
-  maxY: box.maxY + by.y,
-});
+const moved = (box: Bounds, by: Vec2): Bounds => moveBox(box, by.x, by.y);

@@ -1,0 +1,52 @@
+import { GeometryError } from "@scantling/geometry";
+import type { Drawing } from "../drawing.js";
+import type { PaperSize } from "../paper.js";
+import { onOnePaper, onOwnPage, onSmallestPaper } from "./one-page.js";
+import { onPackedPages } from "./packed-pages.js";
+import type { SheetContent } from "./sheet-content.js";
+import { onTiles } from "./tiles.js";
+
+/**
+ * What a sheet is printed on: the smallest of several papers that holds it on one page, a page of its own size, or
+ * one paper, on as many pages as it takes.
+ */
+export type PaperChoice =
+  | { readonly kind: "smallest"; readonly papers: readonly PaperSize[] }
+  | { readonly kind: "own" }
+  | { readonly kind: "paper"; readonly paper: PaperSize };
+
+/**
+ * The pages of a sheet. What does not fit on one page of the paper is tiled, or packed where it is a collection.
+ *
+ * @param versions - The same sheet with more and with fewer dimensions about its view, the fullest first; all have the
+ *   same name, title and fields.
+ * @returns at least one page.
+ * @throws {GeometryError} `sheet-too-large` where a part of a sheet is larger than the paper.
+ */
+export function layOutSheet(versions: readonly SheetContent[], choice: PaperChoice): Drawing[] {
+  switch (choice.kind) {
+    case "smallest":
+      return [onSmallestPaper(versions, choice.papers)];
+    case "own":
+      return [onOwnPage(versions)];
+    case "paper":
+      return onPaper(versions, choice.paper);
+  }
+}
+
+function onPaper(versions: readonly SheetContent[], paper: PaperSize): Drawing[] {
+  const whole = onOnePaper(versions, paper);
+  if (whole !== undefined) return [whole];
+  const [content] = versions;
+  const pages =
+    content === undefined
+      ? undefined
+      : content.view === undefined
+        ? onPackedPages(content, paper)
+        : onTiles(content, content.view, paper);
+  if (pages !== undefined) return pages;
+  throw new GeometryError(
+    "sheet-too-large",
+    `the ${content?.name ?? "empty"} sheet does not fit on paper of ${paper.width} × ${paper.height} mm`,
+  );
+}

@@ -1,0 +1,71 @@
+import { invariant, type Vec2 } from "@scantling/geometry";
+import { type Drawing, type DrawingItem, moveItem, rectangle } from "../drawing.js";
+import type { PaperSize } from "../paper.js";
+import { TITLE_BLOCK_WIDTH, titleBlock, titleBlockHeight } from "../title-block.js";
+import { type Arrangement, FRAME_MARGIN } from "./arrange.js";
+import { noteAndLevelBars, type Part, uprightBars } from "./part.js";
+import type { PageInfo, SheetContent } from "./sheet-content.js";
+
+/** Room that the title block takes; the same on every page of a sheet. */
+export function titleSize(content: SheetContent): { width: number; height: number } {
+  const fields = content.fields({ paper: undefined, page: 1, pages: 1 });
+  return { width: TITLE_BLOCK_WIDTH, height: titleBlockHeight(fields, TITLE_BLOCK_WIDTH) };
+}
+
+/** What stands on every page of the sheet besides what it holds: each page is held against a rule by itself. */
+export const partsOfEveryPage = ({ trueSize }: SheetContent): Part[] =>
+  trueSize ? [uprightBars, noteAndLevelBars] : [];
+
+/** A page with its frame, title block, parts and view, each where the arrangement says. */
+export function drawPage(
+  content: SheetContent,
+  paper: PaperSize,
+  page: {
+    readonly parts: readonly Part[];
+    readonly arrangement: Arrangement;
+    readonly info: PageInfo;
+    readonly withView: boolean;
+  },
+): Drawing {
+  const { parts, arrangement, info, withView } = page;
+  const { origin, corners } = arrangement;
+  const surround = [
+    pageFrame(paper),
+    ...parts.map((part, index): DrawingItem => {
+      const corner = corners[index];
+      invariant(corner !== undefined, "every part has found its place");
+      return { kind: "group", name: part.name, items: part.items(corner) };
+    }),
+    pageTitle(content, paper, info),
+  ];
+  return {
+    width: paper.width,
+    height: paper.height,
+    ...(paper.name === undefined ? {} : { paper: paper.name }),
+    ...(paper.correction === undefined ? {} : { correction: paper.correction }),
+    origin,
+    title: content.title,
+    description: content.describe(info),
+    items: [
+      ...surround.map((item) => moveItem(item, -origin.x, -origin.y)),
+      ...(withView ? (content.view?.items ?? []) : []),
+    ],
+  };
+}
+
+const lowerRight = ({ width }: PaperSize): Vec2 => ({ x: width - FRAME_MARGIN, y: FRAME_MARGIN });
+
+/** The frame of a page, in page mm. */
+export const pageFrame = ({ width, height }: PaperSize): DrawingItem =>
+  rectangle(
+    "frame",
+    { x: FRAME_MARGIN, y: FRAME_MARGIN },
+    { x: width - FRAME_MARGIN, y: height - FRAME_MARGIN },
+  );
+
+/** The title block in the frame's lower right corner, in page mm. */
+export const pageTitle = (content: SheetContent, paper: PaperSize, info: PageInfo): DrawingItem => ({
+  kind: "group",
+  name: "title-block",
+  items: titleBlock(content.fields(info), lowerRight(paper), TITLE_BLOCK_WIDTH),
+});
