@@ -122,6 +122,8 @@ export interface UprightDimension {
   /** The figure, and the same in the other unit. */
   readonly main: string;
   readonly other: string;
+  /** Whether the drawing will be turned over: then figures stand on the right of the line, to come to its left. */
+  readonly mirrored?: boolean;
 }
 
 /** An upright dimension: the figure along its line where it fits, else on both sides of it, else level beside it. */
@@ -169,14 +171,16 @@ function uprightText(dimension: UprightDimension, side: number): DrawingItem[] {
   const along = (text: string, height: number, at: number): DrawingItem =>
     lettering(text, { x: at, y: middle }, { height, anchor: "middle", rotation: Math.PI / 2 });
   const left = (height: number): number => x - baseLineAbove(height);
+  const right = (text: string, height: number): number => x + OVER_LINE + textReach(text, height).over;
+  const [before, after] = dimension.mirrored === true ? [other, main] : [main, other];
   const whole = `${main} ${other}`;
   for (const height of ALONG) {
-    if (fits(whole, height, length)) return [along(whole, height, left(height))];
+    if (!fits(whole, height, length)) continue;
+    return [along(whole, height, dimension.mirrored === true ? right(whole, height) : left(height))];
   }
   for (const height of ALONG) {
     if (!fits(main, height, length) || !fits(other, height, length)) continue;
-    const right = x + OVER_LINE + textReach(other, height).over;
-    return [along(main, height, left(height)), along(other, height, right)];
+    return [along(before, height, left(height)), along(after, height, right(after, height))];
   }
   const anchor = side < 0 ? "end" : "start";
   const beside = x + side * (EXTENSION_PAST + TEXT_GAP);

@@ -48,6 +48,8 @@ export interface GroupItem {
   readonly name?: string;
   /** Nothing of the group is drawn outside this box, mm. */
   readonly clip?: Bounds;
+  /** Belongs to the paper and not to what is drawn (title block, check bars, tables): left out of files for CAD. */
+  readonly ofPaper?: true;
   readonly items: readonly DrawingItem[];
 }
 

@@ -13,8 +13,8 @@ const ELLIPSIS = "...";
  * @example
  * fitText("Tall harvest knife", 2.5, 30, 2); // ["Tall harvest", "knife"]
  */
-export function fitText(text: string, height: number, maxWidth: number, maxLines: number): string[] {
-  const fits = (line: string): boolean => textWidth(line, height) <= maxWidth;
+export function fitText(text: string, height: number, maxWidth: number, maxLines: number, bold = false): string[] {
+  const fits = (line: string): boolean => textWidth(line, height, bold) <= maxWidth;
   const words = cleanText(text)
     .split(" ")
     .filter((word) => word !== "");

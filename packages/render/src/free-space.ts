@@ -36,9 +36,10 @@ export class FreeSpace {
   /** Whether nothing in a box is taken; false for a box that reaches off the page. */
   isFree(box: Bounds): boolean {
     const fromX = Math.floor(box.minX);
-    const toX = Math.ceil(box.maxX);
     const fromY = Math.floor(box.minY);
-    const toY = Math.ceil(box.maxY);
+    // A line has a width, though its box has none.
+    const toX = Math.max(Math.ceil(box.maxX), fromX + 1);
+    const toY = Math.max(Math.ceil(box.maxY), fromY + 1);
     if (fromX < 0 || fromY < 0 || toX > this.columns || toY > this.rows) return false;
     return this.countTaken(fromX, fromY, toX, toY) === 0;
   }

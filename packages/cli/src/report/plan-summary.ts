@@ -1,6 +1,6 @@
 import type { Finding } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
-import type { DrawnSheet } from "../draw-pattern.js";
+import type { Drawing } from "@scantling/render";
 import type { Job } from "../load.js";
 import type { Measured } from "../measure.js";
 import type { Bars } from "../stock-report.js";
@@ -24,10 +24,13 @@ export interface PlanParts {
   readonly bars: Bars;
   /** Of the knife and of its stock. */
   readonly findings: readonly Finding[];
-  readonly sheet: DrawnSheet;
-  /** Paths of all files, and of the drawing among them. */
+  /** The page of the pattern. */
+  readonly sheet: Drawing;
+  /** Paths of all files, and of those to print among them. */
   readonly files: readonly string[];
   readonly drawing: string;
+  readonly sheets: string;
+  readonly card: string;
 }
 
 /** The summary of the main job: one screen of 80 columns, in the order in which a smith asks. */
@@ -113,15 +116,17 @@ function findingSection(findings: readonly Finding[], job: Job): string[] {
   ];
 }
 
-function drawingLines({ drawing, files, sheet }: PlanParts): string[] {
-  const others = files.filter((file) => file !== drawing);
+function drawingLines({ drawing, sheets, card, files, sheet }: PlanParts): string[] {
+  const others = files.filter((file) => ![drawing, sheets, card].includes(file));
   return [
-    "DRAWING",
+    "TO PRINT at 100 %; measure the check bars",
     ...wrap(
-      `${drawing}: true size on ${sheet.paper ?? "paper"} ${sheet.width} × ${sheet.height} mm; print at 100 % and measure the check bars`,
+      `${drawing}: the pattern, true size on ${sheet.paper ?? "paper"} ${sheet.width} × ${sheet.height} mm`,
       undefined,
       "  ",
     ),
+    ...wrap(`${sheets}: every sheet, on the shop's paper`, undefined, "  "),
+    ...wrap(`${card}: the bench card`, undefined, "  "),
     ...wrap(`Also: ${others.join(", ")}`, undefined, "  "),
   ];
 }

@@ -33,7 +33,12 @@ export function shapeLines(card: ForgeCard, units: FileUnits): string[] {
   ];
 }
 
-function preformTable({ preform, spreadShare }: ForgeCard, units: FileUnits): string[] {
+function preformTable(card: ForgeCard, units: FileUnits): string[] {
+  return layOutTable(preformRows(card, units), rightAligned(5));
+}
+
+/** Sizes along the preform, heads first: where, how high and thick; where it ends once the bevels are in, and how high. */
+export function preformRows({ preform, spreadShare }: ForgeCard, units: FileUnits): string[][] {
   const end = preform.at(-1)?.at ?? 0;
   const step = STEP[units] * Math.max(1, Math.ceil(end / STEP[units] / MOST_STEPS));
   const long = (mm: number): string => unitless(anvilText(mm, units)).replace(/^-/u, "−");
@@ -44,11 +49,19 @@ function preformTable({ preform, spreadShare }: ForgeCard, units: FileUnits): st
     long(station.x),
     long(station.height * (station.thickness / station.meanThickness) ** spreadShare),
   ]);
-  return layOutTable([[`at ${units}`, "high", "thick", "then at", "high"], ...rows], rightAligned(5));
+  return [[`at ${units}`, "high", "thick", "then at", "high"], ...rows];
 }
 
 /** Thickness at the spine. Distances from the heel. */
-function taperTable({ taper, temperature }: ForgeCard, units: FileUnits): string[] {
+function taperTable(card: ForgeCard, units: FileUnits): string[] {
+  const { taper } = card;
+  const stops = stopsKnown(taper) ? taper.map((stop) => [stop]) : undefined;
+  const table = withLayIn(taperRows(card, units), stops, units, TAPER_WIDTH);
+  return ["Distal taper at the spine, from the heel", ...table];
+}
+
+/** The same as rows, heads first. */
+export function taperRows({ taper, temperature }: ForgeCard, units: FileUnits): string[][] {
   const known = stopsKnown(taper);
   const rows = taper.map(({ x, cold, hot, wanted, out }) => [
     unitless(anvilText(x, units)),
@@ -58,11 +71,5 @@ function taperTable({ taper, temperature }: ForgeCard, units: FileUnits): string
   const heads = known
     ? [`at ${units}`, "wish", "out"]
     : [`at ${units}`, "cold", `at ${formatTemperature(temperature, units)}`, "stop"];
-  const table = withLayIn(
-    [heads, ...rows],
-    known ? taper.map((stop) => [stop]) : undefined,
-    units,
-    TAPER_WIDTH,
-  );
-  return ["Distal taper at the spine, from the heel", ...table];
+  return [heads, ...rows];
 }

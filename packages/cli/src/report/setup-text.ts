@@ -66,22 +66,22 @@ const paragraph = (title: string, text: string): string[] => wrap(`${title}: ${t
 const indented = (lines: readonly string[]): string[] => lines.map((line) => `  ${line}`.trimEnd());
 
 /** What `check` says stop to: the card at the forge is the last chance to see it. */
-function stopLines({ stops, notMet }: Setup, job: Job): string[] {
+const stopLines = (setup: Setup, job: Job): string[] =>
+  stopWords(setup, job).flatMap((words) => wrap(words, undefined, "  "));
+
+/** The same, each as one text. */
+export function stopWords({ stops, notMet }: Setup, job: Job): string[] {
   return [
     ...(notMet.length === 0
       ? []
-      : wrap(
-          `NOT MET: ${notMet.map((name) => ASK_WORDS[name]).join(", ")} (scantling check FILE)`,
-          undefined,
-          "  ",
-        )),
-    ...stops.flatMap((finding) => {
+      : [`NOT MET: ${notMet.map((name) => ASK_WORDS[name]).join(", ")} (scantling check FILE)`]),
+    ...stops.map((finding) => {
       const [first = ""] = namesIn(describeIssue(finding, job.units), job).split(/(?<=[.?!]) (?=\p{Lu})/u);
       // Of a hole the text does not say which.
       const hole = /\.holes\[/u.test(finding.path)
         ? `${placeFinding(finding, job).name.replace(/,.*/u, "")}: `
         : "";
-      return wrap(`STOP: ${hole}${first} (scantling check FILE)`, undefined, "  ");
+      return `STOP: ${hole}${first} (scantling check FILE)`;
     }),
   ];
 }

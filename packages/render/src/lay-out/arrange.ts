@@ -80,6 +80,8 @@ function placeParts(
 
 /** Lets the knife down to the middle of the height that the parts leave it. */
 function settle(page: Page, contents: Contents, origin: Vec2, corners: readonly Vec2[]): Vec2 {
+  // A collection has no knife to let down.
+  if (contents.knife.length === 0) return origin;
   const space = emptyPage(page, contents.title);
   for (const [index, part] of contents.parts.entries()) {
     const corner = corners[index];

@@ -5,6 +5,7 @@ import { onOnePaper, onOwnPage, onSmallestPaper } from "./one-page.js";
 import { onPackedPages } from "./packed-pages.js";
 import type { SheetContent } from "./sheet-content.js";
 import { onTiles } from "./tiles.js";
+import type { TileOptions } from "./tiling/tile-options.js";
 
 /**
  * What a sheet is printed on: the smallest of several papers that holds it on one page, a page of its own size, or
@@ -20,21 +21,26 @@ export type PaperChoice =
  *
  * @param versions - The same sheet with more and with fewer dimensions about its view, the fullest first; all have the
  *   same name, title and fields.
+ * @param tiling - How a sheet that is larger than the paper is divided over pages.
  * @returns at least one page.
  * @throws {GeometryError} `sheet-too-large` where a part of a sheet is larger than the paper.
  */
-export function layOutSheet(versions: readonly SheetContent[], choice: PaperChoice): Drawing[] {
+export function layOutSheet(
+  versions: readonly SheetContent[],
+  choice: PaperChoice,
+  tiling: TileOptions = {},
+): Drawing[] {
   switch (choice.kind) {
     case "smallest":
       return [onSmallestPaper(versions, choice.papers)];
     case "own":
       return [onOwnPage(versions)];
     case "paper":
-      return onPaper(versions, choice.paper);
+      return onPaper(versions, choice.paper, tiling);
   }
 }
 
-function onPaper(versions: readonly SheetContent[], paper: PaperSize): Drawing[] {
+function onPaper(versions: readonly SheetContent[], paper: PaperSize, tiling: TileOptions): Drawing[] {
   const whole = onOnePaper(versions, paper);
   if (whole !== undefined) return [whole];
   const [content] = versions;
@@ -43,7 +49,7 @@ function onPaper(versions: readonly SheetContent[], paper: PaperSize): Drawing[]
       ? undefined
       : content.view === undefined
         ? onPackedPages(content, paper)
-        : onTiles(content, content.view, paper);
+        : onTiles(content, content.view, paper, tiling);
   if (pages !== undefined) return pages;
   throw new GeometryError(
     "sheet-too-large",

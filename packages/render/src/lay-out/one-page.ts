@@ -26,6 +26,9 @@ export function onSmallestPaper(versions: readonly SheetContent[], papers: reado
   return onOwnPage(versions);
 }
 
+/** No printer's own paper, so without a correction. */
+const OWN_PAGE: PaperSize = { width: 0, height: 0 };
+
 /** Steps in which a page of its own grows upward, mm. */
 const GROWTH = 50;
 const STEP = 5;
@@ -36,7 +39,9 @@ export function onOwnPage(versions: readonly SheetContent[]): Drawing {
   const needed = versions.flatMap((content) => [
     // One mm more than the view needs: it is moved by whole mm.
     ...(content.view === undefined ? [] : [across(content.view.zone) + 1]),
-    ...[...partsOfEveryPage(content), ...content.parts].map((part) => part.width + titleSize(content).width),
+    ...[...partsOfEveryPage(content, OWN_PAGE), ...content.parts].map(
+      (part) => part.width + titleSize(content).width,
+    ),
   ]);
   const width = Math.ceil(Math.max(...needed)) + 2 * CONTENT_MARGIN + GROWTH;
   for (let height = GROWTH; ; height += STEP) {
@@ -45,9 +50,10 @@ export function onOwnPage(versions: readonly SheetContent[]): Drawing {
   }
 }
 
-function onPage(versions: readonly SheetContent[], paper: PaperSize): Drawing | undefined {
+/** The sheet as one page of this paper as it lies; undefined where no version has room on it. */
+export function onPage(versions: readonly SheetContent[], paper: PaperSize): Drawing | undefined {
   for (const content of versions) {
-    const parts = [...partsOfEveryPage(content), ...content.parts];
+    const parts = [...partsOfEveryPage(content, paper), ...content.parts];
     const arrangement = arrange(paper, { ...viewSpace(content), title: titleSize(content), parts });
     if (arrangement === undefined) continue;
     const info = { paper: paper.name, page: 1, pages: 1 };

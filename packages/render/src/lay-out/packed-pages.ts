@@ -43,7 +43,7 @@ function packPages(content: SheetContent, paper: PaperSize): PlacedPart[][] | un
   const pages: { space: FreeSpace; placed: PlacedPart[] }[] = [];
   const newPage = (): { space: FreeSpace; placed: PlacedPart[] } | undefined => {
     const page = { space: emptyPage(paper, titleSize(content)), placed: [] };
-    return partsOfEveryPage(content).every((part) => putOn(page, part)) ? page : undefined;
+    return partsOfEveryPage(content, paper).every((part) => putOn(page, part)) ? page : undefined;
   };
   for (const part of content.parts) {
     const last = pages.at(-1);

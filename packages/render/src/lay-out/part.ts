@@ -4,7 +4,7 @@ import { CHECK_BARS_END, CHECK_BARS_OVER, CHECK_BARS_UNDER, checkBars, INCH_BAR 
 import type { DrawingItem } from "../drawing.js";
 import type { Wish } from "../free-space.js";
 import { type TableContent, tableItems, tableSize } from "../table.js";
-import { PRINT_NOTE, printNote } from "./print-note.js";
+import { type NoteLine, printNote, printNoteSize, USUAL_NOTE } from "./print-note.js";
 
 /** A part of the sheet that may stand wherever there is room; mm. */
 export interface Part {
@@ -12,6 +12,8 @@ export interface Part {
   readonly width: number;
   readonly height: number;
   readonly wish: Wish;
+  /** Belongs to the paper and not to what is drawn: left out of files for CAD. */
+  readonly ofPaper?: true;
   /** Draws it with its lower left corner there; whole mm. */
   readonly items: (corner: Vec2) => DrawingItem[];
 }
@@ -28,16 +30,28 @@ export const uprightBars: Part = {
   width: BARS_LEFT + Math.ceil(CHECK_BARS_UNDER),
   height: BARS_FOOT + inchesToMm(INCH_BAR) + CHECK_BARS_END,
   wish: "corner",
+  ofPaper: true,
   items: ({ x, y }) => checkBars("up", { x: x + BARS_LEFT, y: y + BARS_FOOT }),
 };
 
-export const noteAndLevelBars: Part = {
-  name: "print-note",
-  width: PRINT_NOTE.width,
-  height: PRINT_NOTE.height + ABOVE_NOTE,
-  wish: "corner",
-  items: printNote,
-};
+/**
+ * The level check bars under words about printing.
+ *
+ * @param more - further lines under the usual ones.
+ * @param usual - those of a sheet that is cut along or traced, unless others are given.
+ */
+export function noteAndLevelBars(more: readonly NoteLine[], usual: readonly NoteLine[] = USUAL_NOTE): Part {
+  const lines = [...usual, ...more];
+  const { width, height } = printNoteSize(lines);
+  return {
+    name: "print-note",
+    width,
+    height: height + ABOVE_NOTE,
+    wish: "corner",
+    ofPaper: true,
+    items: (corner) => printNote(corner, lines),
+  };
+}
 
 export function tablePart(name: string, table: TableContent): Part {
   const { width, height } = tableSize(table);
@@ -46,6 +60,7 @@ export function tablePart(name: string, table: TableContent): Part {
     width,
     height,
     wish: "foot",
+    ofPaper: true,
     items: ({ x, y }) => tableItems(table, { left: x, top: y + Math.ceil(height) }),
   };
 }

@@ -35,6 +35,8 @@ export interface SheetContent {
   readonly fields: (page: PageInfo) => TitleField[][];
   /** Whether anything on it is measured or cut along: such a sheet carries check bars and the words about printing. */
   readonly trueSize: boolean;
+  /** Which line is at true size, in a short sentence; left out: the middle of the wide outline. */
+  readonly trueLine?: string;
   /** Left out where the sheet is a collection of parts. */
   readonly view?: SheetView;
   /** What may stand wherever there is room, in the order in which it is looked for; without the check bars. */

@@ -4,6 +4,7 @@ import type { PaperSize } from "../paper.js";
 import { TITLE_BLOCK_WIDTH, titleBlock, titleBlockHeight } from "../title-block.js";
 import { type Arrangement, FRAME_MARGIN } from "./arrange.js";
 import { noteAndLevelBars, type Part, uprightBars } from "./part.js";
+import { correctionWords, usualNote } from "./print-note.js";
 import type { PageInfo, SheetContent } from "./sheet-content.js";
 
 /** Room that the title block takes; the same on every page of a sheet. */
@@ -12,9 +13,15 @@ export function titleSize(content: SheetContent): { width: number; height: numbe
   return { width: TITLE_BLOCK_WIDTH, height: titleBlockHeight(fields, TITLE_BLOCK_WIDTH) };
 }
 
-/** What stands on every page of the sheet besides what it holds: each page is held against a rule by itself. */
-export const partsOfEveryPage = ({ trueSize }: SheetContent): Part[] =>
-  trueSize ? [uprightBars, noteAndLevelBars] : [];
+/**
+ * What stands on every page of the sheet besides what it holds: each page is held against a rule by itself.
+ *
+ * @param paper - Where it is corrected for the printer, the words say so.
+ */
+export function partsOfEveryPage({ trueSize, trueLine }: SheetContent, paper: PaperSize): Part[] {
+  if (!trueSize) return [];
+  return [uprightBars, noteAndLevelBars(correctionWords(paper), usualNote(trueLine))];
+}
 
 /** A page with its frame, title block, parts and view, each where the arrangement says. */
 export function drawPage(
@@ -34,7 +41,12 @@ export function drawPage(
     ...parts.map((part, index): DrawingItem => {
       const corner = corners[index];
       invariant(corner !== undefined, "every part has found its place");
-      return { kind: "group", name: part.name, items: part.items(corner) };
+      return {
+        kind: "group",
+        name: part.name,
+        ...(part.ofPaper === undefined ? {} : { ofPaper: part.ofPaper }),
+        items: part.items(corner),
+      };
     }),
     pageTitle(content, paper, info),
   ];
@@ -67,5 +79,6 @@ export const pageFrame = ({ width, height }: PaperSize): DrawingItem =>
 export const pageTitle = (content: SheetContent, paper: PaperSize, info: PageInfo): DrawingItem => ({
   kind: "group",
   name: "title-block",
+  ofPaper: true,
   items: titleBlock(content.fields(info), lowerRight(paper), TITLE_BLOCK_WIDTH),
 });

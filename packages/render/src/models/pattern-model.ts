@@ -55,6 +55,22 @@ export interface PatternHeight {
   readonly high: number;
 }
 
+/** A further outline of the same piece, in the frame of the one that it is drawn with; mm. */
+export interface PatternOutline {
+  /** Its size state, or states where several have the same outline: "ready to harden, finished". */
+  readonly state: string;
+  readonly outline: Path;
+  /** What is drilled through it; shown without letters. */
+  readonly holes?: readonly PatternHole[];
+}
+
+/** A line to saw or to scribe along, beside the true outline. */
+export interface PatternCutLine {
+  /** Distance from the outline, mm: positive outside, negative inside. */
+  readonly offset: number;
+  readonly paths: readonly Path[];
+}
+
 /** Everything that a pattern sheet shows of the knife: the measured curves themselves, in mm, y up, heel at the origin. */
 export interface PatternModel {
   readonly code: string;
@@ -67,6 +83,21 @@ export interface PatternModel {
   readonly outline: Path;
   /** The finished outline inside it; left out where it is the outline itself. */
   readonly finishedOutline?: Path;
+  /**
+   * Further outlines nested in it, from the outermost in. Where given, even empty, each line is labelled with its state,
+   * and the drawing's origin is the finished heel.
+   */
+  readonly further?: readonly PatternOutline[];
+  /** Where the finished blade's heel lies in this frame; left out: at the origin. */
+  readonly finishedHeel?: Vec2;
+  /** Left out where the outline itself is what is cut. */
+  readonly cutLine?: PatternCutLine;
+  /**
+   * `true`: seen from the other side, the left face with the tip to the left. `false`: the right face, said in words.
+   * Left out: the right face. Everything else in the model is given as for the right face, but for the bevel line, which is
+   * that of the face that is seen.
+   */
+  readonly mirror?: boolean;
   /** The bevel line as connected pieces (exact or dense polyline as segments). */
   readonly bevelLine: readonly (readonly Segment[])[];
   readonly swedge?: PatternSwedge;

@@ -9,12 +9,15 @@ import type { PatternModel } from "../models/pattern-model.js";
 import { papersFor } from "../paper.js";
 import { silhouetteOf } from "../silhouette.js";
 import { patternDimensions } from "./pattern/dimensions.js";
+import { facePart } from "./pattern/face-part.js";
 import { crossTable, fullerTable } from "./pattern/ground-tables.js";
 import { holeTable } from "./pattern/hole-table.js";
 import { patternLabels } from "./pattern/labels.js";
+import { noteParts } from "./pattern/note-part.js";
+import { placementOf } from "./pattern/placement.js";
 import { sizeTable } from "./pattern/sizes.js";
 import { patternView } from "./pattern/view.js";
-import { patternDescription, patternFields, patternTitle } from "./pattern/words.js";
+import { lineWords, patternDescription, patternFields, patternTitle } from "./pattern/words.js";
 
 /**
  * The true-size pattern of a blade: one page of the smallest standard paper that holds it, blade level, tip to the
@@ -30,7 +33,14 @@ export function patternSheet(model: PatternModel): Drawing {
   return onSmallestPaper(patternContents(model), papersFor(model.units));
 }
 
-/** The pattern with every dimension that has a place of its own, and with more of them in the table. */
+/**
+ * The pattern with every dimension that has a place of its own, and with more of them in the table.
+ *
+ * Its name is "pattern", or "pattern-mirrored" where the left face is seen.
+ *
+ * @example
+ * const pages = layOutSheet(patternContents({ ...model, mirror: true }), { kind: "own" });
+ */
 export function patternContents(model: PatternModel): SheetContent[] {
   const silhouette = silhouetteOf(model.outline);
   const solid = steelColumns(silhouette);
@@ -46,6 +56,7 @@ export function patternContents(model: PatternModel): SheetContent[] {
     ...model.holes.map(({ centre }) => centre),
     { x: bounds.maxX, y: tip?.high ?? model.frontHeight?.low ?? 0 },
   ];
+  const placement = placementOf(model);
   return [true, false].map((roomy) => {
     const dimensions = patternDimensions(model, { silhouette, items, box, roomy });
     const drawn: DrawingItem[] = [
@@ -54,13 +65,21 @@ export function patternContents(model: PatternModel): SheetContent[] {
       { kind: "group", name: "dimensions", items: dimensions.items },
     ];
     return {
-      name: "pattern",
+      name: model.mirror === true ? "pattern-mirrored" : "pattern",
       trueSize: true,
+      ...(model.cutLine === undefined ? {} : { trueLine: "True size is the middle of each line." }),
       title: patternTitle(model),
       describe: (page) => patternDescription(model, page),
       fields: (page) => patternFields(model, page),
-      view: viewOf(drawn, { solid, features }),
-      parts: tablesOf(model, new Set(dimensions.shown)),
+      view: viewOf(drawn.map(placement.item), {
+        solid: solid.map(placement.box),
+        features: features.map(placement.point),
+      }),
+      parts: [
+        ...facePart(model),
+        ...noteParts("lines", lineWords(model)),
+        ...tablesOf(model, new Set(dimensions.shown)),
+      ],
     };
   });
 }

@@ -5,6 +5,6 @@ import type { PaperName } from "../paper.js";
 export const printWords = (paper: PaperName | undefined): string =>
   paper === undefined ? "Print at 100 %" : `Print at 100 % on ${paper}`;
 
-/** The same, and which of several pages this is. */
+/** The same, and which of several pages this is; short enough for a title block. */
 export const pageWords = ({ paper, page, pages }: PageInfo): string =>
-  pages === 1 ? printWords(paper) : `${printWords(paper)}; page ${page} of ${pages}`;
+  pages === 1 ? printWords(paper) : `100 %${paper === undefined ? "" : ` on ${paper}`}, page ${page} of ${pages}`;

@@ -2,19 +2,18 @@ import { formatQuantity } from "@scantling/geometry/units";
 import { caliperText, lengthText, onOneLine } from "../../label-text.js";
 import type { PatternFuller, PatternModel } from "../../models/pattern-model.js";
 import type { TableContent } from "../../table.js";
+import { seenFace } from "./view.js";
 
 /** What a fuller is called on the sheet: by number where there is more than one. */
 export const fullerName = (index: number, count: number): string =>
   count === 1 ? "fuller" : `fuller ${index + 1}`;
 
-const FACES: Readonly<Record<PatternFuller["faces"], string>> = {
-  both: "both",
-  right: "right, seen",
-  left: "left, behind",
-};
+const facesWords = (faces: PatternFuller["faces"], seen: "left" | "right"): string =>
+  faces === "both" ? faces : `${faces}, ${faces === seen ? "seen" : "behind"}`;
 
 /** Both ends, radius and depth of every fuller, or undefined where there is none. */
-export function fullerTable({ fullers = [], units }: PatternModel): TableContent | undefined {
+export function fullerTable(model: PatternModel): TableContent | undefined {
+  const { fullers = [], units } = model;
   if (fullers.length === 0) return undefined;
   const write = (mm: number): string => onOneLine(caliperText(mm, units));
   return {
@@ -27,7 +26,7 @@ export function fullerTable({ fullers = [], units }: PatternModel): TableContent
         write(from.y),
         write(radius),
         write(depth),
-        FACES[faces],
+        facesWords(faces, seenFace(model)),
       ],
       ["to", write(to.x), write(to.y), "", "", ""],
     ]),

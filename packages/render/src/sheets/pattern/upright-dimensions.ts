@@ -57,6 +57,7 @@ export function sideDimensions(
         highFrom: best.top.start + best.step * EXTENSION_GAP,
         x: best.x + (end !== undefined && best.step > 0 ? COLUMN : 0),
         ...lengthText(high, model.units),
+        mirrored: model.mirror === true,
       }),
       ...(end?.items ?? []),
     ],
@@ -81,6 +82,7 @@ function endDimension(
     highFrom: side.end + EXTENSION_GAP,
     x: side.x,
     ...text,
+    mirrored: model.mirror === true,
   });
   return { items, shown: [isFront ? "front" : "tip"] };
 }
@@ -140,6 +142,7 @@ const bevelAtHeel = (height: PatternHeight, x: number, model: PatternModel): Dra
     highFrom: -EXTENSION_GAP,
     x,
     ...lengthText(height.high, model.units),
+    mirrored: model.mirror === true,
   });
 
 function underTang(items: readonly DrawingItem[], silhouette: Silhouette): boolean {
@@ -153,7 +156,7 @@ function underTang(items: readonly DrawingItem[], silhouette: Silhouette): boole
 }
 
 /** Whether the items can be read, whatever the page. */
-function inOrder(items: readonly DrawingItem[]): boolean {
+export function inOrder(items: readonly DrawingItem[]): boolean {
   const box = boxOfItems(items);
   if (box === undefined) return true;
   const edge = 10;

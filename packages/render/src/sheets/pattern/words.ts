@@ -1,5 +1,5 @@
 import { cleanText } from "../../clean-text.js";
-import { lengthText, massText, onOneLine } from "../../label-text.js";
+import { caliperText, lengthText, massText, onOneLine } from "../../label-text.js";
 import type { PageInfo } from "../../lay-out/sheet-content.js";
 import type { PatternModel } from "../../models/pattern-model.js";
 import type { TitleField } from "../../title-block.js";
@@ -17,11 +17,11 @@ export function patternFields(model: PatternModel, page: PageInfo): TitleField[]
     revision === undefined
       ? [
           { label: "Steel", value: model.steel, share: 0.58 },
-          { label: outlineLabel(model), value: model.state, share: 0.42 },
+          { label: outlineLabel(model), value: statesOf(model), share: 0.42, ...twoLines(model) },
         ]
       : [
           { label: "Steel", value: model.steel, share: 0.34 },
-          { label: outlineLabel(model), value: model.state, share: 0.32 },
+          { label: outlineLabel(model), value: statesOf(model), share: 0.32, ...twoLines(model) },
           { label: "Revision", value: revision, share: 0.34, lines: 2 },
         ],
     [
@@ -44,17 +44,47 @@ export function patternFields(model: PatternModel, page: PageInfo): TitleField[]
   ];
 }
 
-const outlineLabel = ({ finishedOutline }: PatternModel): string =>
-  finishedOutline === undefined ? "Outline" : "Outline; finished dashed";
+function outlineLabel({ finishedOutline, further = [], cutLine, mirror }: PatternModel): string {
+  const face = faceWords(mirror);
+  if (face !== undefined || further.length > 0) {
+    return `${further.length > 0 ? "Outlines" : "Outline"}${face === undefined ? "" : `, ${face}`}`;
+  }
+  if (finishedOutline === undefined) return "Outline";
+  return cutLine === undefined ? "Outline; finished dashed" : "Outline; finished inside";
+}
+
+/** The states of all outlines, outermost first. */
+const statesOf = ({ state, further = [] }: PatternModel): string =>
+  [state, ...further.map((inner) => inner.state)].join(", ");
+
+/** The face that is seen, where it is to be said. */
+export const faceWords = (mirror: boolean | undefined): string | undefined =>
+  mirror === undefined ? undefined : mirror ? "left face" : "right face";
 
 function steelMassLabel({ densityFromMemory, stateMass }: PatternModel): string {
   if (densityFromMemory?.steel === true) return "Steel mass, density from memory";
   return stateMass === undefined ? "Steel mass, finished" : "Steel mass, as drawn";
 }
 
+/** What is to be said of the lines where there is more than the outline. */
+export function lineWords({ state, further = [], cutLine }: PatternModel): string[] {
+  return [
+    ...(further.length === 0 ? [] : [`Dimensions, heights and thickness: ${state}.`]),
+    ...(cutLine === undefined
+      ? []
+      : ["Saw or scribe along the middle of the narrow continuous line. The true outline is dashed."]),
+  ];
+}
+
 /** What the sheet is called. */
 export const patternTitle = (model: PatternModel): string =>
-  `${cleanText(`${model.code} ${model.title}`) || "Blade"}: true-size pattern`;
+  [`${cleanText(`${model.code} ${model.title}`) || "Blade"}: true-size pattern`, faceWords(model.mirror)]
+    .filter((words) => words !== undefined)
+    .join(", ");
+
+/** Several states take more than one line. */
+const twoLines = ({ further = [] }: PatternModel): { readonly lines?: number } =>
+  further.length === 0 ? {} : { lines: 2 };
 
 /** What the sheet shows, for those who hear it read. */
 export function patternDescription(model: PatternModel, { paper }: PageInfo): string {
@@ -62,8 +92,25 @@ export function patternDescription(model: PatternModel, { paper }: PageInfo): st
   const count = model.holes.length;
   const holes = count === 0 ? "no holes" : count === 1 ? "one hole" : `${count} holes`;
   return cleanText(
-    `Blade outline, ${model.state}${model.finishedOutline === undefined ? "" : ", the finished one dashed inside it"}, tip to the right, edge down. Overall length ${write(model.overallLength)}, ` +
+    `${outlineWords(model)}, tip to the ${model.mirror === true ? "left" : "right"}, edge down. Overall length ${write(model.overallLength)}, ` +
       `edge length ${write(model.edgeLength)}, height at the heel ${write(model.heelHeight)}, ${holes} in the steel. ` +
       `${printWords(paper)}; check bars of 100 mm and 4 in stand on it, across and up.`,
   );
+}
+
+function outlineWords(model: PatternModel): string {
+  const { state, finishedOutline, further = [], cutLine, mirror, units } = model;
+  const face = faceWords(mirror);
+  const inside = [
+    ...(finishedOutline === undefined
+      ? []
+      : [`the finished one ${cutLine === undefined ? "dashed " : ""}inside it`]),
+    ...further.map((inner) => `inside it ${inner.state}`),
+    ...(cutLine === undefined
+      ? []
+      : [
+          `with a line to cut along ${onOneLine(caliperText(Math.abs(cutLine.offset), units))} ${cutLine.offset < 0 ? "inside" : "outside"} it`,
+        ]),
+  ];
+  return ["Blade outline", state, ...inside, ...(face === undefined ? [] : [face])].join(", ");
 }

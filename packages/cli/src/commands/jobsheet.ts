@@ -1,0 +1,69 @@
+import { GeometryError } from "@scantling/geometry";
+import type { Drawing } from "@scantling/render";
+import { makeCardModel } from "../card/card-model.js";
+import { writeOutput } from "../deliver.js";
+import { EXIT, type ExitCode } from "../exit-code.js";
+import { CommandFailure } from "../failure.js";
+import { setupOf } from "../forge-setup.js";
+import type { Io } from "../io/io.js";
+import { loadJob } from "../load.js";
+import { type Measured, measure } from "../measure.js";
+import type { JobsheetOptions } from "../options.js";
+import { paperChoiceOf } from "../paper-choice.js";
+import { jsonText } from "../report/documents.js";
+import { findingCounts } from "../report/findings.js";
+import type { Setup } from "../report/setup-json.js";
+import { drawingFiles } from "../sheets/write-drawings.js";
+import { knifeFindings, planBars } from "../stock-report.js";
+
+/** `scantling jobsheet FILE`: the bench card, one or two pages to hang up where the work is done. */
+export async function jobsheet(io: Io, file: string, options: JobsheetOptions): Promise<ExitCode> {
+  const measured = measure(await loadJob(io, file, options));
+  const card = setupOf(measured, planBars(measured), options.plan);
+  const pages = await drawCard(measured, card, options.paper);
+  const name = `${measured.job.name}.jobsheet`;
+  const files = await drawingFiles([{ name, pages }], options.format, name);
+  const paths = await writeOutput(io, options.out ?? ".", files, options);
+  const json = {
+    schema: "scantling/jobsheet/1",
+    files: paths,
+    pages: pages.map(({ width, height, paper }) => ({
+      widthMm: width,
+      heightMm: height,
+      ...(paper === undefined ? {} : { paper }),
+    })),
+  };
+  io.stdout.write(options.json ? jsonText(json) : paths.map((path) => `${path}\n`).join(""));
+  for (const counts of findingCounts(knifeFindings(measured))) io.stderr.write(`${counts}\n`);
+  return EXIT.done;
+}
+
+/**
+ * The pages of the bench card.
+ *
+ * @param paper - Left out: the shop's own.
+ * @throws {CommandFailure} exit code 2 where the paper is too small.
+ */
+export async function drawCard(measured: Measured, setup: Setup, paper?: string): Promise<Drawing[]> {
+  const { benchCard } = await import("@scantling/render");
+  const choice = paperChoiceOf(measured.job, paper, "shop-paper");
+  if (choice.kind !== "paper") {
+    throw new CommandFailure(
+      EXIT.usage,
+      "unknown-paper",
+      "--paper fit: a bench card has no size of its own",
+      "Give a paper: --paper a4, --paper letter.",
+    );
+  }
+  try {
+    return benchCard(makeCardModel(measured, setup), choice.paper);
+  } catch (error) {
+    if (!(error instanceof GeometryError)) throw error;
+    throw new CommandFailure(
+      EXIT.usage,
+      error.code,
+      error.message,
+      "Give a larger paper, such as --paper a4.",
+    );
+  }
+}

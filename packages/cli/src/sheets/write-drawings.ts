@@ -1,0 +1,66 @@
+import type { Drawing } from "@scantling/render";
+import type { OutputFile } from "../deliver.js";
+
+/** Formats that sheets are written in. */
+export const DRAWING_FORMATS = ["svg", "pdf", "dxf"] as const;
+export type DrawingFormat = (typeof DRAWING_FORMATS)[number];
+
+/** A file with drawings, and the pages in it. */
+export interface DrawingFile extends OutputFile {
+  readonly format: DrawingFormat;
+  readonly pages: readonly Drawing[];
+}
+
+/** The pages of one sheet, and what its files are called by. */
+export interface NamedPages {
+  /** `harvest.pattern` */
+  readonly name: string;
+  readonly pages: readonly Drawing[];
+}
+
+/**
+ * Pages as files: an SVG for each page, one PDF with all of them, or a DXF for each sheet. The writers are loaded here, for
+ * most commands need none.
+ *
+ * @param name - What a PDF with several sheets is called.
+ */
+export async function drawingFiles(
+  sheets: readonly NamedPages[],
+  format: DrawingFormat,
+  name: string,
+): Promise<DrawingFile[]> {
+  switch (format) {
+    case "svg": {
+      const { toSvg } = await import("@scantling/render");
+      const pages = sheets.flatMap(({ name: own, pages }) =>
+        pages.map((page, index) => ({ own: pages.length === 1 ? own : `${own}-${index + 1}`, page })),
+      );
+      return Promise.all(
+        pages.map(async ({ own, page }) => ({
+          name: `${own}.svg`,
+          content: await toSvg(page),
+          format,
+          pages: [page],
+        })),
+      );
+    }
+    case "pdf": {
+      const [{ toPdf }, { loadFonts }] = await Promise.all([
+        import("@scantling/render"),
+        import("../fonts.js"),
+      ]);
+      const pages = sheets.flatMap((sheet) => sheet.pages);
+      const [first] = sheets;
+      const own = sheets.length === 1 && first !== undefined ? first.name : name;
+      return [
+        { name: `${own}.pdf`, content: await toPdf(pages, { fonts: await loadFonts() }), format, pages },
+      ];
+    }
+    case "dxf": {
+      const { toDxf } = await import("@scantling/render");
+      return sheets.flatMap(({ name: own, pages }) =>
+        pages.map((page) => ({ name: `${own}.dxf`, content: toDxf(page), format, pages: [page] })),
+      );
+    }
+  }
+}

@@ -1,0 +1,144 @@
+import { bevelAt } from "../blade/bevel-at.js";
+import type { Knife } from "../blade/knife.js";
+import { facesOf, type Side } from "../blade/knife-faces.js";
+import { type EdgeBevel, edgeBevelAt, thicknessAbove } from "../blade/section-report.js";
+import { sideAngle } from "../blade/size-states.js";
+import { reportStations } from "../blade/station-figures.js";
+import { GeometryError } from "../errors/errors.js";
+import { fewestWedges, type WedgeSet } from "./wedges.js";
+
+/** Size of a sharpening bevel, mm. */
+export interface BevelSize {
+  /** Up the blade, in its centre plane. */
+  readonly height: number;
+  /** Across the bevel's own face. */
+  readonly width: number;
+}
+
+/**
+ * The sharpening bevel of a blade with flat faces alike, from what it is thick at the edge before it is sharpened:
+ * height e/(2(tan θ − tan α)), face width height/cos θ.
+ *
+ * @param edge - e, mm.
+ * @param theta - Sharpening angle per side, rad.
+ * @param alpha - Angle of the ground face per side, rad; must be less.
+ * @throws {GeometryError} `planes-never-meet` where the face is as steep as the sharpening.
+ *
+ * @example
+ * sharpeningBevel(0.5, 0.3, 0.05).width; // 1.0092
+ */
+export function sharpeningBevel(edge: number, theta: number, alpha: number): BevelSize {
+  if (!(theta > alpha && theta < Math.PI / 2))
+    throw new GeometryError("planes-never-meet", "the ground face is as steep as the sharpening bevel");
+  const height = edge / (2 * (Math.tan(theta) - Math.tan(alpha)));
+  return { height, width: height / Math.cos(theta) };
+}
+
+/**
+ * The same from the thickness where the bevel ends, behind the edge, which is what a caliper finds on a sharp knife; it is
+ * the quick form too, with the thickness before sharpening.
+ *
+ * @param behind - mm.
+ * @param theta - Per side, rad, more than 0.
+ *
+ * @example
+ * bevelBehindEdge(0.5, Math.PI / 12); // { height: 0.933012702, width: 0.965925826 }
+ */
+export function bevelBehindEdge(behind: number, theta: number): BevelSize {
+  return { height: behind / (2 * Math.tan(theta)), width: behind / (2 * Math.sin(theta)) };
+}
+
+/**
+ * How high the spine is held over the stone so that the centre plane stands at the sharpening angle.
+ *
+ * @param width - From edge to spine, mm.
+ * @param theta - Per side, rad.
+ * @param spine - Thickness of the spine, mm.
+ * @param apex - How far the apex lies from the centre plane toward the face on the stone, mm.
+ * @returns mm: the middle of the spine, and its underside, which is what a stack of coins or a gauge touches.
+ *
+ * @example
+ * spineLift(40, Math.PI / 12, 3).centre; // 10.3528
+ */
+export function spineLift(
+  width: number,
+  theta: number,
+  spine: number,
+  apex = 0,
+): { readonly centre: number; readonly underside: number } {
+  const centre = width * Math.sin(theta) + apex * Math.cos(theta);
+  return { centre, underside: centre - (spine / 2) * Math.cos(theta) };
+}
+
+/** The sharpening bevel of one face at a station. */
+export interface EdgeStation extends EdgeBevel {
+  /** mm ahead of the heel. */
+  readonly x: number;
+  /** Full thickness straight above the edge by 1 mm, mm; left out where the blade is not that high. */
+  readonly oneAbove?: number;
+  /** Of the spine over the stone, mm. */
+  readonly lift: { readonly centre: number; readonly underside: number };
+}
+
+/** How one face is sharpened; both where they are alike. */
+export interface EdgeSetUp {
+  readonly side: Side | "both";
+  /** Per side, rad. */
+  readonly angle: number;
+  readonly stations: readonly EdgeStation[];
+  /** Owned wedges that make the angle; left out where none are known. */
+  readonly wedges?: WedgeSet;
+  readonly microbevel?: { readonly angle: number; readonly height: number; readonly wedges?: WedgeSet };
+}
+
+/**
+ * How each face is sharpened: widths of the bevel as they come out on the weighed blade, lift of the spine, wedges.
+ *
+ * @param wedges - Angles of those in hand, rad.
+ * @returns one entry for faces that are alike; none for a face without a plane.
+ *
+ * @example
+ * edgeSetUp(knife, [])[0]?.stations[0]?.width; // 0.807, mm of sharpened face at the heel
+ */
+export function edgeSetUp(knife: Knife, wedges: readonly number[]): EdgeSetUp[] {
+  return facesOf(knife).flatMap((side): EdgeSetUp[] => {
+    const angle = sideAngle(knife.spec.blade.edgeAngle, side === "right" ? 1 : -1);
+    if (angle === "flat") return [];
+    const { microbevel } = knife.spec.blade;
+    return [
+      {
+        side: knife.laws.symmetric ? "both" : side,
+        angle,
+        stations: reportStations(knife).flatMap((x) => stationOf(knife, x, side, angle)),
+        ...withWedges(wedges, angle),
+        ...(microbevel === undefined
+          ? {}
+          : { microbevel: { ...microbevel, ...withWedges(wedges, microbevel.angle) } }),
+      },
+    ];
+  });
+}
+
+function withWedges(wedges: readonly number[], angle: number): { readonly wedges?: WedgeSet } {
+  const set = fewestWedges(wedges, angle);
+  return set === undefined ? {} : { wedges: set };
+}
+
+/** Where the outline turns a corner it is read this little ahead of it, mm. */
+const AHEAD = 1e-9;
+
+function stationOf(knife: Knife, x: number, side: Side, theta: number): EdgeStation[] {
+  const at = x + AHEAD;
+  const bevel = edgeBevelAt(knife, at, side);
+  if (bevel === undefined) return [];
+  const { spineDistance, spine, apex } = bevelAt(knife, at, side);
+  const above = thicknessAbove(knife, at, [1])[0]?.thickness;
+  return [
+    {
+      x,
+      ...bevel,
+      ...(above === undefined ? {} : { oneAbove: above }),
+      lift: spineLift(spineDistance, theta, spine, apex),
+    },
+  ];
+}

@@ -1,0 +1,56 @@
+import type { Drill } from "../stock/bench-tools.js";
+import { nearestDrills } from "./nearest-drill.js";
+
+/** A drill that lies on the plate beside the blade: its point scribes at half its diameter. mm. */
+export interface ScribingDrill {
+  readonly drill: Drill;
+  /** Height of the line. */
+  readonly height: number;
+  /** How much higher than wanted. */
+  readonly error: number;
+}
+
+/** How many are proposed. */
+const PROPOSED = 3;
+
+/**
+ * The drills that scribe nearest to a height, nearest first. Measure the drill: it may be worn or under its size.
+ *
+ * @param height - Above the plate, mm.
+ *
+ * @example
+ * const drills = [{ name: "3 mm", diameter: 3 }, { name: "1/8 in", diameter: 3.175 }];
+ * scribingDrills(drills, 1.5).map(({ drill, error }) => [drill.name, error]); // [["3 mm", 0], ["1/8 in", 0.0875]]
+ */
+export function scribingDrills(drills: readonly Drill[], height: number): ScribingDrill[] {
+  if (!(height > 0)) return [];
+  return nearestDrills(drills, 2 * height)
+    .slice(0, PROPOSED)
+    .map((drill) => ({ drill, height: drill.diameter / 2, error: drill.diameter / 2 - height }));
+}
+
+/** What comes of two lines scribed by one drill, one from either face. mm. */
+export interface ScribedEdge {
+  /** Between the lines; they are centred whatever the drill. */
+  readonly edge: number;
+  /** How much more than wanted. */
+  readonly error: number;
+  /** How far from the middle a single line scribed from one face lies. */
+  readonly offCentre: number;
+}
+
+/**
+ * The edge that a drill leaves when it scribes from both faces, and how far off centre one line by itself is.
+ *
+ * @param diameter - Of the drill, measured, mm.
+ * @param thickness - Of the blade, measured where it rests, mm.
+ * @param edge - Wanted edge thickness, mm; 0: the centre line.
+ *
+ * @example
+ * scribedEdge(3, 4, 0.8).edge; // 1
+ * scribedEdge(4.0386, 4, 0).offCentre; // 0.0193
+ */
+export function scribedEdge(diameter: number, thickness: number, edge: number): ScribedEdge {
+  const left = Math.abs(thickness - diameter);
+  return { edge: left, error: left - edge, offCentre: left / 2 };
+}

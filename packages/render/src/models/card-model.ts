@@ -1,0 +1,59 @@
+/** What stands in a place of a table: words or a figure, or an empty box to write a reading in, with its unit. */
+export type CardCell = string | { readonly box: string };
+
+/** A part of a panel. */
+export type CardBlock =
+  /** A few words, broken into lines; loud ones in bold. */
+  | { readonly kind: "words"; readonly text: string; readonly loud?: boolean }
+  /** Figures, each with what it is in small letters before it, and the same in the other unit or its source behind it. */
+  | { readonly kind: "figures"; readonly figures: readonly CardFigure[] }
+  /** Rows of figures under small heads; the first column is flush left, the others flush right. */
+  | {
+      readonly kind: "table";
+      readonly heads: readonly string[];
+      readonly rows: readonly (readonly CardCell[])[];
+    }
+  /** Small boxes to strike off, one for each time something is done. */
+  | { readonly kind: "tally"; readonly count: number }
+  /** Steps one after the other, each with a box to tick. */
+  | { readonly kind: "steps"; readonly steps: readonly string[] };
+
+export interface CardFigure {
+  readonly label: string;
+  /** Left out where there is only a box to fill. */
+  readonly figure?: string;
+  readonly beside?: string;
+  /** An empty box behind it, with this unit. */
+  readonly box?: string;
+}
+
+/** One step of the work: what is set, on what tool, and room for what came out. */
+export interface CardPanel {
+  readonly title: string;
+  /** The tool that its figures are set on: "rule", "stop blocks", "height gauge". */
+  readonly tool?: string;
+  /** As wide as the page; else one column. */
+  readonly wide?: boolean;
+  readonly blocks: readonly CardBlock[];
+}
+
+/** A part of the work that has pages of its own: what is done at the forge, what is done at the bench. */
+export interface CardSide {
+  readonly name: string;
+  /** In the order of use. */
+  readonly panels: readonly CardPanel[];
+}
+
+/** The bench card: the figures of one job in the order of use. */
+export interface CardModel {
+  readonly code: string;
+  readonly title: string;
+  /** Steel, sizes: one line under the title. */
+  readonly about: string;
+  /** What cannot work as planned; at the head of every page. */
+  readonly warnings: readonly string[];
+  readonly sides: readonly CardSide[];
+  /** Where the work can hurt someone; at the foot of every page. */
+  readonly caution: string;
+  readonly revision?: string;
+}

@@ -1,0 +1,21 @@
+/** Heights of capitals on a card, mm. */
+export interface CardLettering {
+  readonly words: number;
+  readonly label: number;
+  readonly figure: number;
+  /** Figures in tables. */
+  readonly cell: number;
+  readonly heading: number;
+}
+
+/**
+ * From large to small, of the ISO 3098 series (from memory): a card is set in the largest that keeps it on its pages.
+ * The smallest is still read at arm's length: 2.5 mm capitals are those of a newspaper's headings.
+ */
+export const CARD_LETTERINGS: readonly CardLettering[] = [
+  { words: 3.5, label: 3.5, figure: 7, cell: 7, heading: 5 },
+  { words: 3.5, label: 2.5, figure: 5, cell: 5, heading: 3.5 },
+  { words: 2.5, label: 2.5, figure: 5, cell: 3.5, heading: 3.5 },
+  { words: 2.5, label: 2.5, figure: 3.5, cell: 3.5, heading: 3.5 },
+  { words: 2.5, label: 2.5, figure: 3.5, cell: 2.5, heading: 3.5 },
+];

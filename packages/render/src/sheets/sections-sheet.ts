@@ -1,0 +1,42 @@
+import type { Part } from "../lay-out/part.js";
+import { tablePart } from "../lay-out/part.js";
+import type { SheetContent } from "../lay-out/sheet-content.js";
+import type { SectionsModel } from "../models/sections-model.js";
+import { holeLetter } from "./pattern/view.js";
+import { edgePart } from "./sections/edge-part.js";
+import { keyPart } from "./sections/key-part.js";
+import { stationPart } from "./sections/station-part.js";
+import { bevelTable, thicknessTable } from "./sections/tables.js";
+import { sectionsDescription, sectionsFields, sectionsTitle } from "./sections/words.js";
+
+/**
+ * Sections square to the knife's length: a key to where they are, tables of their figures, and each of them at true size
+ * and enlarged with its dimensions, layers still to come off around it; at one or two places the edge by itself.
+ *
+ * The curves of the model are drawn as they are, made larger only; what is hatched is cut at the curves themselves.
+ *
+ * @example
+ * layOutSheet(sectionsContents(model), { kind: "paper", paper: paperNamed("A4") });
+ */
+export function sectionsContents(model: SectionsModel): SheetContent[] {
+  const stations = model.stations.flatMap((station, index): Part[] => {
+    const letter = holeLetter(index);
+    const edge = station.edgeDetail ? edgePart(station, letter, model.units) : undefined;
+    return [stationPart(station, letter, model.units), ...(edge === undefined ? [] : [edge])];
+  });
+  return [
+    {
+      name: "sections",
+      trueSize: true,
+      title: sectionsTitle(model),
+      describe: (page) => sectionsDescription(model, page),
+      fields: (page) => sectionsFields(model, page),
+      parts: [
+        keyPart(model),
+        tablePart("thicknesses", thicknessTable(model)),
+        tablePart("bevels", bevelTable(model)),
+        ...stations,
+      ],
+    },
+  ];
+}
