@@ -30,7 +30,7 @@ cannot write.`;
 export function makeProgram(io: Io, answered: (code: ExitCode) => void): Command {
   const program = new Command("scantling");
   program
-    .description("For one custom knife: what it will weigh, the bars to cut, and a true-size pattern.")
+    .description("For one custom knife: what it will weigh, the bars to cut, and true-size sheets.")
     .version(version(), "-V, --version", "print the version")
     .helpOption("-h, --help", "print help")
     .helpCommand("help [command]", "print help for a command")
@@ -126,9 +126,7 @@ export function makeProgram(io: Io, answered: (code: ExitCode) => void): Command
         (value: string) => wordList(value, SHEET_NAMES, "sheets"),
       ),
     )
-    .addOption(
-      new Option("--format <format>", "format of the drawings").choices(DRAWING_FORMATS).default("svg"),
-    )
+    .addOption(formatOption("drawings", DRAWING_FORMATS, "svg"))
     .option(
       "--paper <PAPER>",
       "a4, letter, a3, tabloid, 300x600mm, fit, ... (default: the smallest that holds the sheet; for pdf that of the shop file, tiled)",
@@ -150,7 +148,7 @@ export function makeProgram(io: Io, answered: (code: ExitCode) => void): Command
         "pattern harvest.knife.yaml",
         "pattern harvest.knife.yaml --format pdf --paper a4",
         "pattern harvest.knife.yaml --sheet all --format pdf --out drawings",
-        "pattern harvest.knife.yaml --sheet pattern,preform --state forged,finished",
+        "pattern harvest.knife.yaml --state forged,finished --offset 0.5mm",
       )}`,
     )
     .action(async (file: string, options: PatternOptions) => {
@@ -161,7 +159,7 @@ export function makeProgram(io: Io, answered: (code: ExitCode) => void): Command
     program.command("jobsheet"),
     "the bench card to hang up: set-ups in the order of use, with boxes to write in",
   )
-    .addOption(new Option("--format <format>", "format of the card").choices(CARD_FORMATS).default("pdf"))
+    .addOption(formatOption("card", CARD_FORMATS, "pdf"))
     .option("--paper <PAPER>", "a4, letter, ... (default: paper of the shop file)")
     .addOption(new Option("--plan <N>", "which plan of stock (default: the best)").argParser(planPlace))
     .addHelpText(
@@ -190,9 +188,7 @@ export function makeProgram(io: Io, answered: (code: ExitCode) => void): Command
     .option("--short <LENGTH>", "what the bar along the short side of the paper measures")
     .option("--long <LENGTH>", "what the bar along the long side measures")
     .option("--corrected", "the sheet with the stored correction, to prove it")
-    .addOption(
-      new Option("--format <format>", "format of the sheet").choices(CALIBRATE_FORMATS).default("svg"),
-    )
+    .addOption(formatOption("sheet", CALIBRATE_FORMATS, "svg"))
     .addHelpText(
       "after",
       examples(
@@ -273,16 +269,25 @@ function planPlace(value: string): number {
   throw new InvalidArgumentError("Give the place of a plan: 1 is the best, 2 the next one.");
 }
 
+/** `--format`, with the nearest word for one that is none. */
+function formatOption<T extends string>(what: string, formats: readonly T[], usual: T): Option {
+  return new Option("--format <format>", `format of the ${what}: ${formats.join(", ")}`)
+    .default(usual)
+    .argParser((value: string) => knownWord(value.toLowerCase(), formats, "formats"));
+}
+
 /** Words of a list parted by commas, each once, in the order of the list that they are from. */
 function wordList<T extends string>(value: string, known: readonly T[], what: string): readonly T[] {
   const asked = value.split(",").map((word) => word.trim().toLowerCase());
   if (asked.includes("all")) return known;
-  for (const word of asked) {
-    if (known.some((name) => name === word)) continue;
-    const near = nearestWord(word, known);
-    throw new InvalidArgumentError(
-      `${near === undefined ? "" : `Did you mean ${near}? `}The ${what} are: ${known.join(", ")}.`,
-    );
-  }
-  return known.filter((name) => asked.includes(name));
+  const found = asked.map((word) => knownWord(word, known, what));
+  return known.filter((name) => found.includes(name));
+}
+
+function knownWord<T extends string>(word: string, known: readonly T[], what: string): T {
+  const found = known.find((name) => name === word);
+  if (found !== undefined) return found;
+  const near = nearestWord(word, known);
+  const meant = near === undefined ? "" : `Did you mean ${near}? `;
+  throw new InvalidArgumentError(`${meant}The ${what} are: ${known.join(", ")}.`);
 }

@@ -1,10 +1,10 @@
 import type { Bounds, Vec2 } from "@scantling/geometry";
 
 /**
- * Where a box would best stand: `foot` is as low as can be, then as far to the left; `corner` as near to the lower left
- * corner of the page as can be, by the sum of the ways right and up.
+ * Where a box would best stand: `foot` is as low as can be, then as far to the left; `top` as high as can be, then as far
+ * to the left; `corner` as near to the lower left corner of the page as can be, by the sum of the ways right and up.
  */
-export type Wish = "foot" | "corner";
+export type Wish = "foot" | "top" | "corner";
 
 /** Where there is still room on a page, kept in cells of 1 mm; page mm, y up from the lower left corner. */
 export class FreeSpace {
@@ -35,13 +35,18 @@ export class FreeSpace {
 
   /** Whether nothing in a box is taken; false for a box that reaches off the page. */
   isFree(box: Bounds): boolean {
-    const fromX = Math.floor(box.minX);
-    const fromY = Math.floor(box.minY);
-    // A line has a width, though its box has none.
-    const toX = Math.max(Math.ceil(box.maxX), fromX + 1);
-    const toY = Math.max(Math.ceil(box.maxY), fromY + 1);
-    if (fromX < 0 || fromY < 0 || toX > this.columns || toY > this.rows) return false;
-    return this.countTaken(fromX, fromY, toX, toY) === 0;
+    const across = cellsOf(box.minX, box.maxX);
+    const up = cellsOf(box.minY, box.maxY);
+    return across.some(([fromX, toX]) =>
+      up.some(
+        ([fromY, toY]) =>
+          fromX >= 0 &&
+          fromY >= 0 &&
+          toX <= this.columns &&
+          toY <= this.rows &&
+          this.countTaken(fromX, fromY, toX, toY) === 0,
+      ),
+    );
   }
 
   /**
@@ -55,17 +60,29 @@ export class FreeSpace {
     const lastX = this.columns - across;
     const lastY = this.rows - up;
     if (lastX < 0 || lastY < 0) return undefined;
-    const isFree = (x: number, y: number): boolean => this.countTaken(x, y, x + across, y + up) === 0;
-    if (wish === "foot") {
-      for (let y = 0; y <= lastY; y++) {
-        for (let x = 0; x <= lastX; x++) if (isFree(x, y)) return { x, y };
+    if (wish !== "corner") {
+      for (let row = 0; row <= lastY; row++) {
+        const y = wish === "foot" ? row : lastY - row;
+        const x = this.leftmost(y, across, up);
+        if (x !== undefined) return { x, y };
       }
       return undefined;
     }
+    const isFree = (x: number, y: number): boolean => this.countTaken(x, y, x + across, y + up) === 0;
     for (let sum = 0; sum <= lastX + lastY; sum++) {
       for (let y = Math.max(0, sum - lastX); y <= Math.min(sum, lastY); y++) {
         if (isFree(sum - y, y)) return { x: sum - y, y };
       }
+    }
+    return undefined;
+  }
+
+  /** x of the leftmost free place whose lower side is at that row. */
+  private leftmost(y: number, across: number, up: number): number | undefined {
+    let x = 0;
+    for (let column = 0; column < this.columns; column++) {
+      if (this.countTaken(column, y, column + 1, y + up) > 0) x = column + 1;
+      else if (column + 1 - x === across) return x;
     }
     return undefined;
   }
@@ -94,4 +111,15 @@ export class FreeSpace {
     }
     return sums;
   }
+}
+
+/** Cells from and to which a box reaches. A line has a width, though its box has none: between two cells it is on either. */
+function cellsOf(min: number, max: number): readonly (readonly [number, number])[] {
+  const from = Math.floor(min);
+  const to = Math.ceil(max);
+  if (to > from) return [[from, to]];
+  return [
+    [from, from + 1],
+    [from - 1, from],
+  ];
 }

@@ -32,6 +32,15 @@ describe("FreeSpace", () => {
     expect(space.isFree(box(0, 33, 100, 1))).toBe(false);
   });
 
+  it("has room for a line beside what is taken, and none for one in it", () => {
+    const space = new FreeSpace(100, 60);
+    space.take(box(0, 50, 100, 10));
+    expect(space.isFree(box(10, 50, 30, 0))).toBe(true);
+    expect(space.isFree(box(10, 51, 30, 0))).toBe(false);
+    expect(space.isFree(box(100, 10, 0, 30))).toBe(true);
+    expect(space.isFree(box(101, 10, 0, 30))).toBe(false);
+  });
+
   it("has no room where nothing is left, nor off the page", () => {
     const space = new FreeSpace(20.9, 20);
     expect(space.isFree(box(0, 0, 20.5, 20))).toBe(false);

@@ -67,7 +67,10 @@ function makeSheet(
     model: T | undefined,
     contentsOf: (model: T) => SheetContent[],
     missing: string,
-  ): MadeSheet => (model === undefined ? { name, missing } : { name, contents: contentsOf(model) });
+  ): MadeSheet => {
+    const contents = model === undefined ? [] : contentsOf(model);
+    return contents.length === 0 ? { name, missing } : { name, contents };
+  };
   const { cutOffset } = wishes;
   switch (name) {
     case "pattern":
@@ -97,7 +100,7 @@ function makeSheet(
     case "slabs":
       return made(makeSlabsModel(measured), render.slabsContents, "the knife has no handle");
     case "gauges":
-      return { name, contents: render.gaugesContents(makeGaugesModel(measured)) };
+      return made(makeGaugesModel(measured), render.gaugesContents, "nothing on the knife wants a gauge");
     case "sections":
       return { name, contents: render.sectionsContents(makeSectionsModel(measured, wishes.at)) };
     case "sheath":

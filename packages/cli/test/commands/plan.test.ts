@@ -8,7 +8,9 @@ import { type Fault, fakeIo } from "../support/fake-io.js";
 const FILE = "harvest.knife.yaml";
 const NAMES = [
   "check.json",
+  "harvest.jobsheet.pdf",
   "harvest.pattern.svg",
+  "harvest.sheets.pdf",
   "setup.json",
   "setup.txt",
   "stock.json",
@@ -37,6 +39,10 @@ describe("plan: the main job", () => {
     const drawing = await answer(["pattern", FILE], { files: DEMO_FILES });
     expect(io.disk.text("/shop/out/harvest.pattern.svg")).toBe(
       drawing.io.disk.text("/shop/harvest.pattern.svg"),
+    );
+    const card = await answer(["jobsheet", FILE], { files: DEMO_FILES });
+    expect(io.disk.files.get("/shop/out/harvest.jobsheet.pdf")).toEqual(
+      card.io.disk.files.get("/shop/harvest.jobsheet.pdf"),
     );
   });
 
@@ -95,16 +101,17 @@ describe("the summary", () => {
     });
   }
 
-  it("stands in the order in which a smith asks, and ends with where the drawing is", async () => {
+  it("stands in the order in which a smith asks, and ends with what to print", async () => {
     const text = await summary("mm");
     const heads = [
       "MG-14",
       "ASKED",
       "WEIGHT",
       "BARS TO CUT",
-      "DRAWING",
+      "TO PRINT at 100 %",
       "out/harvest.pattern.svg",
-      "print at 100 %",
+      "out/harvest.sheets.pdf",
+      "out/harvest.jobsheet.pdf",
     ];
     const places = heads.map((head) => text.indexOf(head));
     expect(places).not.toContain(-1);

@@ -105,11 +105,14 @@ export function edgeSetUp(knife: Knife, wedges: readonly number[]): EdgeSetUp[] 
     const angle = sideAngle(knife.spec.blade.edgeAngle, side === "right" ? 1 : -1);
     if (angle === "flat") return [];
     const { microbevel } = knife.spec.blade;
+    const stations = reportStations(knife).flatMap((x) => stationOf(knife, x, side, angle));
+    // A face that is flatter than its plane all along is not sharpened.
+    if (stations.length === 0) return [];
     return [
       {
         side: knife.laws.symmetric ? "both" : side,
         angle,
-        stations: reportStations(knife).flatMap((x) => stationOf(knife, x, side, angle)),
+        stations,
         ...withWedges(wedges, angle),
         ...(microbevel === undefined
           ? {}

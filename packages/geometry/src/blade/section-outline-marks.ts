@@ -91,9 +91,7 @@ function faceMarks(knife: Knife, x: number, side: Side, low: number, high: numbe
   const right = body.sectionAt(x);
   const section = side === "right" ? right : (body.section.left ?? right);
   const theta = sideAngle(knife.spec.blade.edgeAngle, sign);
-  // A bevel that comes down to no thickness at the edge may be the steeper one: then no plane cuts this face.
-  const isSharpened = theta !== "flat" && isPlane(knife, section.b[0] ?? 0, theta) && !section.isArc(0);
-  const bevel = isSharpened ? edgeBevelAt(knife, x, side) : undefined;
+  const bevel = edgeBevelAt(knife, x, side);
   // Asking for the bevel has built the section once more, in the same objects.
   const foot = Math.min(bevel?.height ?? 0, height);
   const piece = section.pieceAt(foot);
@@ -106,21 +104,11 @@ function faceMarks(knife: Knife, x: number, side: Side, low: number, high: numbe
     angleAtEdge: Math.atan(section.pieceSlope(piece, foot)),
     angleAtBevelLine: Math.atan(section.pieceSlope(piece, height)),
     ...(isArc ? { radius: section.radiusOf(piece) } : {}),
-    ...(isSharpened ? { sharpeningAngle: theta } : {}),
+    ...(bevel === undefined || theta === "flat" ? {} : { sharpeningAngle: theta }),
     bevelLine: pointAbove(height),
     ...(bevel === undefined ? {} : { edgeBevel: { ...bevel, top: pointAbove(bevel.height) } }),
   };
 }
-
-/** Whether a slope is that of the sharpening or of the microbevel below it. */
-function isPlane(knife: Knife, slope: number, theta: number): boolean {
-  const { microbevel } = knife.spec.blade;
-  return [theta, ...(microbevel === undefined ? [] : [microbevel.angle])].some(
-    (angle) => Math.abs(slope - Math.tan(angle)) < SAME_SLOPE,
-  );
-}
-
-const SAME_SLOPE = 1e-9;
 
 /** The lowest y at which a station is that far from the edge, or its top where it is nowhere. */
 function heightAbove(knife: Knife, x: number, distance: number, low: number, high: number): number {

@@ -113,7 +113,8 @@ export interface EdgeBevel {
 }
 
 /**
- * How wide the sharpening bevel comes out at a station; undefined on a face that has none.
+ * How wide the sharpening bevel comes out at a station; undefined on a face that has none: one that lies on the flat, or one
+ * whose ground face comes down to no thickness at the edge and is the flatter, so that no plane cuts it.
  *
  * @example
  * edgeBevelAt(knife, 50)?.behind; // mm, the thickness behind the edge
@@ -131,6 +132,7 @@ export function edgeBevelAt(
   const face = side === "right" ? right : left;
   const { apex } = bevelAt(knife, x, side);
   body.sectionAt(x);
+  if (face.isArc(0) || !isPlaneSlope(knife, face.b[0] as number, theta)) return undefined;
   // Planes are the leading pieces: those that run on from the apex.
   let height = 0;
   for (let i = 0; i < face.count; i++) {
@@ -145,6 +147,16 @@ export function edgeBevelAt(
     width: planeWidth(knife, height, theta),
     behind: right.valueAt(height) + left.valueAt(height),
   };
+}
+
+const SAME_SLOPE = 1e-9;
+
+/** Whether a slope is that of the sharpening or of the microbevel below it. */
+function isPlaneSlope(knife: Knife, slope: number, theta: number): boolean {
+  const { microbevel } = knife.spec.blade;
+  return [theta, ...(microbevel === undefined ? [] : [microbevel.angle])].some(
+    (angle) => Math.abs(slope - Math.tan(angle)) < SAME_SLOPE,
+  );
 }
 
 /** Width of the planes up to a height: the microbevel's below its own height, the edge's above. */

@@ -94,11 +94,11 @@ describe("a knife's own edge", () => {
     expect(set?.wedges).toMatchObject({ add: [0.35], error: 0 });
   });
 
-  test("with an apex on the right face is sharpened from there", () => {
+  test("with an apex on the right face is sharpened on the left one alone", () => {
     const single = edgeSetUp(withBevel({ apex: 1 }), []);
-    const right = single.find(({ side }) => side === "right");
-    // The apex lies half of the spine's 5 mm beside the middle.
-    expect(right?.stations[0]?.lift.centre).toBeCloseTo(50 * Math.sin(0.35) + 2.5 * Math.cos(0.35), 6);
+    expect(single.map(({ side }) => side)).toEqual(["left"]);
+    // Seen from the left face the apex lies half of the spine's 5 mm beyond the middle.
+    expect(single[0]?.stations[0]?.lift.centre).toBeCloseTo(50 * Math.sin(0.35) - 2.5 * Math.cos(0.35), 6);
   });
 
   test("with one flat side has one set-up", () => {

@@ -14,11 +14,11 @@ export type CardBlock =
       readonly rows: readonly (readonly CardCell[])[];
     }
   /** Small boxes to strike off, one for each time something is done. */
-  | { readonly kind: "tally"; readonly count: number }
-  /** Steps one after the other, each with a box to tick. */
-  | { readonly kind: "steps"; readonly steps: readonly string[] };
+  | { readonly kind: "tally"; readonly count: number };
 
 export interface CardFigure {
+  /** Small boxes to tick before it, one for each time that it is done. */
+  readonly ticks?: number;
   readonly label: string;
   /** Left out where there is only a box to fill. */
   readonly figure?: string;
@@ -30,30 +30,29 @@ export interface CardFigure {
 /** One step of the work: what is set, on what tool, and room for what came out. */
 export interface CardPanel {
   readonly title: string;
-  /** The tool that its figures are set on: "rule", "stop blocks", "height gauge". */
+  /** The tool that its figures are set on, with their unit: "rule", "height gauge, mm". */
   readonly tool?: string;
   /** As wide as the page; else one column. */
   readonly wide?: boolean;
   readonly blocks: readonly CardBlock[];
 }
 
-/** A part of the work that has pages of its own: what is done at the forge, what is done at the bench. */
+/** A part of the work that has a page of its own: what is done at the forge, what is done at the bench. */
 export interface CardSide {
   readonly name: string;
   /** In the order of use. */
   readonly panels: readonly CardPanel[];
+  /** Where this work can hurt someone; at the foot of its pages. */
+  readonly caution: string;
 }
 
 /** The bench card: the figures of one job in the order of use. */
 export interface CardModel {
   readonly code: string;
   readonly title: string;
-  /** Steel, sizes: one line under the title. */
+  /** Steel, sizes: under the title. */
   readonly about: string;
-  /** What cannot work as planned; at the head of every page. */
+  /** What cannot work as planned: in the head of every page, or where it is long in a panel of its own before all others. */
   readonly warnings: readonly string[];
   readonly sides: readonly CardSide[];
-  /** Where the work can hurt someone; at the foot of every page. */
-  readonly caution: string;
-  readonly revision?: string;
 }

@@ -1,10 +1,12 @@
 import { line, vec2 } from "@scantling/geometry";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { boxOfItems } from "../../src/box.js";
+import { boxOfItems, visibleItems } from "../../src/box.js";
+import { checkPages } from "../../src/check-layout.js";
 import type { SheetContent } from "../../src/lay-out/sheet-content.js";
 import { bothWays, type PaperSize } from "../../src/paper.js";
 import { patternContents } from "../../src/sheets/pattern-sheet.js";
+import { textBox } from "../../src/text-metrics.js";
 import { fixtures } from "../fixtures.js";
 import { contentOf, randomView } from "./random-view.js";
 import {
@@ -25,6 +27,8 @@ const CLEAR = 2;
 const STEP = 0.4;
 
 interface Shifted {
+  readonly x: Row;
+  readonly y: Row;
   readonly pages: number;
   readonly hidden: number;
 }
@@ -58,6 +62,8 @@ function everyShift(content: SheetContent, paper: PaperSize, by: number): Shifte
     );
     return across.flatMap((x) =>
       up.map((y) => ({
+        x,
+        y,
         pages: countWindows(x, y),
         hidden: features.filter((p) => isHidden(p.x, x) || isHidden(p.y, y)).length,
       })),
@@ -154,14 +160,16 @@ describe("the number of pages", () => {
     ["harvestKnife", LETTER, 2],
     ["slicer", A4, 2],
     ["slicer", LETTER, 2],
-  ] as const)("is that of a full search by whole mm: %s", (name, paper, count) => {
-    const [content] = patternContents(fixtures[name]());
-    if (content === undefined) throw new Error("a pattern has contents");
-    // Every fourth mm across and up.
-    const shifts = everyShift(content, paper, 4);
-    expect(fewest(shifts)).toBe(count);
-    expect(tiled(content, paper).tiles).toHaveLength(count);
-  });
+  ] as const)(
+    "is the least that a search of every fourth mm across and up finds: %s",
+    (name, paper, count) => {
+      const [content] = patternContents(fixtures[name]());
+      if (content === undefined) throw new Error("a pattern has contents");
+      const shifts = everyShift(content, paper, 4);
+      expect(fewest(shifts)).toBe(count);
+      expect(tiled(content, paper).tiles).toHaveLength(count);
+    },
+  );
 
   it("leaves out the empty middle of a ring", () => {
     const ring = contentOf([
@@ -230,7 +238,43 @@ describe("features", () => {
   });
 });
 
+/** Lettering that is whole in none of the windows, however many hold a part of it: joints go right across the view. */
+function cutBy(content: SheetContent, across: Row, up: Row): number {
+  const isCut = (from: number, to: number, { start, pitch, count }: Row): boolean =>
+    Array.from({ length: count - 1 }, (_, index) => start + (index + 1) * pitch).some(
+      (low) => from < low && to > low + OVERLAP,
+    );
+  return visibleItems(content.view?.items ?? []).filter(({ item }) => {
+    if (item.kind !== "text" || item.text === "") return false;
+    const { minX, minY, maxX, maxY } = textBox(item);
+    return isCut(minX, maxX, across) || isCut(minY, maxY, up);
+  }).length;
+}
+
 describe("lettering", () => {
+  it.each([
+    ["harvestKnife", A4, 0],
+    ["harvestKnife", LETTER, 1],
+    ["slicer", A4, 1],
+    ["slicer", LETTER, 1],
+    ["boningKnife", A4, 0],
+  ] as const)(
+    "is cut no more often than on any shift with as few pages and no feature hidden: %s",
+    (name, paper, cut) => {
+      const [content] = patternContents(fixtures[name]());
+      if (content === undefined) throw new Error("a pattern has contents");
+      const { pages, tiles } = tiled(content, paper);
+      expect(checkPages(pages).map(({ code }) => code)).toEqual(
+        Array.from({ length: cut }, () => "text-cut"),
+      );
+      const shifts = everyShift(content, paper, 4).filter(
+        (shift) => shift.pages === tiles.length && shift.hidden === 0,
+      );
+      expect(shifts.length).toBeGreaterThan(0);
+      for (const { x, y } of shifts) expect(cutBy(content, x, y)).toBeGreaterThanOrEqual(cut);
+    },
+  );
+
   it("is not cut where a joint can go beside it", () => {
     // Words all along but for a gap of 20 mm: the joint of two pages comes into the gap.
     const gap = { from: 233, to: 253 };

@@ -3,6 +3,7 @@ import type { DensityMark } from "../material.js";
 /** What is done with a blade in the fire, in the order of the work. */
 export const HEAT_STEPS = ["normalise", "anneal", "stress-relieve", "harden", "temper"] as const;
 
+/** One of {@link HEAT_STEPS}. */
 export type HeatStepName = (typeof HEAT_STEPS)[number];
 
 /** Where a figure comes from, and how well it is known. */

@@ -43,7 +43,7 @@ const SAME_MARK = 0.5;
  * const [plan] = planStock(ledgerBodies(knife), shop, knife.forging).plans;
  * if (plan === undefined) throw new Error("no plan");
  * const { preform } = forgeCard(knife, ledgerBodies(knife), shop, plan);
- * flatPreform(forgedProfile(knife), preform).shoulder; // 108, the tang of 105 and 3 mm more at the butt
+ * flatPreform(forgedProfile(knife), preform).shoulder; // 118: 3 mm more at the butt, the tang of 105, the ricasso of 10
  */
 export function flatPreform(profile: ForgedProfile, preform: readonly PreformStation[]): FlatPreform {
   const { stations, shoulder, steps } = profile;

@@ -1,13 +1,10 @@
 import { rectangle } from "../../drawing.js";
-import { fitText } from "../../fit-text.js";
 import type { CardBlock, CardFigure } from "../../models/card-model.js";
 import { textWidth } from "../../text-metrics.js";
+import { inline, wordLines } from "./inline.js";
 import type { CardLettering } from "./lettering.js";
-import { boxPiece, LEADING, line, PIECE_GAP, type Piece, type Placed, stack, wordPiece } from "./placed.js";
+import { boxPiece, LEADING, type Piece, type Placed, stack } from "./placed.js";
 import { cardTable } from "./table.js";
-
-/** Lines of words that a block may take; what is longer is cut off with dots. */
-const MOST_LINES = 12;
 
 /** A block of a panel, set to a width. */
 export function cardBlock(block: CardBlock, width: number, letters: CardLettering): Placed {
@@ -20,33 +17,25 @@ export function cardBlock(block: CardBlock, width: number, letters: CardLetterin
       return cardTable(block, width, letters);
     case "tally":
       return tally(block.count, width);
-    case "steps":
-      return stack(block.steps.map((step) => tickLine(step, width, letters)));
   }
 }
 
-/** Words broken into lines of a width. */
-export const wordLines = (text: string, width: number, height: number, bold: boolean): Placed =>
-  stack(
-    fitText(text, height, width, MOST_LINES, bold).map((words) => line([wordPiece(words, height, bold)])),
-  );
-
-/** What it is, the figure, the same in the other unit, a box: on one line where they fit, else the label above. */
+/** Boxes to tick, what it is, the figure, the same in the other unit, a box to fill. */
 function figureLine(given: CardFigure, width: number, letters: CardLettering): Placed {
-  const { label, figure, beside, box } = given;
-  const fitted = (text: string, size: number, bold: boolean): Piece =>
-    wordPiece(fitText(text, size, width, 1, bold).join(""), size, bold);
-  const pieces = [
-    ...(figure === undefined ? [] : [fitted(figure, figureHeight(figure, width, letters), true)]),
-    ...(beside === undefined ? [] : [fitted(beside, letters.label, false)]),
-    ...(box === undefined ? [] : [boxPiece(box, letters.label)]),
-  ];
-  const name = wordPiece(label, letters.label);
-  if (widthOf([name, ...pieces]) <= width) return line([name, ...pieces]);
-  return stack([
-    wordLines(label, width, letters.label, false),
-    ...rowsOf(pieces, width).map((row) => line(row)),
-  ]);
+  const { ticks = 0, label, figure, beside, box } = given;
+  const small = letters.label;
+  return inline(
+    [
+      ...Array.from({ length: Math.min(ticks, MOST_TICKS) }, () => tickPiece(letters.words)),
+      { text: label, height: small },
+      ...(figure === undefined
+        ? []
+        : [{ text: figure, height: figureHeight(figure, width, letters), bold: true, whole: true }]),
+      ...(beside === undefined ? [] : [{ text: beside, height: small }]),
+      ...(box === undefined ? [] : [boxPiece(box, small)]),
+    ],
+    width,
+  );
 }
 
 /** The largest in which it stands on one line. */
@@ -55,31 +44,17 @@ function figureHeight(figure: string, width: number, letters: CardLettering): nu
   return heights.find((height) => textWidth(figure, height, true) <= width) ?? letters.label;
 }
 
-const widthOf = (pieces: readonly Piece[]): number =>
-  pieces.reduce((sum, piece) => sum + piece.width, 0) + PIECE_GAP * (pieces.length - 1);
+/** More are not drawn before a figure. */
+const MOST_TICKS = 6;
 
-/** Pieces in as many lines as it takes. */
-function rowsOf(pieces: readonly Piece[], width: number): Piece[][] {
-  const rows: Piece[][] = [];
-  for (const piece of pieces) {
-    const row = rows.at(-1);
-    if (row !== undefined && widthOf([...row, piece]) <= width) row.push(piece);
-    else rows.push([piece]);
-  }
-  return rows;
-}
-
-/** A box to tick, and what to do. */
-function tickLine(step: string, width: number, letters: CardLettering): Placed {
-  const side = letters.words + 0.5;
-  const indent = side + PIECE_GAP;
-  const words = wordLines(step, width - indent, letters.words, false);
+/** A small box on the base line. */
+function tickPiece(height: number): Piece {
+  const side = height + 0.5;
   return {
-    height: words.height,
-    items: ({ x, y }) => [
-      rectangle("thin", { x, y: y - LEADING - side }, { x: x + side, y: y - LEADING }),
-      ...words.items({ x: x + indent, y }),
-    ],
+    width: side,
+    over: side + LEADING / 2,
+    under: LEADING / 2,
+    draw: ({ x, y }) => [rectangle("thin", { x, y }, { x: x + side, y: y + side })],
   };
 }
 

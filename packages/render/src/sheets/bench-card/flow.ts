@@ -12,16 +12,15 @@ export interface Area {
 /** Between two columns and between two panels, mm. */
 export const GUTTER = 2;
 
-/** A panel as narrow as a column and as wide as the page; `wide` where it only comes as the latter. */
+/** A panel, as wide as a column, or as the page. */
 export interface FlowPanel {
-  readonly narrow: Placed;
-  readonly whole: Placed;
+  readonly placed: Placed;
   readonly wide: boolean;
 }
 
 /** A panel with the upper left corner of its place. */
 export interface PlacedPanel {
-  readonly placed: Placed;
+  readonly panel: FlowPanel;
   readonly corner: Vec2;
 }
 
@@ -47,17 +46,17 @@ export function flowPanels(panels: readonly FlowPanel[], area: Area): PlacedPane
     const [first] = rest;
     if (first === undefined) break;
     if (first.wide) {
-      if (first.whole.height > full) return undefined;
-      if (first.whole.height > top - area.bottom) nextPage();
-      pages.at(-1)?.push({ placed: first.whole, corner: { x: area.left, y: top } });
-      top -= first.whole.height + GUTTER;
+      if (first.placed.height > full) return undefined;
+      if (first.placed.height > top - area.bottom) nextPage();
+      pages.at(-1)?.push({ panel: first, corner: { x: area.left, y: top } });
+      top -= first.placed.height + GUTTER;
       rest = rest.slice(1);
       continue;
     }
     const until = rest.findIndex(({ wide }) => wide);
     const run = until < 0 ? rest : rest.slice(0, until);
     const parted = partColumns(
-      run.map(({ narrow }) => narrow),
+      run.map(({ placed }) => placed),
       top - area.bottom,
     );
     if (parted === undefined) {
@@ -80,9 +79,9 @@ export function flowPanels(panels: readonly FlowPanel[], area: Area): PlacedPane
 
 function placeColumn(panels: readonly FlowPanel[], corner: Vec2, pages: PlacedPanel[][]): number {
   let used = 0;
-  for (const { narrow } of panels) {
-    pages.at(-1)?.push({ placed: narrow, corner: { x: corner.x, y: corner.y - used } });
-    used += narrow.height + GUTTER;
+  for (const panel of panels) {
+    pages.at(-1)?.push({ panel, corner: { x: corner.x, y: corner.y - used } });
+    used += panel.placed.height + GUTTER;
   }
   return used;
 }

@@ -1,7 +1,9 @@
+import { cleanText } from "../../clean-text.js";
 import { rectangle, strokes } from "../../drawing.js";
-import type { CardPanel } from "../../models/card-model.js";
+import type { CardBlock, CardPanel } from "../../models/card-model.js";
 import { textWidth } from "../../text-metrics.js";
-import { cardBlock, wordLines } from "./block.js";
+import { cardBlock } from "./block.js";
+import { wordLines } from "./inline.js";
 import type { CardLettering } from "./lettering.js";
 import { gap, line, type Placed, stack, wordPiece } from "./placed.js";
 
@@ -9,11 +11,10 @@ import { gap, line, type Placed, stack, wordPiece } from "./placed.js";
 const PADDING = 1.5;
 const BETWEEN_BLOCKS = 0.7;
 
-/** A panel with its number, title and tool in a head, and its blocks below; in a frame of its own. */
-export function cardPanel(panel: CardPanel, number: number, width: number, letters: CardLettering): Placed {
+/** A panel with its title and tool in a head, and its blocks below; in a frame of its own. */
+export function cardPanel(panel: CardPanel, width: number, letters: CardLettering): Placed {
   const inner = width - 2 * PADDING;
-  const title = `${number}  ${panel.title}`;
-  const head = headOf(title, panel.tool, inner, letters);
+  const head = headOf(cleanText(panel.title), panel.tool, inner, letters);
   const body = stack(
     panel.blocks.flatMap((block, index) => [
       ...(index === 0 ? [] : [gap(BETWEEN_BLOCKS)]),
@@ -44,9 +45,58 @@ function headOf(title: string, tool: string | undefined, width: number, letters:
   const { heading, label } = letters;
   const titleLines = wordLines(title, width, heading, true);
   if (tool === undefined) return titleLines;
-  const toolPiece = wordPiece(tool, label);
+  const toolPiece = wordPiece(cleanText(tool), label);
   if (textWidth(title, heading, true) + 4 + toolPiece.width > width) {
     return stack([titleLines, wordLines(tool, width, label, false)]);
   }
   return line([wordPiece(title, heading, true), toolPiece], [0, width - toolPiece.width]);
+}
+
+/**
+ * A panel in as many parts as it takes for each to be no higher than a page: parted between blocks, figures and rows.
+ *
+ * @returns undefined where one row or figure alone is higher.
+ */
+export function panelParts(
+  panel: CardPanel,
+  most: number,
+  width: number,
+  letters: CardLettering,
+): CardPanel[] | undefined {
+  const fits = (part: CardPanel): boolean => cardPanel(part, width, letters).height <= most;
+  const parts: CardPanel[] = [];
+  let open = { ...panel, blocks: [] as readonly CardBlock[] };
+  for (const unit of panel.blocks.flatMap(unitsOf)) {
+    const longer = { ...open, blocks: joined(open.blocks, unit) };
+    if (fits(longer)) {
+      open = longer;
+      continue;
+    }
+    if (open.blocks.length > 0) parts.push(open);
+    open = { ...panel, title: `${panel.title} (continued)`, blocks: [unit] };
+    if (!fits(open)) return undefined;
+  }
+  return [...parts, open];
+}
+
+/** The least that a block can be parted into. */
+function unitsOf(block: CardBlock): CardBlock[] {
+  switch (block.kind) {
+    case "figures":
+      return block.figures.map((figure) => ({ ...block, figures: [figure] }));
+    case "table":
+      return block.rows.map((row) => ({ ...block, rows: [row] }));
+    default:
+      return [block];
+  }
+}
+
+/** Rows of one table, and figures, stand together again. */
+function joined(blocks: readonly CardBlock[], unit: CardBlock): readonly CardBlock[] {
+  const last = blocks.at(-1);
+  if (last?.kind === "table" && unit.kind === "table" && last.heads === unit.heads)
+    return [...blocks.slice(0, -1), { ...last, rows: [...last.rows, ...unit.rows] }];
+  if (last?.kind === "figures" && unit.kind === "figures")
+    return [...blocks.slice(0, -1), { ...last, figures: [...last.figures, ...unit.figures] }];
+  return [...blocks, unit];
 }

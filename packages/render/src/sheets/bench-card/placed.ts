@@ -30,6 +30,12 @@ export function stack(parts: readonly Placed[]): Placed {
   };
 }
 
+/** One at the left, the other so far to the right; `x` in mm. */
+export const beside = (left: Placed, right: Placed, x: number): Placed => ({
+  height: Math.max(left.height, right.height),
+  items: (corner) => [...left.items(corner), ...right.items({ x: corner.x + x, y: corner.y })],
+});
+
 /** Nothing, that high. */
 export const gap = (height: number): Placed => ({ height, items: () => [] });
 

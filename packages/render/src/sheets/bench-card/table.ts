@@ -1,8 +1,10 @@
+import { cleanText } from "../../clean-text.js";
 import { strokes } from "../../drawing.js";
 import { fitText } from "../../fit-text.js";
 import { KEY } from "../../lettering-size.js";
 import type { CardBlock, CardCell } from "../../models/card-model.js";
 import { textReach, textWidth } from "../../text-metrics.js";
+import { inline } from "./inline.js";
 import type { CardLettering } from "./lettering.js";
 import { boxPiece, LEADING, line, type Piece, type Placed, stack, wordPiece } from "./placed.js";
 
@@ -24,15 +26,16 @@ interface Setting {
 
 /**
  * A table in the largest lettering in which its columns stand beside one another, heads broken into lines. The first
- * column is flush left, the others flush right.
+ * column is flush left, the others flush right. Where they find no room beside one another in any, each row is told in
+ * lines: nothing is left out.
  */
 export function cardTable(table: Table, width: number, letters: CardLettering): Placed {
   const { cell, heading, words, label } = letters;
   const sizes = [cell, heading, words, label].filter((size) => size <= cell).sort((a, b) => b - a);
   // Heads in as few lines as there is room for.
   const settings = sizes.flatMap((size) => HEAD_LINES.map((lines) => setColumns(table, size, label, lines)));
-  const setting = settings.find(({ widths }) => acrossOf(widths, BETWEEN) <= width) ?? settings.at(-1);
-  if (setting === undefined) return stack([]);
+  const setting = settings.find(({ widths }) => acrossOf(widths, BETWEEN) <= width);
+  if (setting === undefined) return tableInLines(table, width, label, leastAcross(settings));
   const { widths } = setting;
   const spare = (width - acrossOf(widths, 0)) / Math.max(1, widths.length - 1);
   const between = Math.max(BETWEEN, Math.min(spare, MOST_BETWEEN));
@@ -47,6 +50,23 @@ export function cardTable(table: Table, width: number, letters: CardLettering): 
     ),
   ]);
   return { ...rows, least: acrossOf(widths, BETWEEN) };
+}
+
+const leastAcross = (settings: readonly Setting[]): number =>
+  Math.min(...settings.map(({ widths }) => acrossOf(widths, BETWEEN)));
+
+/** Each figure behind its head. */
+function tableInLines({ heads, rows }: Table, width: number, label: number, least: number): Placed {
+  const told = rows.map((row) =>
+    inline(
+      row.flatMap((cell, column) => [
+        { text: heads[column] ?? "", height: label },
+        typeof cell === "string" ? { text: cell, height: label, bold: true } : boxPiece(cell.box, label),
+      ]),
+      width,
+    ),
+  );
+  return { ...stack(told), least };
 }
 
 const acrossOf = (widths: readonly number[], between: number): number =>
@@ -83,7 +103,7 @@ function headLinesOf(head: string, label: number, least: number, most: number): 
 }
 
 const cellPiece = (cell: CardCell, size: number, label: number, bold: boolean): Piece =>
-  typeof cell === "string" ? wordPiece(cell, size, bold) : boxPiece(cell.box, label);
+  typeof cell === "string" ? wordPiece(cleanText(cell), size, bold) : boxPiece(cell.box, label);
 
 /** From the last line of the heads to the rule, and from there to the first row, mm. */
 const OVER_RULE = 0.4;
