@@ -62,9 +62,10 @@ export function readCalibration(
     return [readBar(bars.shortSide, short), readBar(bars.longSide, long)];
   };
   const readings = read(units);
-  const others = read(units === "mm" ? "in" : "mm");
-  if (others.every(({ inOrder }) => inOrder) && !readings.every(({ inOrder }) => inOrder)) {
-    const other = units === "mm" ? "in" : "mm";
+  const other = units === "mm" ? "in" : "mm";
+  const worst = (bars: readonly BarReading[]): number =>
+    Math.max(...bars.map(({ scale }) => Math.abs(scale - 1)));
+  if (!readings.every(({ inOrder }) => inOrder) && worst(read(other)) < worst(readings) / 2) {
     throw wrong(
       "other-units",
       `these are the lengths of the sheet that is drawn in ${other === "mm" ? "mm" : "inches"}`,

@@ -112,8 +112,8 @@ export function makeProgram(io: Io, answered: (code: ExitCode) => void): Command
       examples(
         "gate",
         "gate harvest.knife.yaml --stage billet --mass 902g --tare 200g",
-        "gate harvest.knife.yaml --stage forged --mass 690g --before billet=702g",
-        'gate harvest.knife.yaml --stage forged --mass 690g --at "heel=5.6 mm" --at "60 %=4.6 mm"',
+        "gate harvest.knife.yaml --stage forged --mass 690g \\\n      --before billet=702g",
+        'gate harvest.knife.yaml --stage forged --mass 690g \\\n      --at "heel=5.6 mm" --at "60 %=4.6 mm"',
       ),
     )
     .action(async (file: string, options: GateOptions) => {

@@ -55,8 +55,8 @@ export class FreeSpace {
    * @returns the lower left corner, whole mm; undefined where there is no room.
    */
   find(width: number, height: number, wish: Wish): Vec2 | undefined {
-    const across = Math.ceil(width);
-    const up = Math.ceil(height);
+    const across = Math.max(1, Math.ceil(width));
+    const up = Math.max(1, Math.ceil(height));
     const lastX = this.columns - across;
     const lastY = this.rows - up;
     if (lastX < 0 || lastY < 0) return undefined;

@@ -39,7 +39,10 @@ async function drawSheet(
   const printed = sheetPaper(options, source, paper);
   const drawing = drawn(printed, source);
   const name = `calibrate${options.corrected ? "-corrected" : ""}`;
-  const files = await drawingFiles([{ name, pages: [drawing] }], options.format, name);
+  const files = await drawingFiles([{ name, pages: [drawing] }], options.format, {
+    name,
+    title: drawing.title,
+  });
   const [path = name] = await writeOutput(io, options.out ?? ".", files, options);
   const bars = calibrationBars(printed, source.units);
   io.stdout.write(

@@ -6,14 +6,14 @@ import { EXIT, type ExitCode } from "../exit-code.js";
 import { CommandFailure } from "../failure.js";
 import { setupOf } from "../forge-setup.js";
 import type { Io } from "../io/io.js";
-import { loadJob } from "../load.js";
+import { type Job, loadJob } from "../load.js";
 import { type Measured, measure } from "../measure.js";
 import type { JobsheetOptions } from "../options.js";
 import { paperChoiceOf } from "../paper-choice.js";
 import { jsonText } from "../report/documents.js";
 import { findingCounts } from "../report/findings.js";
 import type { Setup } from "../report/setup-json.js";
-import { drawingFiles } from "../sheets/write-drawings.js";
+import { drawingFiles, type NamedPages } from "../sheets/write-drawings.js";
 import { knifeFindings, planBars } from "../stock-report.js";
 
 /** `scantling jobsheet FILE`: the bench card, one or two pages to hang up where the work is done. */
@@ -21,8 +21,8 @@ export async function jobsheet(io: Io, file: string, options: JobsheetOptions): 
   const measured = measure(await loadJob(io, file, options));
   const card = setupOf(measured, planBars(measured), options.plan);
   const pages = await drawCard(measured, card, options.paper);
-  const name = `${measured.job.name}.jobsheet`;
-  const files = await drawingFiles([{ name, pages }], options.format, name);
+  const sheet = cardFile(measured.job, pages);
+  const files = await drawingFiles([sheet], options.format, sheet);
   const paths = await writeOutput(io, options.out ?? ".", files, options);
   const json = {
     schema: "scantling/jobsheet/1",
@@ -36,6 +36,15 @@ export async function jobsheet(io: Io, file: string, options: JobsheetOptions): 
   io.stdout.write(options.json ? jsonText(json) : paths.map((path) => `${path}\n`).join(""));
   for (const counts of findingCounts(knifeFindings(measured))) io.stderr.write(`${counts}\n`);
   return EXIT.done;
+}
+
+/** What the file of a bench card is called, and its title. */
+export function cardFile(
+  { name, knife: { order } }: Job,
+  pages: readonly Drawing[],
+): NamedPages & { readonly title: string } {
+  const words = [order.code, order.title].filter((part) => part !== "").join(" ");
+  return { name: `${name}.jobsheet`, title: `${words === "" ? "Knife" : words}: bench card`, pages };
 }
 
 /**

@@ -29,6 +29,7 @@ export async function pattern(io: Io, file: string, options: PatternOptions): Pr
     ...(options.at === undefined ? {} : { at: options.at }),
   });
   tellMissing(io, sheetsDrawn, sheets.length);
+  tellIdle(io, sheets, options);
   const pages = await writePages(io, job, sheetsDrawn, options);
   const shown = states.map((state) => STATE_WORDS[state]);
   io.stdout.write(
@@ -49,12 +50,13 @@ export async function pattern(io: Io, file: string, options: PatternOptions): Pr
 /** Writes all pages, and says which file each of them is in. */
 async function writePages(
   io: Io,
-  { name }: Job,
+  job: Job,
   { drawn }: DrawnSheets,
   options: PatternOptions,
 ): Promise<WrittenPage[]> {
+  const { name } = job;
   const named = drawn.map(({ suffix, pages }) => ({ name: `${name}.${suffix}`, pages }));
-  const files = await drawingFiles(named, options.format, `${name}.sheets`);
+  const files = await drawingFiles(named, options.format, allSheets(job));
   const paths = await writeOutput(io, options.out ?? ".", files, options);
   return files.flatMap(({ format, pages }, index) =>
     pages.map((drawing) => ({
@@ -64,6 +66,29 @@ async function writePages(
       sheet: drawn.find((sheet) => sheet.pages.includes(drawing))?.sheet ?? "",
     })),
   );
+}
+
+/** What a PDF with several sheets of a job is called. */
+export function allSheets({ name, knife: { order } }: Job): { name: string; title: string } {
+  const words = [order.code, order.title].filter((part) => part !== "").join(" ");
+  return { name: `${name}.sheets`, title: `${words === "" ? "Knife" : words}: true-size sheets` };
+}
+
+/** What was asked for and means nothing to the sheets that are drawn. */
+function tellIdle(io: Io, sheets: readonly string[], options: PatternOptions): void {
+  const ofPattern = sheets.includes("pattern") || sheets.includes("mirrored");
+  const idle = [
+    ...(options.at !== undefined && !sheets.includes("sections")
+      ? ["--at is for the sections sheet: add --sheet sections."]
+      : []),
+    ...(options.state !== undefined && !ofPattern
+      ? ["--state is for the pattern and its mirror image."]
+      : []),
+    ...(options.offset !== undefined && !ofPattern
+      ? ["--offset is for the pattern and its mirror image."]
+      : []),
+  ];
+  for (const words of idle) io.stderr.write(`${words}\n`);
 }
 
 /** A sheet that there is none of is no mistake among several; alone it is. */

@@ -25,7 +25,8 @@ import { SHEET_NAMES } from "../sheets/sheet-names.js";
 import { type DrawingFile, drawingFiles } from "../sheets/write-drawings.js";
 import { allFindings, type Bars, planBars } from "../stock-report.js";
 import { exitCodeOf, verdictOf } from "../verdict.js";
-import { drawCard } from "./jobsheet.js";
+import { cardFile, drawCard } from "./jobsheet.js";
+import { allSheets } from "./pattern.js";
 
 /**
  * `scantling plan FILE`, the main job: weight, bars, forge card, checks and the true-size pattern into one folder (`NAME-plan`
@@ -111,14 +112,15 @@ async function drawAll(
   invariant(page !== undefined, "every knife has a pattern");
   const all = await drawSheets(measured, { ...wishes, sheets: SHEET_NAMES, format: "pdf" }, bars);
   const card = await drawCard(measured, setup);
+  const sheets = allSheets(measured.job);
   const files = await Promise.all([
-    drawingFiles([{ name: `${name}.pattern`, pages: [page] }], "svg", name),
+    drawingFiles([{ name: `${name}.pattern`, pages: [page] }], "svg", sheets),
     drawingFiles(
-      all.drawn.map((sheet) => ({ name: `${name}.sheets`, pages: sheet.pages })),
+      all.drawn.map((sheet) => ({ name: sheet.suffix, pages: sheet.pages })),
       "pdf",
-      `${name}.sheets`,
+      sheets,
     ),
-    drawingFiles([{ name: `${name}.jobsheet`, pages: card }], "pdf", name),
+    drawingFiles([cardFile(measured.job, card)], "pdf", sheets),
   ]);
   return { files: files.flat(), page, missing: all.missing };
 }

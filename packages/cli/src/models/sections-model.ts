@@ -1,4 +1,5 @@
 import {
+  type FaceMarks,
   type Knife,
   type PieceState,
   sectionAt,
@@ -39,13 +40,16 @@ export function makeSectionsModel(measured: Measured, at?: string): SectionsMode
 /** The sections at these places; where the blade runs out in a point there is none. */
 export function sectionStations(knife: Knife, places: readonly SectionPlace[]): SectionStation[] {
   const stations = places.flatMap((place) => stationOf(knife, place));
-  const details = detailsOf(stations, knife.outline.edgeLength);
+  const details = detailsOf(
+    stations.filter(({ drawn }) => drawn),
+    knife.outline.edgeLength,
+  );
   return stations.map((station) => ({ ...station, edgeDetail: details.has(station) }));
 }
 
 type Drawn = Omit<SectionStation, "edgeDetail">;
 
-function stationOf(knife: Knife, { x, place }: SectionPlace): Drawn[] {
+function stationOf(knife: Knife, { x, place, drawn }: SectionPlace): Drawn[] {
   const contours = (state: PieceState): SectionStation["finished"] =>
     sectionOutline(knife, x, state).contours;
   const { thickness, atSwedge, height, area } = sectionAt(knife, x);
@@ -56,6 +60,7 @@ function stationOf(knife: Knife, { x, place }: SectionPlace): Drawn[] {
     {
       x,
       place,
+      drawn,
       finished,
       ready: contours("ready"),
       forged: contours("forged"),
@@ -69,11 +74,28 @@ function stationOf(knife: Knife, { x, place }: SectionPlace): Drawn[] {
   ];
 }
 
-/** Where the edge is drawn by itself: at the first bevelled station and near three quarters of the edge. */
+/** Edges whose thicknesses behind the bevel differ by less look alike when drawn 20 : 1, mm; so do angles, rad. */
+const ALIKE = { behind: 0.05, angle: 0.01 } as const;
+
+const edgeAngle = (face: FaceMarks | undefined): number => face?.sharpeningAngle ?? face?.angleAtEdge ?? 0;
+
+const looksLike = (a: Drawn, b: Drawn): boolean =>
+  (["right", "left"] as const).every((side) => {
+    const [one, other] = [a.marks[side], b.marks[side]];
+    const behind = (one?.edgeBevel?.behind ?? 0) - (other?.edgeBevel?.behind ?? 0);
+    const angle = edgeAngle(one) - edgeAngle(other);
+    return Math.abs(behind) < ALIKE.behind && Math.abs(angle) < ALIKE.angle;
+  });
+
+/**
+ * Where the edge is drawn by itself: at the first bevelled station, and near three quarters of the edge where it looks
+ * otherwise there.
+ */
 function detailsOf(stations: readonly Drawn[], edgeLength: number): ReadonlySet<Drawn> {
   const bevelled = stations.filter(({ marks }) => marks.right !== undefined);
   const distance = ({ x }: Drawn): number => Math.abs(x - SECOND_EDGE * edgeLength);
   const [first] = bevelled;
   if (first === undefined) return new Set();
-  return new Set([first, bevelled.reduce((a, b) => (distance(b) < distance(a) ? b : a), first)]);
+  const second = bevelled.reduce((a, b) => (distance(b) < distance(a) ? b : a), first);
+  return new Set(looksLike(first, second) ? [first] : [first, second]);
 }

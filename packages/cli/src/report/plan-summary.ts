@@ -1,5 +1,5 @@
 import type { Finding } from "@scantling/geometry";
-import type { FileUnits } from "@scantling/geometry/units";
+import { type FileUnits, formatNumber } from "@scantling/geometry/units";
 import type { Drawing } from "@scantling/render";
 import type { Job } from "../load.js";
 import type { Measured } from "../measure.js";
@@ -116,15 +116,17 @@ function findingSection(findings: readonly Finding[], job: Job): string[] {
   ];
 }
 
+/** The paper as it lies in the printer: `A3 420 × 297 mm`. */
+function paperWords({ width, height, paper, correction }: Drawing): string {
+  const [across, up] = [width * (correction?.across ?? 1), height * (correction?.up ?? 1)];
+  return `${paper ?? "paper"} ${formatNumber(across, 0.1)} × ${formatNumber(up, 0.1)} mm`;
+}
+
 function drawingLines({ drawing, sheets, card, files, sheet }: PlanParts): string[] {
   const others = files.filter((file) => ![drawing, sheets, card].includes(file));
   return [
     "TO PRINT at 100 %; measure the check bars",
-    ...wrap(
-      `${drawing}: the pattern, true size on ${sheet.paper ?? "paper"} ${sheet.width} × ${sheet.height} mm`,
-      undefined,
-      "  ",
-    ),
+    ...wrap(`${drawing}: the pattern, true size on ${paperWords(sheet)}`, undefined, "  "),
     ...wrap(`${sheets}: every sheet, on the shop's paper`, undefined, "  "),
     ...wrap(`${card}: the bench card`, undefined, "  "),
     ...wrap(`Also: ${others.join(", ")}`, undefined, "  "),

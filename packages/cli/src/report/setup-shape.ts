@@ -37,10 +37,18 @@ function preformTable(card: ForgeCard, units: FileUnits): string[] {
   return layOutTable(preformRows(card, units), rightAligned(5));
 }
 
-/** Sizes along the preform, heads first: where, how high and thick; where it ends once the bevels are in, and how high. */
-export function preformRows({ preform, spreadShare }: ForgeCard, units: FileUnits): string[][] {
+/**
+ * Sizes along the preform, heads first: where, how high and thick; where it ends once the bevels are in, and how high.
+ *
+ * @param most - Steps along the preform at the most.
+ */
+export function preformRows(
+  { preform, spreadShare }: ForgeCard,
+  units: FileUnits,
+  most = MOST_STEPS,
+): string[][] {
   const end = preform.at(-1)?.at ?? 0;
-  const step = STEP[units] * Math.max(1, Math.ceil(end / STEP[units] / MOST_STEPS));
+  const step = STEP[units] * Math.max(1, Math.ceil(end / STEP[units] / most));
   const long = (mm: number): string => unitless(anvilText(mm, units)).replace(/^-/u, "−");
   const rows = preformSteps(preform, step).map((station) => [
     long(station.at),

@@ -67,21 +67,19 @@ const indented = (lines: readonly string[]): string[] => lines.map((line) => `  
 
 /** What `check` says stop to: the card at the forge is the last chance to see it. */
 const stopLines = (setup: Setup, job: Job): string[] =>
-  stopWords(setup, job).flatMap((words) => wrap(words, undefined, "  "));
+  stopWords(setup, job).flatMap((words) => wrap(`${words} (scantling check FILE)`, undefined, "  "));
 
-/** The same, each as one text. */
+/** The same, each as one text, without where it is told in full. */
 export function stopWords({ stops, notMet }: Setup, job: Job): string[] {
   return [
-    ...(notMet.length === 0
-      ? []
-      : [`NOT MET: ${notMet.map((name) => ASK_WORDS[name]).join(", ")} (scantling check FILE)`]),
+    ...(notMet.length === 0 ? [] : [`NOT MET: ${notMet.map((name) => ASK_WORDS[name]).join(", ")}`]),
     ...stops.map((finding) => {
       const [first = ""] = namesIn(describeIssue(finding, job.units), job).split(/(?<=[.?!]) (?=\p{Lu})/u);
       // Of a hole the text does not say which.
       const hole = /\.holes\[/u.test(finding.path)
         ? `${placeFinding(finding, job).name.replace(/,.*/u, "")}: `
         : "";
-      return `STOP: ${hole}${first} (scantling check FILE)`;
+      return `STOP: ${hole}${first}`;
     }),
   ];
 }

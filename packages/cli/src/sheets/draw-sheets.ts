@@ -72,7 +72,9 @@ function inPaperTerms<T>(compute: () => T): T {
       EXIT.usage,
       error.code,
       error.message,
-      "Give a larger paper, such as --paper a3, or --paper fit for a page of the sheet's own size.",
+      error.code === "tile-limits"
+        ? "Give --margin and --overlap within these limits, or leave them out."
+        : "Give a larger paper, such as --paper a3, or --paper fit for a page of the sheet's own size.",
     );
   }
 }

@@ -15,6 +15,8 @@ export interface DrawingFile extends OutputFile {
 export interface NamedPages {
   /** `harvest.pattern` */
   readonly name: string;
+  /** Of a PDF of it; that of its first page where left out. */
+  readonly title?: string;
   readonly pages: readonly Drawing[];
 }
 
@@ -22,12 +24,12 @@ export interface NamedPages {
  * Pages as files: an SVG for each page, one PDF with all of them, or a DXF for each sheet. The writers are loaded here, for
  * most commands need none.
  *
- * @param name - What a PDF with several sheets is called.
+ * @param several - What a PDF with several sheets is called: its file and, for those who hear it read, its title.
  */
 export async function drawingFiles(
   sheets: readonly NamedPages[],
   format: DrawingFormat,
-  name: string,
+  several: { readonly name: string; readonly title: string },
 ): Promise<DrawingFile[]> {
   switch (format) {
     case "svg": {
@@ -50,11 +52,13 @@ export async function drawingFiles(
         import("../fonts.js"),
       ]);
       const pages = sheets.flatMap((sheet) => sheet.pages);
-      const [first] = sheets;
-      const own = sheets.length === 1 && first !== undefined ? first.name : name;
-      return [
-        { name: `${own}.pdf`, content: await toPdf(pages, { fonts: await loadFonts() }), format, pages },
-      ];
+      const [only] = sheets.length === 1 ? sheets : [];
+      const title = only?.title ?? (only === undefined ? several.title : undefined);
+      const content = await toPdf(pages, {
+        fonts: await loadFonts(),
+        ...(title === undefined ? {} : { title }),
+      });
+      return [{ name: `${only?.name ?? several.name}.pdf`, content, format, pages }];
     }
     case "dxf": {
       const { toDxf } = await import("@scantling/render");

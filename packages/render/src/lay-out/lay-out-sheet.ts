@@ -40,16 +40,21 @@ export function layOutSheet(
   }
 }
 
+/** The version on the fewest pages, the first of those. */
+const fewest = (versions: readonly (Drawing[] | undefined)[]): Drawing[] | undefined =>
+  versions.reduce<Drawing[] | undefined>(
+    (best, pages) => (pages !== undefined && pages.length < (best?.length ?? Number.POSITIVE_INFINITY) ? pages : best),
+    undefined,
+  );
+
 function onPaper(versions: readonly SheetContent[], paper: PaperSize, tiling: TileOptions): Drawing[] {
   const whole = onOnePaper(versions, paper);
   if (whole !== undefined) return [whole];
   const [content] = versions;
   const pages =
-    content === undefined
-      ? undefined
-      : content.view === undefined
-        ? onPackedPages(content, paper)
-        : onTiles(content, content.view, paper, tiling);
+    content?.view === undefined
+      ? fewest(versions.map((version) => onPackedPages(version, paper)))
+      : onTiles(content, content.view, paper, tiling);
   if (pages !== undefined) return pages;
   throw new GeometryError(
     "sheet-too-large",

@@ -2,6 +2,7 @@ import type { Bounds } from "@scantling/geometry";
 import type { Drawing } from "../drawing.js";
 import { bothWays, type PaperSize } from "../paper.js";
 import { arrange, CONTENT_MARGIN, type Contents } from "./arrange.js";
+import { onPackedPage } from "./packed-pages.js";
 import type { SheetContent } from "./sheet-content.js";
 import { drawPage, partsOfEveryPage, titleSize } from "./sheet-page.js";
 
@@ -53,6 +54,11 @@ export function onOwnPage(versions: readonly SheetContent[]): Drawing {
 /** The sheet as one page of this paper as it lies; undefined where no version has room on it. */
 export function onPage(versions: readonly SheetContent[], paper: PaperSize): Drawing | undefined {
   for (const content of versions) {
+    if (content.view === undefined) {
+      const page = onPackedPage(content, paper);
+      if (page !== undefined) return page;
+      continue;
+    }
     const parts = [...partsOfEveryPage(content, paper), ...content.parts];
     const arrangement = arrange(paper, { ...viewSpace(content), title: titleSize(content), parts });
     if (arrangement === undefined) continue;

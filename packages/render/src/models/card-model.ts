@@ -23,8 +23,8 @@ export interface CardFigure {
   /** Left out where there is only a box to fill. */
   readonly figure?: string;
   readonly beside?: string;
-  /** An empty box behind it, with this unit. */
-  readonly box?: string;
+  /** Empty boxes behind it, each with its unit. */
+  readonly boxes?: readonly string[];
 }
 
 /** One step of the work: what is set, on what tool, and room for what came out. */
@@ -42,8 +42,8 @@ export interface CardSide {
   readonly name: string;
   /** In the order of use. */
   readonly panels: readonly CardPanel[];
-  /** Where this work can hurt someone; at the foot of its pages. */
-  readonly caution: string;
+  /** What can hurt someone in this work: "hot steel", "noise"; at the foot of its pages. */
+  readonly hazards: readonly string[];
 }
 
 /** The bench card: the figures of one job in the order of use. */
@@ -55,4 +55,6 @@ export interface CardModel {
   /** What cannot work as planned: in the head of every page, or where it is long in a panel of its own before all others. */
   readonly warnings: readonly string[];
   readonly sides: readonly CardSide[];
+  /** What goes before all that the card says; at the foot of every page. */
+  readonly rule: string;
 }

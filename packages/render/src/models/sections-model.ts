@@ -20,6 +20,8 @@ export interface SectionStation {
   readonly area: number;
   /** Thickness at heights straight above the edge; none behind the bevels. */
   readonly aboveEdge: readonly { readonly above: number; readonly thickness: number }[];
+  /** Whether it is drawn; the tables and the key have all of them. */
+  readonly drawn: boolean;
   /** Whether the edge is drawn once more by itself, many times enlarged. */
   readonly edgeDetail: boolean;
 }

@@ -4,7 +4,7 @@ import type { Drawing, DrawingItem } from "../drawing.js";
 import type { CardModel } from "../models/card-model.js";
 import { bothWays, type PaperSize } from "../paper.js";
 import { cardFoot, cardHead, cardTitle } from "./bench-card/head.js";
-import { CARD_MARGIN, type CardPage, cardPages, cautionOf, sideWords } from "./bench-card/pages.js";
+import { CARD_MARGIN, type CardPage, cardPages } from "./bench-card/pages.js";
 
 /**
  * The bench card: what is set on which tool, in the order of use, large and black, with boxes to write in. Each part of the
@@ -15,7 +15,7 @@ import { CARD_MARGIN, type CardPage, cardPages, cautionOf, sideWords } from "./b
  * @throws {GeometryError} `sheet-too-large` where the paper is too small for a row of figures.
  *
  * @example
- * const card = { code: "K-1", title: "Petty", about: "1084", warnings: [], sides: [side] };
+ * const card = { code: "K-1", title: "Petty", about: "1084", warnings: [], sides: [side], rule: "" };
  * benchCard(card, paperNamed("A4")).length; // 1
  */
 export function benchCard(model: CardModel, paper: PaperSize): Drawing[] {
@@ -27,7 +27,9 @@ export function benchCard(model: CardModel, paper: PaperSize): Drawing[] {
       `the bench card does not fit on paper of ${paper.width} × ${paper.height} mm`,
     );
   }
-  return pages.map((page, index) => drawCardPage(model, page, upright, { page: index + 1, count: pages.length }));
+  return pages.map((page, index) =>
+    drawCardPage(model, page, upright, { page: index + 1, count: pages.length }),
+  );
 }
 
 function drawCardPage(
@@ -37,8 +39,8 @@ function drawCardPage(
   number: { page: number; count: number },
 ): Drawing {
   const width = paper.width - 2 * CARD_MARGIN;
-  const head = cardHead(model, width, { ...number, side: sideWords(sides) });
-  const foot = cardFoot(cautionOf(sides), width);
+  const head = cardHead(model, width, { ...number, sides: sides.map(({ name }) => name) });
+  const foot = cardFoot(model, sides, width);
   const group = (name: string, items: DrawingItem[]): DrawingItem => ({ kind: "group", name, items });
   return {
     width: paper.width,

@@ -6,37 +6,35 @@ import { holeLetter } from "./pattern/view.js";
 import { edgePart } from "./sections/edge-part.js";
 import { keyPart } from "./sections/key-part.js";
 import { stationPart } from "./sections/station-part.js";
-import { bevelTable, thicknessTable } from "./sections/tables.js";
+import { splitTables, wholeTable } from "./sections/tables.js";
 import { sectionsDescription, sectionsFields, sectionsTitle } from "./sections/words.js";
 
 /**
- * Sections square to the knife's length: a key to where they are, tables of their figures, and each of them at true size
- * and enlarged with its dimensions, layers still to come off around it; at one or two places the edge by itself.
+ * Sections square to the knife's length: a key to where they are, a table of their figures, and some of them at true size
+ * and enlarged with their dimensions, layers still to come off around them; at one or two places the edge by itself.
  *
- * The curves of the model are drawn as they are, made larger only; what is hatched is cut at the curves themselves.
+ * With one table or, for narrow paper, with two. The curves of the model are drawn as they are, made larger only; what is hatched is cut at the curves themselves.
  *
  * @example
  * layOutSheet(sectionsContents(model), { kind: "paper", paper: paperNamed("A4") });
  */
 export function sectionsContents(model: SectionsModel): SheetContent[] {
   const stations = model.stations.flatMap((station, index): Part[] => {
+    if (!station.drawn) return [];
     const letter = holeLetter(index);
     const edge = station.edgeDetail ? edgePart(station, letter, model.units) : undefined;
     return [stationPart(station, letter, model.units), ...(edge === undefined ? [] : [edge])];
   });
-  return [
-    {
-      name: "sections",
-      trueSize: true,
-      title: sectionsTitle(model),
-      describe: (page) => sectionsDescription(model, page),
-      fields: (page) => sectionsFields(model, page),
-      parts: [
-        keyPart(model),
-        tablePart("thicknesses", thicknessTable(model)),
-        tablePart("bevels", bevelTable(model)),
-        ...stations,
-      ],
-    },
-  ];
+  return [[wholeTable(model)], splitTables(model)].map((tables) => ({
+    name: "sections",
+    trueSize: true,
+    title: sectionsTitle(model),
+    describe: (page) => sectionsDescription(model, page),
+    fields: (page) => sectionsFields(model, page),
+    parts: [
+      keyPart(model),
+      ...tables.map((table, index) => tablePart(`figures-${index + 1}`, table)),
+      ...stations,
+    ],
+  }));
 }

@@ -22,7 +22,7 @@ export function cardBlock(block: CardBlock, width: number, letters: CardLetterin
 
 /** Boxes to tick, what it is, the figure, the same in the other unit, a box to fill. */
 function figureLine(given: CardFigure, width: number, letters: CardLettering): Placed {
-  const { ticks = 0, label, figure, beside, box } = given;
+  const { ticks = 0, label, figure, beside, boxes = [] } = given;
   const small = letters.label;
   return inline(
     [
@@ -32,7 +32,7 @@ function figureLine(given: CardFigure, width: number, letters: CardLettering): P
         ? []
         : [{ text: figure, height: figureHeight(figure, width, letters), bold: true, whole: true }]),
       ...(beside === undefined ? [] : [{ text: beside, height: small }]),
-      ...(box === undefined ? [] : [boxPiece(box, small)]),
+      ...boxes.map((unit) => boxPiece(unit, small)),
     ],
     width,
   );

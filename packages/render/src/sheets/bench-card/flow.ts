@@ -10,7 +10,7 @@ export interface Area {
 }
 
 /** Between two columns and between two panels, mm. */
-export const GUTTER = 2;
+export const GUTTER = 1.6;
 
 /** A panel, as wide as a column, or as the page. */
 export interface FlowPanel {

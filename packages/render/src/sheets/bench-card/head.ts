@@ -1,10 +1,10 @@
 import { cleanText } from "../../clean-text.js";
 import { fitText } from "../../fit-text.js";
 import { KEY, SMALL } from "../../lettering-size.js";
-import type { CardModel } from "../../models/card-model.js";
+import type { CardModel, CardSide } from "../../models/card-model.js";
 import { textWidth } from "../../text-metrics.js";
 import { wordLines } from "./inline.js";
-import { beside, gap, line, type Placed, stack, wordPiece } from "./placed.js";
+import { beside, gap, line, type Piece, type Placed, stack, widthOf, wordPiece } from "./placed.js";
 
 /** Between head or foot and the panels, mm. */
 const AIR = 1.5;
@@ -21,30 +21,34 @@ const STOPS_ON_FIRST = "STOP: read page 1 first.";
 
 /** What is told of a page in its head. */
 export interface PageWords {
-  /** Part of the work that is on it. */
-  readonly side: string;
+  /** Parts of the work that are on it. */
+  readonly sides: readonly string[];
   readonly page: number;
   readonly count: number;
 }
 
-/** Order and title, steel and sizes; part of the work, page, date; what cannot work as planned. */
-export function cardHead(model: CardModel, width: number, { side, page, count }: PageWords): Placed {
-  const right = [
-    ...(side === "" ? [] : [wordPiece(side, KEY, true)]),
-    wordPiece(`Page ${page} of ${count}   Date ____________`, SMALL),
-  ];
-  const rightWidth = Math.max(...right.map((piece) => piece.width));
-  const left = width - rightWidth - HEAD_GAP;
+/** Order and title, part of the work; steel and sizes, page and date; what cannot work as planned. */
+export function cardHead(model: CardModel, width: number, { sides, page, count }: PageWords): Placed {
+  const names = sides.map((side) => wordPiece(side, KEY, true));
+  const pageLine = (text: string): Piece[] => [wordPiece(text, SMALL), wordPiece("Date ____________", SMALL)];
+  // The same for every page number, so that what is left of the page does not hang on it.
+  const pageLeft = width - widthOf(pageLine("Page 99 of 99"));
+  const nameLeft = Math.min(pageLeft, width - Math.max(0, ...names.map((name) => name.width)));
   const warnings = areLong(model, width)
     ? wordLines(STOPS_ON_FIRST, width, KEY, true)
     : warningLines(model, width);
   return stack([
     beside(
-      stack([titleLines(model, left), wordLines(model.about, left, SMALL, false)]),
-      stack(right.map((piece) => line([piece]))),
-      left + HEAD_GAP,
+      titleLines(model, nameLeft - HEAD_GAP),
+      stack(names.map((name) => line([name]))),
+      nameLeft,
     ),
-    warnings,
+    beside(
+      wordLines(model.about, pageLeft - HEAD_GAP, SMALL, false),
+      line(pageLine(`Page ${page} of ${count}`)),
+      pageLeft,
+    ),
+    ...(model.warnings.length === 0 ? [] : [gap(AIR / 2), warnings]),
     gap(AIR),
   ]);
 }
@@ -66,6 +70,9 @@ function titleLines(model: CardModel, width: number): Placed {
   return stack(texts.map((text) => line([wordPiece(text, large ? TITLE : KEY, true)])));
 }
 
-/** Where the work can hurt someone. */
-export const cardFoot = (caution: string, width: number): Placed =>
-  stack([gap(AIR), wordLines(caution, width, SMALL, false)]);
+/** All that can hurt someone in the work of a page, each once. */
+export function cardFoot({ rule }: CardModel, sides: readonly CardSide[], width: number): Placed {
+  const hazards = [...new Set(sides.flatMap((side) => side.hazards))];
+  const words = [...(hazards.length === 0 ? [] : [`Take care: ${hazards.join(", ")}.`]), rule].join(" ");
+  return stack([gap(AIR), wordLines(words, width, SMALL, false)]);
+}

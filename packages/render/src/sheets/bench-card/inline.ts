@@ -51,13 +51,16 @@ export function inline(parts: readonly (Words | Piece)[], width: number): Placed
 function headThatFits(text: string, width: number, height: number, bold: boolean): string {
   if (textWidth(text, height, bold) <= width) return text;
   let head = "";
-  for (let end = text.indexOf(" "); end >= 0; end = text.indexOf(" ", end + 1)) {
-    const more = text.slice(0, end);
+  for (const { index } of text.matchAll(BREAKS)) {
+    const more = text.slice(0, index);
     if (textWidth(more, height, bold) > width) break;
     head = more;
   }
   return head;
 }
+
+/** Blanks that a line may end at: not between a figure and its unit, its fraction, or the figure that it is multiplied with. */
+const BREAKS = /(?<!×|\bx)(?<!\d(?= (?:(?:mm|in|g|oz|lb|ml|l|min|h|HRC|K)\b|[%°×]|x |\d+\/\d))) /gu;
 
 /** As many characters as fit, one at the least. */
 function charactersThatFit(text: string, width: number, height: number, bold: boolean): string {

@@ -31,13 +31,20 @@ interface Numbered {
  * @returns undefined where a row or a figure alone is higher than a page.
  */
 export function cardPages(model: CardModel, paper: PaperSize): CardPage[] | undefined {
-  const area = panelArea(model, paper);
+  const area = panelArea(model, model.sides, paper);
   const panels = numberedPanels(model, area);
   const runs = model.sides
     .map((side) => panels.filter((one) => one.side === side))
     .filter((run) => run.length > 0);
   const parted = (letterings: readonly CardLettering[]): CardPage[] | undefined => {
-    const each = runs.map((run) => first(letterings, (letters) => onePage(run, area, letters)));
+    const each = runs.map((run) => {
+      const own = panelArea(
+        model,
+        run.slice(0, 1).map(({ side }) => side),
+        paper,
+      );
+      return first(letterings, (letters) => onePage(run, own, letters));
+    });
     return each.every((pages) => pages !== undefined) && each.length <= WANTED_PAGES
       ? each.flat()
       : undefined;
@@ -49,9 +56,7 @@ export function cardPages(model: CardModel, paper: PaperSize): CardPage[] | unde
     });
   const clear = CARD_LETTERINGS.slice(0, LEAST_FIGURES);
   const small = CARD_LETTERINGS.slice(LEAST_FIGURES);
-  return (
-    parted(clear) ?? running(clear) ?? parted(small) ?? running(small) ?? fewestPages(panels, area)
-  );
+  return parted(clear) ?? running(clear) ?? parted(small) ?? running(small) ?? fewestPages(panels, area);
 }
 
 function first<T, R>(all: readonly T[], of: (one: T) => R | undefined): R | undefined {
@@ -119,22 +124,17 @@ function flowParts(panel: CardPanel, area: Area, letters: CardLettering): FlowPa
   return parts?.map((part) => ({ placed: cardPanel(part, wide ? whole : narrow, letters), wide }));
 }
 
-/** What is left of a page between head and foot. */
-function panelArea(model: CardModel, paper: PaperSize): Area {
+/** What is left of a page between head and foot, whichever of the sides are on it. */
+function panelArea(model: CardModel, sides: readonly CardSide[], paper: PaperSize): Area {
   const width = paper.width - 2 * CARD_MARGIN;
-  const side = sideWords(model.sides);
-  const feet = [cautionOf(model.sides), ...model.sides.map((one) => cautionOf([one]))];
+  const pages = [sides, ...sides.map((one) => [one])];
+  const heads = pages.map((on) =>
+    cardHead(model, width, { sides: on.map(({ name }) => name), page: 99, count: 99 }),
+  );
   return {
     left: CARD_MARGIN,
     right: paper.width - CARD_MARGIN,
-    top: paper.height - CARD_MARGIN - cardHead(model, width, { side, page: 99, count: 99 }).height,
-    bottom: CARD_MARGIN + Math.max(...feet.map((foot) => cardFoot(foot, width).height)),
+    top: paper.height - CARD_MARGIN - Math.max(...heads.map(({ height }) => height)),
+    bottom: CARD_MARGIN + Math.max(...pages.map((on) => cardFoot(model, on, width).height)),
   };
 }
-
-/** Names of the parts of the work on a page. */
-export const sideWords = (sides: readonly CardSide[]): string => sides.map(({ name }) => name).join(", ");
-
-/** All that can hurt on a page, each once. */
-export const cautionOf = (sides: readonly CardSide[]): string =>
-  [...new Set(sides.map(({ caution }) => caution))].join(" ");

@@ -8,7 +8,7 @@ import type { CardLettering } from "./lettering.js";
 import { gap, line, type Placed, stack, wordPiece } from "./placed.js";
 
 /** Inside the panel's frame, and between its blocks, mm. */
-const PADDING = 1.5;
+const PADDING = 1;
 const BETWEEN_BLOCKS = 0.7;
 
 /** A panel with its title and tool in a head, and its blocks below; in a frame of its own. */

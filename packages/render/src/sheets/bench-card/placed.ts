@@ -12,7 +12,7 @@ export interface Placed {
 }
 
 /** Clear space between lines, mm. */
-export const LEADING = 0.7;
+export const LEADING = 0.4;
 
 /** One under the other. */
 export function stack(parts: readonly Placed[]): Placed {
@@ -76,6 +76,10 @@ export function boxPiece(unit: string, height: number): Piece {
 
 /** Between two pieces of a line, mm. */
 export const PIECE_GAP = 2;
+
+/** Of pieces one after the other. */
+export const widthOf = (pieces: readonly Piece[]): number =>
+  pieces.reduce((sum, { width }) => sum + width, 0) + PIECE_GAP * (pieces.length - 1);
 
 /** Pieces beside one another, `lefts` from the left each; one after the other where that is left out. */
 export function line(pieces: readonly Piece[], lefts?: readonly number[]): Placed {

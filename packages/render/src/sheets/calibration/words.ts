@@ -64,6 +64,6 @@ function commandLines(paper: PaperSize, bars: CalibrationBars, units: FileUnits)
   const corrected = paper.correction === undefined ? "" : " --corrected";
   return [
     `scantling calibrate${corrected} --paper ${paperWord(paper)} --units ${units}`,
-    `--short ${reading(bars.shortSide * 0.998)} --long ${reading(bars.longSide * 0.9975)}`,
+    `--short ${reading(bars.shortSide * 0.998)} --long ${reading(bars.longSide * 0.9975)} --force`,
   ];
 }

@@ -10,7 +10,7 @@ export interface SideNote {
 }
 
 /** Room in which the lines fan out, and between them and the lettering, mm. */
-const FAN = 4;
+const FAN = 3;
 const GAP = 1;
 const BETWEEN = 2;
 const PITCH = LINE_PITCH * SMALL;

@@ -116,6 +116,19 @@ function widthItems(marks: SectionMarks, view: SectionView, apex: Vec2, units: U
   });
 }
 
+/** How wide the edge bevels are: once where both are alike. */
+function widthLines(marks: SectionMarks, write: (mm: number) => string): string[] {
+  const [right, left] = (["right", "left"] as const).map((side) => {
+    const bevel = marks[side]?.edgeBevel;
+    return bevel === undefined || bevel.height < LOWEST_BEVEL ? undefined : write(bevel.width);
+  });
+  if (right === left) return right === undefined ? [] : [`edge bevels ${right} wide`];
+  return [
+    ...(right === undefined ? [] : [`right: edge bevel ${right} wide`]),
+    ...(left === undefined ? [] : [`left: edge bevel ${left} wide`]),
+  ];
+}
+
 /** Angles and widths in words. */
 function wordsUnder(marks: SectionMarks, top: number, units: Units): DrawingItem[] {
   const { microbevel } = marks;
@@ -123,13 +136,7 @@ function wordsUnder(marks: SectionMarks, top: number, units: Units): DrawingItem
   const lines = [
     ...edgeLines(marks),
     ...(microbevel === undefined ? [] : [`microbevel ${write(microbevel.height)} high`]),
-    ...(["right", "left"] as const).flatMap((side) => {
-      const bevel = marks[side]?.edgeBevel;
-      return bevel === undefined || bevel.height < LOWEST_BEVEL
-        ? []
-        : [`${side}: edge bevel ${write(bevel.width)} wide`];
-    }),
-    "behind the edge: at the upper end of the edge bevel",
+    ...widthLines(marks, write),
     ...leanLines(marks.edgeLean),
   ];
   return lines.map((line, i) =>

@@ -1,22 +1,28 @@
 import { pathBounds, type Vec2 } from "@scantling/geometry";
+import { boxOfItems } from "../../box.js";
 import { calloutRow } from "../../callouts.js";
 import { type DrawingItem, lettering, strokes } from "../../drawing.js";
 import type { Part } from "../../lay-out/part.js";
-import { LINE_PITCH, SMALL } from "../../lettering-size.js";
+import { KEY, LINE_PITCH, SMALL } from "../../lettering-size.js";
 import type { SectionsModel } from "../../models/sections-model.js";
 import type { Role } from "../../role.js";
 import { holeLetter } from "../pattern/view.js";
 import { reducedText, reductionOf } from "./ratio.js";
 import { similarPath } from "./similar.js";
-import { partOf, withTitle } from "./station-part.js";
+import { partOf } from "./station-part.js";
+import { columnWords } from "./tables.js";
 
-/** Width that the knife may take, mm. */
-const ROOM = 124;
+/** Width that the knife may take, mm: on a standing sheet of A4 its legend stands beside it. */
+const ROOM = 84;
 /** How far the lines of the sections run past the outline, mm. */
 const PAST = 2.5;
-const SAMPLE = 22;
+const SAMPLE = 14;
+/** Between the knife and its legend, mm. */
+const BESIDE = 6;
+const UNDER_HEADING = 2;
+const PITCH = SMALL * LINE_PITCH;
 
-/** The knife with the places of its sections, and what the lines of the sheet mean. */
+/** The knife with the places of its sections, and beside it what the lines and figures of the sheet mean. */
 export function keyPart(model: SectionsModel): Part {
   const whole = pathBounds(model.outline);
   const reduction = reductionOf(whole.maxX - whole.minX, ROOM);
@@ -31,30 +37,39 @@ export function keyPart(model: SectionsModel): Part {
     maxY + PAST,
     maxX - minX,
   );
-  const items: DrawingItem[] = [
+  const knife: DrawingItem[] = [
     { kind: "path", role: "outline", paths: [outline] },
     ...planes.map((plane) => strokes("centre", [plane])),
     ...letters.items,
-    ...legend(model, { x: minX, y: minY - PAST - 7 }),
   ];
-  return partOf("key", withTitle(items, `Where the sections are, ${reducedText(reduction)}`));
+  const box = boxOfItems(knife) ?? { minX, maxX, minY, maxY };
+  const x = box.maxX + BESIDE;
+  const heading = lettering(
+    `Where the sections are, ${reducedText(reduction)}`,
+    { x, y: box.maxY - KEY },
+    { height: KEY, bold: true },
+  );
+  return partOf("key", [...knife, heading, ...legend(model, { x, y: box.maxY - KEY - UNDER_HEADING })]);
 }
 
+/** Samples of the lines, then words, line under line from the top. */
 function legend(model: SectionsModel, corner: Vec2): DrawingItem[] {
   const has = (state: "ready" | "forged"): boolean =>
-    model.stations.some((station) => station[state] !== undefined);
-  const rows: readonly (readonly [Role, string])[] = [
+    model.stations.some((station) => station.drawn && station[state] !== undefined);
+  const lines: readonly (readonly [Role, string])[] = [
     ["outline", "finished"],
     ...(has("ready") ? [["hidden", "ready to harden, where it can be told from it"] as const] : []),
     ...(has("forged") ? [["adjacent", "as forged"] as const] : []),
   ];
-  const last = corner.y - rows.length * SMALL * LINE_PITCH;
-  const seen = "seen from the handle: the right-hand face is on the right";
-  const words = lettering(seen, { x: corner.x, y: last - 0.45 * SMALL }, { height: SMALL });
+  const words = [
+    "Seen from the handle, right-hand face on the right.",
+    `Drawn: ${drawnLetters(model)}. The table has them all.`,
+    ...columnWords(model),
+  ];
+  const baseOf = (row: number): number => corner.y - SMALL - row * PITCH;
   return [
-    words,
-    ...rows.flatMap(([role, name], index) => {
-      const y = corner.y - index * SMALL * LINE_PITCH;
+    ...lines.flatMap(([role, name], row) => {
+      const y = baseOf(row) + 0.45 * SMALL;
       return [
         strokes(role, [
           [
@@ -62,8 +77,14 @@ function legend(model: SectionsModel, corner: Vec2): DrawingItem[] {
             { x: corner.x + SAMPLE, y },
           ],
         ]),
-        lettering(name, { x: corner.x + SAMPLE + 3, y: y - 0.45 * SMALL }, { height: SMALL }),
+        lettering(name, { x: corner.x + SAMPLE + 3, y: baseOf(row) }, { height: SMALL }),
       ];
     }),
+    ...words.map((text, index) =>
+      lettering(text, { x: corner.x, y: baseOf(lines.length + index) }, { height: SMALL }),
+    ),
   ];
 }
+
+const drawnLetters = ({ stations }: SectionsModel): string =>
+  stations.flatMap(({ drawn }, index) => (drawn ? [holeLetter(index)] : [])).join(", ");

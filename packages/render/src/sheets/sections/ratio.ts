@@ -17,9 +17,10 @@ export interface Enlargement {
  * The largest enlargement at which a section fits; at 2 : 1 its lower part where the whole does not.
  *
  * @param height - mm, with what is still on it in earlier states.
+ * @param most - The largest enlargement that is of use.
  */
-export function enlargementOf(height: number, width: number): Enlargement {
-  const ratio = LARGER.find((one) => one * height <= ROOM.height && one * width <= ROOM.width);
+export function enlargementOf(height: number, width: number, most = Number.POSITIVE_INFINITY): Enlargement {
+  const ratio = LARGER.filter((one) => one <= most).find((one) => one * height <= ROOM.height && one * width <= ROOM.width);
   return ratio === undefined ? { ratio: 2, upTo: PART_HEIGHT / 2 } : { ratio };
 }
 

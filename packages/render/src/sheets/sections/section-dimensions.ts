@@ -12,13 +12,20 @@ import type { SectionView } from "./section-view.js";
 type Units = SectionsModel["units"];
 
 /** From a section to the nearest dimension line, and from one to the next, mm: room for a figure on either side of it. */
-const FIRST = 8;
-const NEXT = 10;
-const CLEAR = 3;
-const ABOVE = 6;
+const FIRST = 7;
+const NEXT = 8;
+/** Clear space beside a figure, mm. */
+export const CLEAR = 3;
+/** From the top of a section up to the dimension line of its thickness, mm. */
+export const ABOVE = 6;
 
 /** Thickness at the widest place, over a section that is seen whole. */
-export function thicknessDimension(station: SectionStation, view: SectionView, units: Units): DrawingItem[] {
+export function thicknessDimension(
+  station: SectionStation,
+  view: SectionView,
+  units: Units,
+  beside: "left" | "right" = "left",
+): DrawingItem[] {
   const { minX, maxX } = boundsOf(station.finished);
   if (station.finished.length === 0) return [];
   const [left, right] = [view.toPaper(widest(station, minX)), view.toPaper(widest(station, maxX))];
@@ -32,7 +39,7 @@ export function thicknessDimension(station: SectionStation, view: SectionView, u
       y,
       text: onOneLine(caliperText(maxX - minX, units)),
       clearOf: [left.x, right.x],
-      beside: "left",
+      beside,
       height: SMALL,
     }),
   ];

@@ -8,23 +8,29 @@ import { noteColumn } from "./callout-column.js";
 import { sectionNotes } from "./face-notes.js";
 import { boundsOf, rightmost } from "./layers.js";
 import { enlargedText, enlargementOf } from "./ratio.js";
-import { heightDimensions, thicknessDimension } from "./section-dimensions.js";
+import { ABOVE, CLEAR, heightDimensions, thicknessDimension } from "./section-dimensions.js";
 import { type SectionView, sectionView } from "./section-view.js";
 import { stationTitle } from "./words.js";
 
 /** Between the true-size section and what stands about the enlarged one, mm. */
-const BETWEEN = 6;
+const BETWEEN = 5;
 /** From a section down to its ratio, and from everything up to the title, mm. */
 const UNDER = 4;
 const OVER = 4;
+/** Enlargement of a section without bevels, where there is little to be seen. */
+const PLAIN = 2;
 /** Half the width of the widest line, mm: a part holds its lines whole. */
 const PEN = 0.5;
-const NOTE_GAP = 4;
+const NOTE_GAP = 3;
 
 /** One station: the section at true size, and enlarged with its dimensions. */
 export function stationPart(station: SectionStation, letter: string, units: SectionsModel["units"]): Part {
   const box = boundsOf([...station.finished, ...(station.forged ?? [])]);
-  const { ratio, upTo } = enlargementOf(box.maxY - box.minY, box.maxX - box.minX);
+  const { ratio, upTo } = enlargementOf(
+    box.maxY - box.minY,
+    box.maxX - box.minX,
+    station.marks.right === undefined ? PLAIN : undefined,
+  );
   const large = sectionView(station, {
     ratio,
     ...(upTo === undefined ? {} : { upTo }),
@@ -35,17 +41,19 @@ export function stationPart(station: SectionStation, letter: string, units: Sect
   const enlarged = [...large.items, ...over, ...heightDimensions(station, large, units), ratioLabel(large)];
   const notes = notesOf(station, large, units);
   const whole = sectionView(station, { ratio: 1, hatched: false, states: ["forged"] });
-  const trueSize = [
+  // Over the lower part of a high section there is room for the figure of its thickness.
+  const side = whole.top + ABOVE - CLEAR > large.top ? "right" : "left";
+  const overWhole = large.isCut ? thicknessDimension(station, whole, units, side) : [];
+  const besideWhole = [
     ...whole.items,
-    ...(large.isCut
-      ? [...thicknessDimension(station, whole, units), ...heightDimensions(station, whole, units)]
-      : []),
+    ...(large.isCut ? heightDimensions(station, whole, units) : []),
     ratioLabel(whole),
   ];
+  const trueSize = [...overWhole, ...besideWhole];
   // The figure of a thickness stands over both.
   const beside = enlarged.filter((item) => !over.includes(item));
   const left = boxOfItems(beside)?.minX ?? 0;
-  const shift = left - BETWEEN - (boxOfItems(trueSize)?.maxX ?? 0);
+  const shift = left - BETWEEN - (boxOfItems(besideWhole)?.maxX ?? 0);
   const drawn = [...enlarged, ...notes, ...trueSize.map((item) => moveItem(item, shift, 0))];
   return partOf(`section-${letter}`, withTitle(drawn, ...stationTitle(station, letter, units)));
 }

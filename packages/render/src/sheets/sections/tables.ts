@@ -10,6 +10,11 @@ const NONE = "–";
 
 type Cell = (station: SectionStation, units: FileUnits) => string;
 
+interface Column {
+  readonly head: string;
+  readonly cell: Cell;
+}
+
 /** Two lines a station: in the sheet's own unit, and in the other one in brackets. */
 function rowsOf(model: SectionsModel, cells: readonly Cell[]): string[][] {
   const { units, stations } = model;
@@ -44,29 +49,23 @@ const above =
     aboveEdge.find((one) => one.above === height)?.thickness;
 
 /** Thicknesses and heights at the stations. */
-export function thicknessTable(model: SectionsModel): TableContent {
+function thicknessColumns(model: SectionsModel): Column[] {
   const swedged = model.stations.some(({ atSwedge }) => atSwedge !== undefined);
-  return {
-    caption: `Thicknesses ${unitsOf(model)}; ${HEIGHTS.join(", ")} mm up from the edge; behind the edge`,
-    header: [
-      ...["At", "x", "Height", "Spine"],
-      ...(swedged ? ["With swedge"] : []),
-      ...HEIGHTS.map((height) => `${height} up`),
-      "Behind",
-    ],
-    rows: rowsOf(model, [
-      length(({ x }) => x),
-      length(({ height }) => height),
-      length(({ thickness }) => thickness),
-      ...(swedged ? [length(({ atSwedge }) => atSwedge)] : []),
-      ...HEIGHTS.map((height) => length(above(height))),
-      length(({ marks }) => (marks.right?.edgeBevel ?? marks.left?.edgeBevel)?.behind),
-    ]),
-  };
+  return [
+    { head: "x", cell: length(({ x }) => x) },
+    { head: "Height", cell: length(({ height }) => height) },
+    { head: "Spine", cell: length(({ thickness }) => thickness) },
+    ...(swedged ? [{ head: "Swedge", cell: length(({ atSwedge }) => atSwedge) }] : []),
+    ...HEIGHTS.map((height) => ({ head: `${height} up`, cell: length(above(height)) })),
+    {
+      head: "Behind",
+      cell: length(({ marks }) => (marks.right?.edgeBevel ?? marks.left?.edgeBevel)?.behind),
+    },
+  ];
 }
 
 /** Bevels, edge and area at the stations; angles per side, square to the edge. */
-export function bevelTable(model: SectionsModel): TableContent {
+function bevelColumns(model: SectionsModel): Column[] {
   const angle =
     (value: (station: SectionStation) => number | undefined): Cell =>
     (station) => {
@@ -75,29 +74,53 @@ export function bevelTable(model: SectionsModel): TableContent {
     };
   const area: Cell = (station, units) => formatArea(station.area, units).replace(/ (mm|in)²$/, "");
   const alike = model.stations.every(({ marks }) => facesShown(marks).length < 2);
-  const square = model.units === "mm" ? "mm² [in²]" : "in² [mm²]";
   const sides: readonly (readonly ["right" | "left", string])[] = alike
     ? [["right", ""]]
     : [
         ["right", " right"],
         ["left", " left"],
       ];
-  return {
-    caption: `Bevels ${unitsOf(model)}, square to the edge, angles per side; areas in ${square}`,
-    header: [
-      "At",
-      ...sides.map(([, word]) => `Bevel${word}`),
-      ...sides.map(([, word]) => `Angle${word}`),
-      ...sides.map(([, word]) => `Edge${word}`),
-      "Area",
-    ],
-    rows: rowsOf(model, [
-      ...sides.map(([side]) => length(({ marks }) => marks[side]?.bevelHeight)),
-      ...sides.map(([side]) => angle(({ marks }) => marks[side]?.bevelAngle)),
-      ...sides.map(([side]) => angle(({ marks }) => marks[side]?.sharpeningAngle)),
-      area,
-    ]),
-  };
+  const each = (head: string, cellOf: (side: "right" | "left") => Cell): Column[] =>
+    sides.map(([side, word]) => ({ head: `${head}${word}`, cell: cellOf(side) }));
+  return [
+    ...each("Bevel", (side) => length(({ marks }) => marks[side]?.bevelHeight)),
+    ...each("Angle", (side) => angle(({ marks }) => marks[side]?.bevelAngle)),
+    ...each("Edge", (side) => angle(({ marks }) => marks[side]?.sharpeningAngle)),
+    { head: "Area", cell: area },
+  ];
 }
+
+/** The figures of all stations in one table. */
+export function wholeTable(model: SectionsModel): TableContent {
+  const columns = [...thicknessColumns(model), ...bevelColumns(model)];
+  return tableOf(model, `Sections ${unitsOf(model)}, areas in ${squareOf(model)}; ${BEHIND}; ${SQUARE}`, columns);
+}
+
+/** The same in two tables, for narrow paper. */
+export const splitTables = (model: SectionsModel): TableContent[] => [
+  tableOf(model, `Thicknesses ${unitsOf(model)}; ${BEHIND}`, thicknessColumns(model)),
+  tableOf(model, `Bevels ${unitsOf(model)}, ${SQUARE}; areas in ${squareOf(model)}`, bevelColumns(model)),
+];
+
+const BEHIND = "Behind: at the top of the edge bevel";
+const SQUARE = "bevels square to the edge, per side";
+const squareOf = ({ units }: SectionsModel): string => (units === "mm" ? "mm² [in²]" : "in² [mm²]");
+
+/** What the heads of the columns mean, in short lines. */
+export const columnWords = ({ stations }: SectionsModel): string[] => [
+  `${HEIGHTS.join(", ")} up: thickness so many mm above the edge.`,
+  ...(stations.some(({ atSwedge }) => atSwedge !== undefined)
+    ? ["Swedge: thickness that it leaves at the spine."]
+    : []),
+];
+
+const tableOf = (model: SectionsModel, caption: string, columns: readonly Column[]): TableContent => ({
+  caption,
+  header: ["At", ...columns.map(({ head }) => head)],
+  rows: rowsOf(
+    model,
+    columns.map(({ cell }) => cell),
+  ),
+});
 
 const unitsOf = ({ units }: SectionsModel): string => (units === "mm" ? "in mm [in]" : "in inches [mm]");

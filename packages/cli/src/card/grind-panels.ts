@@ -1,0 +1,126 @@
+import type { BenchSetUp, BevelSetUp, ScribeSetUp, ScribingDrill } from "@scantling/geometry";
+import type { FileUnits } from "@scantling/geometry/units";
+import type { CardBlock, CardCell, CardFigure, CardPanel } from "@scantling/render";
+import { caliperText, fixed, inBoth, otherUnits, placeText } from "../report/figures.js";
+import { bareCaliper, bareLength, degrees, figures, panel, table, words } from "./card-blocks.js";
+
+/** Lines for the edge, and the bevels ground down to them; nothing where the bevels are left from the hammer. */
+export const grindPanels = ({ scribe, bevels }: BenchSetUp, units: FileUnits): CardPanel[] =>
+  bevels.length === 0
+    ? []
+    : [...scribePanel(scribe, units), ...bevels.flatMap((face) => bevelPanel(face, units))];
+
+function scribePanel(scribe: ScribeSetUp, units: FileUnits): CardPanel[] {
+  const { level, stations, oneSetting } = scribe;
+  const even = stations.every(({ leftDown, rightDown }) => Math.abs(leftDown - rightDown) < EVEN);
+  return panel("Scribe the edge", `height gauge, ${units}`, [
+    figures(
+      {
+        label: `thickness ${placeText(level.restsAt, units)}`,
+        figure: caliperText(level.thickness, units),
+        boxes: [units],
+      },
+      ...(oneSetting ? oneGauge(scribe, units) : []),
+    ),
+    ...(oneSetting
+      ? []
+      : [words("Thicker or thinner there: half of the difference goes on or off the gauge.")]),
+    ...scribeTable(scribe, even, units),
+  ]);
+}
+
+/** Settings that are told alike, mm. */
+const EVEN = 1e-6;
+
+/** One setting for the whole edge, and how it follows from what is measured. */
+function oneGauge({ stations, drills }: ScribeSetUp, units: FileUnits): CardFigure[] {
+  const [first] = stations;
+  if (first === undefined) return [];
+  const edge = caliperText(first.edge, units);
+  return [
+    {
+      label: "gauge, from both faces",
+      figure: caliperText(first.leftDown, units),
+      beside: `(${caliperText(first.leftDown, otherUnits(units))}) = (thickness − edge ${edge}) / 2`,
+    },
+    ...drillFigure(drills.leftDown[0], units),
+  ];
+}
+
+/** A drill whose line is farther off is no help, mm. */
+const DRILL_OFF = 0.05;
+
+function drillFigure(drill: ScribingDrill | undefined, units: FileUnits): CardFigure[] {
+  if (drill === undefined || Math.abs(drill.error) > DRILL_OFF) return [];
+  const size = caliperText(Math.abs(drill.error), units);
+  const off = /[1-9]/u.test(size) ? { beside: `${size} ${drill.error < 0 ? "low" : "high"}` } : {};
+  return [{ label: "or the point of a drill", figure: drill.drill.name, ...off }];
+}
+
+/** Gauge and shim by their places from the tip back; the gauge only where it changes along the edge. */
+function scribeTable(
+  { level, stations, oneSetting }: ScribeSetUp,
+  even: boolean,
+  units: FileUnits,
+): CardBlock[] {
+  const shims = new Map(level.shims.map(({ x, shim }) => [x, shim]));
+  const gauges = new Map(oneSetting ? [] : stations.map((station) => [station.x, station]));
+  const gauge = (x: number): CardCell[] => {
+    const at = gauges.get(x);
+    const show = (height: number | undefined): string =>
+      height === undefined || height < EVEN ? "–" : bareCaliper(height, units);
+    if (oneSetting) return [];
+    return even ? [show(at?.leftDown)] : [show(at?.leftDown), show(at?.rightDown)];
+  };
+  const places = [...new Set([...gauges.keys(), ...shims.keys()])].sort((a, b) => b - a);
+  const rows = places.map((x): CardCell[] => {
+    const shim = shims.get(x);
+    return [bareLength(x, units), ...gauge(x), shim === undefined ? "–" : bareCaliper(shim, units)];
+  });
+  const heads = oneSetting ? [] : even ? ["gauge, both faces"] : ["gauge, left down", "gauge, right down"];
+  return shims.size === 0 && oneSetting
+    ? [words("Nothing tapers: no shim.")]
+    : table(["from heel", ...heads, "shim under"], rows);
+}
+
+/** Sizes ready to harden. */
+function bevelPanel(face: BevelSetUp, units: FileUnits): CardPanel[] {
+  const { side, form, stations, leverShim, wheels = [] } = face;
+  const rows = stations.map((station): CardCell[] => [
+    bareLength(station.x, units),
+    bareLength(station.height, units),
+    degrees(station.angle),
+    bareCaliper(station.depth, units),
+    bareCaliper(station.edge, units),
+  ]);
+  const notes = [
+    ...droopWords(face),
+    ...(leverShim === undefined
+      ? []
+      : [`Shim under the jig at the heel: ${inBoth(caliperText, leverShim, units)}.`]),
+    ...wheels.map(
+      ({ diameter, fits }) =>
+        `Wheel ${caliperText(diameter, units)}: ${fits ? "fits" : "too small, thins the blade above the edge"}.`,
+    ),
+  ];
+  return panel(
+    side === "both" ? `Grind the bevels, ${form}` : `Grind the ${side} bevel, ${form}`,
+    `jig, ${units}`,
+    [
+      words("Sizes ready to harden."),
+      ...table(["from heel", "bevel high", "angle a face", "off at edge", "edge left"], rows),
+      ...notes.map(words),
+    ],
+  );
+}
+
+/** A line that rises nowhere more than this above where one angle brings it is not told, as a share. */
+const NO_DROOP = 0.995;
+
+function droopWords({ form, droop, stations }: BevelSetUp): string[] {
+  const [first] = stations;
+  if (form !== "flat" || droop === undefined || first === undefined || droop >= NO_DROOP) return [];
+  return [
+    `Set each angle: ${degrees(first.angle)} all along brings the bevel to ${fixed(droop * 100, 0)} % of its height at the lowest.`,
+  ];
+}

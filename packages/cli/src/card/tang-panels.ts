@@ -1,0 +1,52 @@
+import type { BenchSetUp } from "@scantling/geometry";
+import type { FileUnits } from "@scantling/geometry/units";
+import type { CardCell, CardPanel } from "@scantling/render";
+import { holeLetter } from "../finding-place.js";
+import type { Measured } from "../measure.js";
+import { makeDrillingModel } from "../models/drilling-model.js";
+import { caliperText } from "../report/figures.js";
+import { bareCaliper, bareLength, degrees, panel, table, words } from "./card-blocks.js";
+
+/** Holes and taper of the tang: the taper first where it is forged in. */
+export function tangPanels(measured: Measured, bench: BenchSetUp): CardPanel[] {
+  const { units } = measured.job;
+  const drill = drillPanel(measured, bench);
+  const taper = taperPanel(bench, units);
+  return measured.knife.allowances.tang === "tapered" ? [...taper, ...drill] : [...drill, ...taper];
+}
+
+/** Hole centres from two edges of the finished profile, as on the drill layout. */
+function drillPanel(measured: Measured, { holes }: BenchSetUp): CardPanel[] {
+  const { units } = measured.job;
+  const drilling = makeDrillingModel(measured);
+  const rows = (drilling?.holes ?? []).flatMap(({ places, diameter, kind }, index) =>
+    places.map((place, end): CardCell[] => [
+      `${holeLetter(index)}${places.length > 1 ? (end === 0 ? " from" : " to") : ""} ${kind}`,
+      `${bareLength(place.along, units)}${place.end === "heel" ? " *" : ""}`,
+      bareLength(place.fromTop, units),
+      bareCaliper(diameter, units),
+      holes[index]?.steel?.drill.name ?? "–",
+    ]),
+  );
+  const heel = drilling?.holes.some(({ places }) => places.some(({ end }) => end === "heel")) === true;
+  return panel("Drill the steel", `square, ${units}`, [
+    ...table(["", "from butt", "from top", "Ø", "drill"], rows),
+    ...(heel ? [words("* from the heel, towards the tip")] : []),
+    ...(rows.length === 0 ? [] : [words("Butt and top as finished: profile ground to the line.")]),
+  ]);
+}
+
+function taperPanel({ taper }: BenchSetUp, units: FileUnits): CardPanel[] {
+  if (taper === undefined) return [];
+  const rows = taper.shims.map((shim): CardCell[] => [
+    bareLength(shim.at, units),
+    bareCaliper(shim.oneFace, units),
+    bareCaliper(shim.twoFace, units),
+  ]);
+  return panel("Taper the tang", `shims, ${units}`, [
+    words(
+      `From ${caliperText(taper.front, units)} at the front to ${caliperText(taper.butt, units)} at the butt, ${degrees(taper.lean)} a face.`,
+    ),
+    ...table(["behind front", "first face, drilling", "second face"], rows),
+  ]);
+}
