@@ -119,9 +119,9 @@ export interface UprightDimension {
   readonly highFrom: number;
   /** x of the dimension line. */
   readonly x: number;
-  /** The figure, and the same in the other unit. */
+  /** The figure, and the same in the other unit where the sheet shows both. */
   readonly main: string;
-  readonly other: string;
+  readonly other?: string;
   /** Whether the drawing will be turned over: then figures stand on the right of the line, to come to its left. */
   readonly mirrored?: boolean;
 }
@@ -172,18 +172,21 @@ function uprightText(dimension: UprightDimension, side: number): DrawingItem[] {
     lettering(text, { x: at, y: middle }, { height, anchor: "middle", rotation: Math.PI / 2 });
   const left = (height: number): number => x - baseLineAbove(height);
   const right = (text: string, height: number): number => x + OVER_LINE + textReach(text, height).over;
-  const [before, after] = dimension.mirrored === true ? [other, main] : [main, other];
-  const whole = `${main} ${other}`;
+  const whole = other === undefined ? main : `${main} ${other}`;
   for (const height of ALONG) {
     if (!fits(whole, height, length)) continue;
     return [along(whole, height, dimension.mirrored === true ? right(whole, height) : left(height))];
   }
   for (const height of ALONG) {
-    if (!fits(main, height, length) || !fits(other, height, length)) continue;
+    if (other === undefined || !fits(main, height, length) || !fits(other, height, length)) continue;
+    const [before, after] = dimension.mirrored === true ? [other, main] : [main, other];
     return [along(before, height, left(height)), along(after, height, right(after, height))];
   }
   const anchor = side < 0 ? "end" : "start";
   const beside = x + side * (EXTENSION_PAST + TEXT_GAP);
+  if (other === undefined) {
+    return [lettering(main, { x: beside, y: middle - 0.5 * KEY }, { height: KEY, anchor })];
+  }
   return [
     lettering(main, { x: beside, y: middle + 0.4 * KEY }, { height: KEY, anchor }),
     lettering(other, { x: beside, y: middle - 1.3 * KEY }, { height: KEY, anchor }),

@@ -11,13 +11,18 @@ export class FreeSpace {
   private readonly columns: number;
   private readonly rows: number;
   private readonly taken: Uint8Array;
-  private sums: Int32Array | undefined;
+  /** Taken cells left of and below each corner of the cells, so that any box is counted in four steps. */
+  private readonly sums: Int32Array;
+  /** The first row in which something was taken since the sums were made. */
+  private staleFrom: number;
 
   /** A page with nothing on it; a last part of a mm counts as taken. */
   constructor(width: number, height: number) {
     this.columns = Math.floor(width);
     this.rows = Math.floor(height);
     this.taken = new Uint8Array(this.columns * this.rows);
+    this.sums = new Int32Array((this.columns + 1) * (this.rows + 1));
+    this.staleFrom = this.rows;
   }
 
   /** Marks a box and `gap` mm about it as taken; what lies off the page does not matter. */
@@ -26,11 +31,11 @@ export class FreeSpace {
     const toX = Math.min(this.columns, Math.ceil(box.maxX + gap));
     const fromY = Math.max(0, Math.floor(box.minY - gap));
     const toY = Math.min(this.rows, Math.ceil(box.maxY + gap));
-    if (fromX >= toX) return;
+    if (fromX >= toX || fromY >= toY) return;
     for (let y = fromY; y < toY; y++) {
       this.taken.fill(1, y * this.columns + fromX, y * this.columns + toX);
     }
-    this.sums = undefined;
+    this.staleFrom = Math.min(this.staleFrom, fromY);
   }
 
   /** Whether nothing in a box is taken; false for a box that reaches off the page. */
@@ -60,36 +65,46 @@ export class FreeSpace {
     const lastX = this.columns - across;
     const lastY = this.rows - up;
     if (lastX < 0 || lastY < 0) return undefined;
-    if (wish !== "corner") {
-      for (let row = 0; row <= lastY; row++) {
-        const y = wish === "foot" ? row : lastY - row;
-        const x = this.leftmost(y, across, up);
-        if (x !== undefined) return { x, y };
-      }
-      return undefined;
-    }
-    const isFree = (x: number, y: number): boolean => this.countTaken(x, y, x + across, y + up) === 0;
-    for (let sum = 0; sum <= lastX + lastY; sum++) {
-      for (let y = Math.max(0, sum - lastX); y <= Math.min(sum, lastY); y++) {
-        if (isFree(sum - y, y)) return { x: sum - y, y };
-      }
+    if (wish === "corner") return this.nearest(across, up);
+    for (let row = 0; row <= lastY; row++) {
+      const y = wish === "foot" ? row : lastY - row;
+      const x = this.leftmost(y, across, up, lastX);
+      if (x !== undefined) return { x, y };
     }
     return undefined;
   }
 
-  /** x of the leftmost free place whose lower side is at that row. */
-  private leftmost(y: number, across: number, up: number): number | undefined {
-    let x = 0;
-    for (let column = 0; column < this.columns; column++) {
-      if (this.countTaken(column, y, column + 1, y + up) > 0) x = column + 1;
-      else if (column + 1 - x === across) return x;
+  /** The free place nearest to the corner; of those as near the lowest. */
+  private nearest(across: number, up: number): Vec2 | undefined {
+    let best: Vec2 | undefined;
+    for (let y = 0; y <= this.rows - up; y++) {
+      const nearer = best === undefined ? this.columns : best.x + best.y - y - 1;
+      const x = this.leftmost(y, across, up, Math.min(nearer, this.columns - across));
+      if (x !== undefined) best = { x, y };
+    }
+    return best;
+  }
+
+  /** x of the leftmost free place whose lower side is at that row, `last` at most. */
+  private leftmost(y: number, across: number, up: number, last: number): number | undefined {
+    for (let x = 0; x <= last; ) {
+      if (this.countTaken(x, y, x + across, y + up) === 0) return x;
+      // No place is free that holds the last column here with anything taken: the next to look at begins behind it.
+      let taken = x;
+      let free = x + across;
+      while (free - taken > 1) {
+        const middle = (taken + free) >> 1;
+        if (this.countTaken(middle, y, x + across, y + up) > 0) taken = middle;
+        else free = middle;
+      }
+      x = free;
     }
     return undefined;
   }
 
   private countTaken(fromX: number, fromY: number, toX: number, toY: number): number {
-    this.sums ??= this.sumUp();
-    const sums = this.sums;
+    if (this.staleFrom < this.rows) this.sumUp();
+    const { sums } = this;
     const stride = this.columns + 1;
     const low = fromY * stride;
     const high = toY * stride;
@@ -98,18 +113,18 @@ export class FreeSpace {
     );
   }
 
-  /** Taken cells left of and below each corner of the cells, so that any box is counted in four steps. */
-  private sumUp(): Int32Array {
-    const stride = this.columns + 1;
-    const sums = new Int32Array(stride * (this.rows + 1));
-    for (let y = 0; y < this.rows; y++) {
+  private sumUp(): void {
+    const { columns, rows, taken, sums } = this;
+    for (let y = this.staleFrom; y < rows; y++) {
+      let cell = y * columns;
+      let below = y * (columns + 1) + 1;
       let inRow = 0;
-      for (let x = 0; x < this.columns; x++) {
-        inRow += this.taken[y * this.columns + x] ?? 0;
-        sums[(y + 1) * stride + x + 1] = (sums[y * stride + x + 1] ?? 0) + inRow;
+      for (const end = cell + columns; cell < end; cell++, below++) {
+        inRow += taken[cell] ?? 0;
+        sums[below + columns + 1] = (sums[below] ?? 0) + inRow;
       }
     }
-    return sums;
+    this.staleFrom = rows;
   }
 }
 

@@ -23,6 +23,7 @@ export * from "./paper.js";
 export type { PdfFonts } from "./pdf/pdf-fonts.js";
 export * from "./pdf/to-pdf.js";
 export * from "./role.js";
+export type { FigureStyle, SheetUnits } from "./sheet-units.js";
 export * from "./sheets/bench-card.js";
 export * from "./sheets/calibration-sheet.js";
 export * from "./sheets/drilling-sheet.js";

@@ -1,6 +1,7 @@
 import { invariant } from "@scantling/geometry";
 import { formatNumber } from "@scantling/geometry/units";
 import type { PrintCorrection } from "./drawing.js";
+import { mainUnits, type SheetUnits } from "./sheet-units.js";
 
 /** A standard paper in landscape; mm. */
 export interface Paper {
@@ -46,7 +47,7 @@ const INCH: readonly Paper[] = [
  * @example
  * papersFor("mm")[0]; // { name: "A4", width: 297, height: 210 }
  */
-export const papersFor = (units: "mm" | "in"): readonly Paper[] => (units === "mm" ? METRIC : INCH);
+export const papersFor = (units: SheetUnits): readonly Paper[] => (mainUnits(units) === "mm" ? METRIC : INCH);
 
 /** Papers that are named when asked for and never chosen: 14 × 8.5 in (from memory). */
 const ON_REQUEST: readonly Paper[] = [{ name: "Legal", width: 355.6, height: 215.9 }];

@@ -1,5 +1,14 @@
 // What is wrong with a printed page, as the one who prints it would find it: told from the drawing alone.
-import { checkPages, type Drawing, flattenItems, type PaperSize, penOf } from "@scantling/render";
+import type { Bounds } from "@scantling/geometry";
+import {
+  checkLayout,
+  type Drawing,
+  flattenItems,
+  type PaperSize,
+  penOf,
+  type TextItem,
+  textBox,
+} from "@scantling/render";
 import { boxOfItems, type VisibleItem, visibleItems } from "../../../packages/render/src/box.js";
 
 /** What most printers leave white along the edges of the paper, mm; common practice, no source. */
@@ -27,9 +36,12 @@ export interface WantedPages {
 export function pageFaults(pages: readonly Drawing[], wanted: WantedPages): string[] {
   if (pages.length === 0) return ["no page"];
   return [
-    ...checkPages(pages).map(({ code, text, other, at }) => `${code}: "${text}" and ${other} at ${pair(at)}`),
+    ...lostLettering(pages),
     ...pages.flatMap((page, index) =>
       [
+        ...checkLayout(page).map(
+          ({ code, text, other, at }) => `${code}: "${text}" and ${other} at ${pair(at)}`,
+        ),
         ...wordFaults(page),
         ...sizeFaults(page, wanted.paper),
         ...marginFaults(page),
@@ -41,6 +53,40 @@ export function pageFaults(pages: readonly Drawing[], wanted: WantedPages): stri
 
 const pair = ({ x, y }: { readonly x: number; readonly y: number }): string =>
   `${x.toFixed(2)}, ${y.toFixed(2)}`;
+
+/** Points along a line of lettering at which it is looked for. */
+const LOOKS = 40;
+
+/**
+ * Lettering of which a part is on no page. What two pages overlap by is narrower than most lettering, so some is cut by the
+ * edge of either: it is whole when they are joined.
+ */
+function lostLettering(pages: readonly Drawing[]): string[] {
+  const seen = new Map<string, { readonly item: TextItem; readonly windows: (Bounds | undefined)[] }>();
+  for (const page of pages) {
+    for (const { item, clip } of visibleItems(page.items)) {
+      if (item.kind !== "text" || item.text === "") continue;
+      const key = JSON.stringify([item.text, item.at.x, item.at.y, item.rotation]);
+      const known = seen.get(key) ?? { item, windows: [] };
+      known.windows.push(clip);
+      seen.set(key, known);
+    }
+  }
+  return [...seen.values()].flatMap(({ item, windows }) => {
+    if (windows.some((window) => window === undefined)) return [];
+    const { minX, minY, maxX, maxY } = textBox(item);
+    const corners = Array.from({ length: LOOKS + 1 }, (_, step) => step / LOOKS).flatMap((share) =>
+      [minY, (minY + maxY) / 2, maxY].map((y) => ({ x: minX + (maxX - minX) * share, y })),
+    );
+    const lost = corners.some(({ x, y }) =>
+      windows.every(
+        (window) =>
+          window !== undefined && (x < window.minX || x > window.maxX || y < window.minY || y > window.maxY),
+      ),
+    );
+    return lost ? [`a part of "${item.text}" is on no page`] : [];
+  });
+}
 
 function wordFaults({ title, description }: Drawing): string[] {
   return [
@@ -97,6 +143,8 @@ function barFaults({ items }: Drawing): string[] {
     const across = Math.abs(segment.to.x - segment.from.x);
     const up = Math.abs(segment.to.y - segment.from.y);
     const [along, square] = axis === "x" ? [across, up] : [up, across];
-    return Math.abs(along - length) < ROUNDING && square < ROUNDING ? [] : [`${name}: ${along} mm, ${square} mm square to it`];
+    return Math.abs(along - length) < ROUNDING && square < ROUNDING
+      ? []
+      : [`${name}: ${along} mm, ${square} mm square to it`];
   });
 }

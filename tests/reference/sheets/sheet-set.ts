@@ -1,69 +1,59 @@
 // All sheets of a job, through the same way as the command goes: models, contents, pages.
 import type { PieceState } from "@scantling/geometry";
-import { type Drawing, layOutSheet, type PaperChoice } from "@scantling/render";
+import { type Drawing, layOutSheet } from "@scantling/render";
 import { drawCard } from "../../../packages/cli/src/commands/jobsheet.js";
 import { setupOf } from "../../../packages/cli/src/forge-setup.js";
 import { nodeIo } from "../../../packages/cli/src/io/node-io.js";
-import { loadJob } from "../../../packages/cli/src/load.js";
-import { type Measured, measure } from "../../../packages/cli/src/measure.js";
+import { type Job, loadJob } from "../../../packages/cli/src/load.js";
+import type { Measured } from "../../../packages/cli/src/measure.js";
 import { paperChoiceOf } from "../../../packages/cli/src/paper-choice.js";
+import type { Setup } from "../../../packages/cli/src/report/setup-json.js";
 import { type MadeSheet, makeSheets } from "../../../packages/cli/src/sheets/make-sheets.js";
 import { SHEET_NAMES } from "../../../packages/cli/src/sheets/sheet-names.js";
 import { planBars } from "../../../packages/cli/src/stock-report.js";
 import { pageFaults } from "./page-faults.js";
 
-/** Papers that the sheets are laid out for; `fit` is a page of the sheet's own size. */
-export const PAPERS = ["a4", "letter", "a3", "fit"] as const;
-export type PaperWord = (typeof PAPERS)[number];
+/** A paper by its word, `fit` for a page of the sheet's own size. */
+export type PaperWord = "a4" | "letter" | "a3" | "fit";
 
-/** An example's knife, weighed. */
-export async function exampleJob(path: string, units: "mm" | "in"): Promise<Measured> {
-  return measure(await loadJob(nodeIo(), path, { units }));
+const io = nodeIo();
+
+/** A knife file of the repository with its shop. */
+export const jobOf = (path: string, units?: "mm" | "in"): Promise<Job> =>
+  loadJob(io, path, units === undefined ? {} : { units });
+
+/** Every sheet of a job before it is on paper, and what the bench card is made of. */
+export interface SheetSet {
+  readonly measured: Measured;
+  readonly sheets: readonly MadeSheet[];
+  readonly setup: Setup;
 }
 
-/** A sheet's pages, and whether anything on them is measured. */
-export interface SheetPages {
-  readonly name: string;
-  readonly trueSize: boolean;
-  readonly pages: readonly Drawing[];
-}
-
-/** Every sheet of a job before it is on paper; a pattern of all size states with a line to saw along as one more. */
-export async function everySheet(measured: Measured): Promise<readonly MadeSheet[]> {
+/** Every sheet of a job; a pattern of all size states with a line to saw along as one more. */
+export async function sheetSet(measured: Measured): Promise<SheetSet> {
   const bars = planBars(measured);
   const states: readonly PieceState[] = ["forged", "ready", "finished"];
-  const [plain, nested] = await Promise.all([
-    makeSheets(measured, SHEET_NAMES, { states: ["finished"], cutOffset: 0 }, bars),
-    makeSheets(measured, ["pattern"], { states, cutOffset: 0.8 }, bars),
-  ]);
-  return [...plain, ...nested];
+  const plain = await makeSheets(measured, SHEET_NAMES, { states: ["finished"], cutOffset: 0 }, bars);
+  const nested = await makeSheets(measured, ["pattern"], { states, cutOffset: 0.8 }, bars);
+  return { measured, sheets: [...plain, ...nested], setup: setupOf(measured, bars) };
 }
 
-/** What is wrong with sheets on one paper, the bench card among them; and how many pages were looked at. */
-export async function setFaults(
-  measured: Measured,
-  sheets: readonly MadeSheet[],
-  paper: PaperWord,
-): Promise<{ readonly faults: string[]; readonly pages: number }> {
+/** The sheets that the set has, by name. */
+export const namesOf = ({ sheets }: SheetSet): string[] =>
+  sheets.flatMap((sheet) => ("contents" in sheet ? [sheet.name] : []));
+
+/** What is wrong with the sheets on a paper, the bench card among them. */
+export async function setFaults({ measured, sheets, setup }: SheetSet, paper: PaperWord): Promise<string[]> {
   const choice = paperChoiceOf(measured.job, paper, "smallest");
   const size = choice.kind === "paper" ? { paper: choice.paper } : {};
-  const faults: string[] = [];
-  let count = 0;
-  const look = (name: string, trueSize: boolean, pages: readonly Drawing[]): void => {
-    count += pages.length;
-    faults.push(...pageFaults(pages, { ...size, trueSize }).map((fault) => `${name} on ${paper}: ${fault}`));
-  };
-  for (const sheet of sheets) {
-    if ("missing" in sheet) continue;
-    const { trueSize } = sheet.contents[0] ?? { trueSize: false };
-    look(sheet.name, trueSize, pagesOf(sheet, choice));
-  }
-  if (choice.kind === "paper") {
-    look("jobsheet", false, await drawCard(measured, setupOf(measured, planBars(measured)), paper));
-  }
-  return { faults, pages: count };
-}
-
-function pagesOf(sheet: Extract<MadeSheet, { contents: unknown }>, choice: PaperChoice): readonly Drawing[] {
-  return layOutSheet(sheet.contents, choice);
+  const faultsOf = (name: string, trueSize: boolean, pages: readonly Drawing[]): string[] =>
+    pageFaults(pages, { ...size, trueSize }).map((fault) => `${name} on ${paper}: ${fault}`);
+  const faults = sheets.flatMap((sheet) => {
+    if ("missing" in sheet) return [];
+    const trueSize = sheet.contents.some((content) => content.trueSize);
+    return faultsOf(sheet.name, trueSize, layOutSheet(sheet.contents, choice));
+  });
+  // A bench card has no size of its own.
+  if (choice.kind !== "paper") return faults;
+  return [...faults, ...faultsOf("jobsheet", false, await drawCard(measured, setup, paper))];
 }

@@ -7,7 +7,7 @@ import { stationsOf } from "../stations.js";
 import { BOX, bareCaliper, bareLength, figures, massUnit, panel, table } from "./card-blocks.js";
 import { grindPanels } from "./grind-panels.js";
 import { edgePanels, handlePanels } from "./handle-panels.js";
-import { heatPanel } from "./heat-panel.js";
+import { heatPanels } from "./heat-panel.js";
 import { tangPanels } from "./tang-panels.js";
 
 /** What can hurt someone at the bench. */
@@ -32,7 +32,7 @@ export function benchSide(measured: Measured, bench: BenchSetUp, before: readonl
       ...before,
       ...tangPanels(measured, bench),
       ...grindPanels(bench, units),
-      ...heatPanel(job, bench),
+      ...heatPanels(job, bench),
       ...stationPanel(measured),
       ...handlePanels(bench, units),
       ...edgePanels(bench, units),

@@ -6,6 +6,7 @@ import {
   radiansToDegrees,
 } from "@scantling/geometry/units";
 import type { CardBlock, CardCell, CardFigure, CardPanel } from "@scantling/render";
+import type { Job } from "../load.js";
 import { caliperText, fixed, lengthText, otherUnits } from "../report/figures.js";
 import { laidText, passRows, stopsKnown } from "../report/setup-stops.js";
 
@@ -40,20 +41,36 @@ export const ruleFigure = (label: string, mm: number, units: FileUnits): CardFig
   beside: `(${lengthText(mm, otherUnits(units))})`,
 });
 
-/** What to lay in for stops, closely: `8+0.5+2×0.2`. */
-export const laidCell = (stops: readonly PressStop[], units: FileUnits): string =>
-  laidText(stops, units).replaceAll(" + ", "+");
+/** Units that sizes are told in, and those that the shop's stop blocks are marked in. */
+export interface CardUnits {
+  readonly units: FileUnits;
+  readonly blocks: FileUnits;
+}
+
+export const unitsOf = ({ units, shopPlaces }: Job): CardUnits => ({
+  units,
+  blocks: shopPlaces?.units ?? units,
+});
+
+/** What to lay in for stops, closely and as it is marked: `8+0.5+2×0.2`. */
+export const laidCell = (stops: readonly PressStop[], { blocks }: CardUnits): string =>
+  laidText(stops, blocks).replaceAll(" + ", "+");
+
+/** Above it. */
+export const laidHead = ({ units, blocks }: CardUnits): string =>
+  blocks === units ? "lay in" : `lay in, ${blocks}`;
 
 /** The passes of a press, sizes and stop of each; the unit stands in the head of the panel. */
-export function passTable(pressing: PressPasses, units: FileUnits): CardBlock[] {
+export function passTable(pressing: PressPasses, cardUnits: CardUnits): CardBlock[] {
+  const { units } = cardUnits;
   const [, ...rows] = passRows(pressing, units);
   const known = stopsKnown(pressing.passes);
   const heads = ["", "cold", `at ${formatTemperature(pressing.temperature, units)}`, "stop"];
   return table(
-    known ? [...heads, "lay in"] : heads,
+    known ? [...heads, laidHead(cardUnits)] : heads,
     rows.map(([number = "", cold = "", hot = "", , stop = ""], index) => {
       const pass = pressing.passes[index];
-      const laid = known ? [pass === undefined ? "–" : laidCell([pass], units)] : [];
+      const laid = known ? [pass === undefined ? "–" : laidCell([pass], cardUnits)] : [];
       return [number, cold, hot, stop, ...laid];
     }),
   );

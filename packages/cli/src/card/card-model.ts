@@ -22,7 +22,9 @@ export function makeCardModel(measured: Measured, setup: Setup): CardModel {
     code: job.knife.order.code,
     title: job.knife.order.title,
     about: knifeWords(measured),
-    warnings: warnings.map((text, index) => (index < warnings.length - 1 ? text : `${text} (scantling check FILE)`)),
+    warnings: warnings.map((text, index) =>
+      index < warnings.length - 1 ? text : `${text} (scantling check FILE)`,
+    ),
     sides: [...(forge === undefined ? [] : [forge]), benchSide(measured, bench, before)],
     rule: "Data sheets and local rules first.",
   };

@@ -13,10 +13,11 @@ import type { Setup } from "../report/setup-json.js";
 import { anvilText, hammeredText, unitless } from "../report/setup-sizes.js";
 import { sawLength } from "../report/stock-text.js";
 import { forgedMassOf } from "../stock-report.js";
-import { figures, loudWords, panel, passTable, table, words } from "./card-blocks.js";
+import { type CardUnits, figures, loudWords, panel, passTable, table, words } from "./card-blocks.js";
 
 /** Bars to cut, how they lie in the stack, and their welds. */
-export function cutPanels(setup: Setup, units: FileUnits): CardPanel[] {
+export function cutPanels(setup: Setup, cardUnits: CardUnits): CardPanel[] {
+  const { units } = cardUnits;
   const { plan, mixed, card, place } = setup;
   if (card === undefined) return [];
   if (mixed !== undefined) return mixedPanels(mixed, card, units);
@@ -26,7 +27,7 @@ export function cutPanels(setup: Setup, units: FileUnits): CardPanel[] {
     plan.bars === 1 ? [liesWords(card, units)] : [words("Every joint ground bright, ends flush.")];
   return [
     ...panel(title, "saw, rule", [figures(barFigure(plan, units)), ...stacked]),
-    ...weldPanels(card, units),
+    ...weldPanels(card, cardUnits),
   ];
 }
 
@@ -51,7 +52,8 @@ const lies = ({ billet }: ForgeCard, units: FileUnits): string =>
 
 const liesWords = (card: ForgeCard, units: FileUnits): CardBlock => words(lies(card, units));
 
-function weldPanels(card: ForgeCard, units: FileUnits): CardPanel[] {
+function weldPanels(card: ForgeCard, cardUnits: CardUnits): CardPanel[] {
+  const { units } = cardUnits;
   const { weld, stack } = card;
   if (weld === undefined) return [];
   const { passes, least } = weld;
@@ -59,10 +61,8 @@ function weldPanels(card: ForgeCard, units: FileUnits): CardPanel[] {
     words(
       `${stack.bars} bars, ${caliperText(passes.from, units)} high, to ${caliperText(passes.to, units)} or less (${percentText(least)} off) at ${formatTemperature(passes.temperature, units)}.`,
     ),
-    ...passTable(passes, units),
-    words(
-      `Ends cropped, sides ground to ${anvilText(weld.dressedWidth, units)}: ${lies(card, units)}`,
-    ),
+    ...passTable(passes, cardUnits),
+    words(`Ends cropped, sides ground to ${anvilText(weld.dressedWidth, units)}: ${lies(card, units)}`),
   ]);
 }
 

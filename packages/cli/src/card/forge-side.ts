@@ -7,7 +7,7 @@ import { fineMassText, otherUnits } from "../report/figures.js";
 import type { Setup } from "../report/setup-json.js";
 import { markRows } from "../report/setup-marks.js";
 import { anvilText, anvilUpText, unitless } from "../report/setup-sizes.js";
-import { BOX, bareMass, figures, massUnit, panel, table, words } from "./card-blocks.js";
+import { BOX, bareMass, figures, massUnit, panel, table, unitsOf, words } from "./card-blocks.js";
 import { cutPanels } from "./cut-panels.js";
 import { mindPanel } from "./mind-panel.js";
 import { shapePanels } from "./shape-panels.js";
@@ -32,10 +32,10 @@ export function forgeSide(measured: Measured, setup: Setup): CardSide | undefine
     hazards: HAZARDS,
     panels: [
       ...asksPanel(measured),
-      ...cutPanels(setup, units),
+      ...cutPanels(setup, unitsOf(job)),
       ...weighPanel(setup, units),
       ...markPanel(card, units),
-      ...shapePanels(card, units),
+      ...shapePanels(card, unitsOf(job)),
       ...heatsPanel(card, units),
       ...mindPanel(card.findings, job),
     ],
@@ -61,7 +61,7 @@ function weighPanel({ masses }: Setup, units: FileUnits): CardPanel[] {
     BOX,
   ]);
   return panel(
-    "Weigh the steel",
+    "Weigh, steel alone",
     `scale, ${massUnit(units)}`,
     table(["", "at least", "low to high losses", "on the scale"], rows),
   );

@@ -1,4 +1,4 @@
-import type { BenchSetUp, BevelSetUp, ScribeSetUp, ScribingDrill } from "@scantling/geometry";
+import type { BenchSetUp, BevelSetUp, LevelShim, ScribeSetUp, ScribingDrill } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
 import type { CardBlock, CardCell, CardFigure, CardPanel } from "@scantling/render";
 import { caliperText, fixed, inBoth, otherUnits, placeText } from "../report/figures.js";
@@ -15,16 +15,16 @@ function scribePanel(scribe: ScribeSetUp, units: FileUnits): CardPanel[] {
   const even = stations.every(({ leftDown, rightDown }) => Math.abs(leftDown - rightDown) < EVEN);
   return panel("Scribe the edge", `height gauge, ${units}`, [
     figures(
-      {
-        label: `thickness ${placeText(level.restsAt, units)}`,
-        figure: caliperText(level.thickness, units),
-        boxes: [units],
-      },
+      { label: `thick ${placeText(level.restsAt, units)}`, boxes: [units] },
       ...(oneSetting ? oneGauge(scribe, units) : []),
     ),
     ...(oneSetting
       ? []
-      : [words("Thicker or thinner there: half of the difference goes on or off the gauge.")]),
+      : [
+          words(
+            `Gauge if ${caliperText(level.thickness, units)} there; else half of the difference on or off.`,
+          ),
+        ]),
     ...scribeTable(scribe, even, units),
   ]);
 }
@@ -33,15 +33,17 @@ function scribePanel(scribe: ScribeSetUp, units: FileUnits): CardPanel[] {
 const EVEN = 1e-6;
 
 /** One setting for the whole edge, and how it follows from what is measured. */
-function oneGauge({ stations, drills }: ScribeSetUp, units: FileUnits): CardFigure[] {
+function oneGauge({ level, stations, drills }: ScribeSetUp, units: FileUnits): CardFigure[] {
   const [first] = stations;
   if (first === undefined) return [];
-  const edge = caliperText(first.edge, units);
   return [
     {
-      label: "gauge, from both faces",
+      label: `if ${caliperText(level.thickness, units)}: gauge`,
       figure: caliperText(first.leftDown, units),
-      beside: `(${caliperText(first.leftDown, otherUnits(units))}) = (thickness − edge ${edge}) / 2`,
+      beside: `(${caliperText(first.leftDown, otherUnits(units))})`,
+    },
+    {
+      label: `else half of what it is over ${caliperText(first.edge, units)}; from both faces`,
     },
     ...drillFigure(drills.leftDown[0], units),
   ];
@@ -58,13 +60,10 @@ function drillFigure(drill: ScribingDrill | undefined, units: FileUnits): CardFi
 }
 
 /** Gauge and shim by their places from the tip back; the gauge only where it changes along the edge. */
-function scribeTable(
-  { level, stations, oneSetting }: ScribeSetUp,
-  even: boolean,
-  units: FileUnits,
-): CardBlock[] {
-  const shims = new Map(level.shims.map(({ x, shim }) => [x, shim]));
+function scribeTable(scribe: ScribeSetUp, even: boolean, units: FileUnits): CardBlock[] {
+  const { stations, oneSetting } = scribe;
   const gauges = new Map(oneSetting ? [] : stations.map((station) => [station.x, station]));
+  const shims = new Map(shimsToLay(scribe).map(({ x, shim }) => [x, shim]));
   const gauge = (x: number): CardCell[] => {
     const at = gauges.get(x);
     const show = (height: number | undefined): string =>
@@ -75,13 +74,24 @@ function scribeTable(
   const places = [...new Set([...gauges.keys(), ...shims.keys()])].sort((a, b) => b - a);
   const rows = places.map((x): CardCell[] => {
     const shim = shims.get(x);
-    return [bareLength(x, units), ...gauge(x), shim === undefined ? "–" : bareCaliper(shim, units)];
+    return [placeCell(x, units), ...gauge(x), shim === undefined ? "–" : bareCaliper(shim, units)];
   });
   const heads = oneSetting ? [] : even ? ["gauge, both faces"] : ["gauge, left down", "gauge, right down"];
   return shims.size === 0 && oneSetting
     ? [words("Nothing tapers: no shim.")]
     : table(["from heel", ...heads, "shim under"], rows);
 }
+
+/** Under the front half of the blade and under the butt; where the gauge is set too, what lies there. */
+function shimsToLay({ level, stations, oneSetting }: ScribeSetUp): LevelShim[] {
+  const middle = stations[Math.floor(stations.length / 2)]?.x ?? 0;
+  const last = Math.min(...level.shims.map(({ x }) => x));
+  return level.shims.filter(({ x }) => x >= middle || x === last || (!oneSetting && x >= 0));
+}
+
+/** Distances from the heel; a minus is overlooked. */
+const placeCell = (x: number, units: FileUnits): string =>
+  x < 0 ? `${bareLength(-x, units)} behind` : bareLength(x, units);
 
 /** Sizes ready to harden. */
 function bevelPanel(face: BevelSetUp, units: FileUnits): CardPanel[] {
@@ -94,7 +104,7 @@ function bevelPanel(face: BevelSetUp, units: FileUnits): CardPanel[] {
     bareCaliper(station.edge, units),
   ]);
   const notes = [
-    ...droopWords(face),
+    ["Sizes to harden.", ...droopWords(face)].join(" "),
     ...(leverShim === undefined
       ? []
       : [`Shim under the jig at the heel: ${inBoth(caliperText, leverShim, units)}.`]),
@@ -107,7 +117,6 @@ function bevelPanel(face: BevelSetUp, units: FileUnits): CardPanel[] {
     side === "both" ? `Grind the bevels, ${form}` : `Grind the ${side} bevel, ${form}`,
     `jig, ${units}`,
     [
-      words("Sizes ready to harden."),
       ...table(["from heel", "bevel high", "angle a face", "off at edge", "edge left"], rows),
       ...notes.map(words),
     ],
@@ -121,6 +130,6 @@ function droopWords({ form, droop, stations }: BevelSetUp): string[] {
   const [first] = stations;
   if (form !== "flat" || droop === undefined || first === undefined || droop >= NO_DROOP) return [];
   return [
-    `Set each angle: ${degrees(first.angle)} all along brings the bevel to ${fixed(droop * 100, 0)} % of its height at the lowest.`,
+    `With ${degrees(first.angle)} all along the line drops to ${fixed(droop * 100, 0)} % of its height.`,
   ];
 }

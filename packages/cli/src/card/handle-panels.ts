@@ -8,7 +8,7 @@ import type {
 } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
 import type { CardCell, CardFigure, CardPanel } from "@scantling/render";
-import { caliperText, fixed, inBoth, lengthText } from "../report/figures.js";
+import { caliperText, fixed, inBoth, lengthText, otherUnits } from "../report/figures.js";
 import { bareCaliper, bareLength, degrees, figures, panel, ruleFigure, table, words } from "./card-blocks.js";
 
 /** mm³ in a millilitre. */
@@ -28,18 +28,26 @@ export function handlePanels(bench: BenchSetUp, units: FileUnits): CardPanel[] {
 function blankPanel(blank: HandleBlank, units: FileUnits): CardPanel[] {
   const { kind, material, length, height, thickness, bookMatched } = blank;
   const slabs = kind === "slabs";
-  return panel(slabs ? "Saw the slabs" : "Saw the block", "saw", [
-    words(material),
+  const size = (of: FileUnits): string => sizeText([length, height, thickness], of);
+  return panel(slabs ? "Saw the slabs" : "Saw the block", `${material}`, [
     figures(
-      ruleFigure("long", length, units),
-      ruleFigure("high", height, units),
-      ruleFigure(slabs ? "thick, each" : "across", thickness, units),
+      {
+        label: slabs ? "2, each" : "long, high, across",
+        figure: size(units),
+        beside: `(${size(otherUnits(units))})`,
+      },
       ...(bookMatched === undefined
         ? []
         : [ruleFigure("or a block for the pair, thick", bookMatched, units)]),
     ),
   ]);
 }
+
+/** `134.0 × 36.0 × 9.0 mm` */
+const sizeText = (sizes: readonly number[], units: FileUnits): string =>
+  units === "mm"
+    ? `${sizes.map((mm) => bareLength(mm, units)).join(" × ")} mm`
+    : sizes.map((mm) => lengthText(mm, units)).join(" × ");
 
 function mortisePanel({ steps, wall }: MortiseSetUp, units: FileUnits): CardPanel[] {
   const rows = steps.map((step): CardCell[] => [
@@ -87,7 +95,7 @@ function gluingPanel({ pins, holes, glue, taper }: BenchSetUp, units: FileUnits)
     pins === undefined ? "" : units,
     [
       ...table(["pin Ø", "drill handle", "cut flush", "cut to peen"], rows),
-      ...(shim ? [words("Drill the slabs with the tang shimmed level: see the taper.")] : []),
+      ...(shim ? [words("Drill slabs with the tang shimmed level.")] : []),
       ...(glue === undefined
         ? []
         : [

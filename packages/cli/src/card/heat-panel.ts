@@ -1,9 +1,11 @@
 import {
   type BenchSetUp,
+  HEAT_STEPS,
   type HeatRecipe,
   type HeatSource,
   type HeatStep,
-    recipeFor,
+  recipeFor,
+  stackBars,
   TEMPER_SCATTER,
   temperFor,
   USUAL_TEMPER,
@@ -11,43 +13,68 @@ import {
 import { type FileUnits, formatTemperature } from "@scantling/geometry/units";
 import type { CardBlock, CardFigure, CardPanel } from "@scantling/render";
 import type { Job } from "../load.js";
-import { fixed, lengthText, otherUnits } from "../report/figures.js";
+import { fixed, otherUnits } from "../report/figures.js";
+import { anvilUpText } from "../report/setup-sizes.js";
 import { figures, loudWords, panel, table, words } from "./card-blocks.js";
 import { firstSentence } from "./mind-panel.js";
+import { SourceLetters } from "./source-letters.js";
 
 /** Hardnesses for which a tempering temperature is told, HRC: closer than the tables hold would promise too much. */
 const HARDNESSES = [62, 60, 58, 56] as const;
 
+const TEMPER_PRACTICE: HeatSource = { source: "common practice, no source", mark: "from memory" };
+
 /** What is done with the blade in oven and oil, each figure with its source; boxes where no source is known. */
-export function heatPanel(job: Job, { quench, findings }: BenchSetUp): CardPanel[] {
-  const steel = job.spec.steel.name;
+export function heatPanels(job: Job, { quench, findings }: BenchSetUp): CardPanel[] {
   const { units } = job;
-  const recipe = recipeFor(steel, job.shop.recipes ?? []);
-  const thin = findings
+  const recipes = recipesOf(job);
+  const warned = findings
     .filter(({ severity }) => severity === "warn")
     .map((finding) => loudWords(firstSentence(finding, job)));
   const oil = words(oilWords(quench, units));
-  if (recipe === undefined) {
-    return panel("Heat treatment", "oven, oil", [
-      ...thin,
-      words(`No figures for ${steel} are known here: go by the sheet that came with the bar.`),
+  const [first] = recipes;
+  if (first === undefined) {
+    return panel("Harden and temper", "oven, oil", [
+      ...warned,
+      words(`No figures for ${job.spec.steel.name} are known here: go by the sheet that came with the bar.`),
       figures({ label: "harden at", boxes: [degreeUnit(units), "min"] }),
       oil,
       figures(tempered(units)),
     ]);
   }
   const sources = new SourceLetters();
-  const steps = figures(...recipe.steps.map((step) => stepFigure(step, sources, units)));
-  const temper = temperBlocks(steel, recipe, sources, units);
-  return panel(`Heat treatment, ${steel}`, "oven, oil", [
-    ...thin,
-    words("The sheet that came with the bar goes before all of these."),
-    steps,
-    oil,
-    ...temper,
-    figures(tempered(units)),
-    words(sources.legend()),
-  ]);
+  const steels = recipes.map(({ steel }) => steel).join(", ");
+  const steps = stepFigures(recipes, STEPS_TO_HARDEN, sources, units);
+  const temper = [
+    ...stepFigures(recipes, ["temper"], sources, units).map((step) => figures(step)),
+    ...(recipes.length > 1 ? [] : temperBlocks(first, sources, units)),
+  ];
+  return [
+    ...panel(`Harden, ${steels}`, "oven, oil", [
+      ...warned,
+      words("The sheet that came with the bar goes first."),
+      figures(...steps),
+      oil,
+    ]),
+    ...panel("Temper", "oven", [...temper, figures(tempered(units)), words(sources.legend())]),
+  ];
+}
+
+/** All that comes before the oil. */
+const STEPS_TO_HARDEN = HEAT_STEPS.filter((step) => step !== "temper");
+
+/** By the knife's steel; where that is no single one, by its core, or by each steel of the stack that a source is known for. */
+function recipesOf({ spec, shop, knife }: Job): HeatRecipe[] {
+  const { stack } = knife;
+  const recipe = (steel: string): HeatRecipe | undefined => {
+    const found = recipeFor(steel, shop.recipes ?? []);
+    return found === undefined ? undefined : { ...found, steel };
+  };
+  const own = recipe(spec.steel.name);
+  if (own !== undefined) return [own];
+  if (stack === undefined) return [];
+  const bars = stack.kind === "clad" ? [stack.core] : stackBars(stack);
+  return [...new Set(bars.map(({ steel }) => steel.name))].flatMap((steel) => recipe(steel) ?? []);
 }
 
 const degreeUnit = (units: FileUnits): string => (units === "mm" ? "°C" : "°F");
@@ -56,18 +83,41 @@ const degreeUnit = (units: FileUnits): string => (units === "mm" ? "°C" : "°F"
 const tempered = (units: FileUnits): CardFigure => ({ label: "tempered", boxes: [degreeUnit(units), "HRC"] });
 
 /** How deep and how much; what the oil wants itself its sheet says. */
-const oilWords = ({ depthNeeded, usualLitres }: QuenchSetUp, units: FileUnits): string =>
-  `Oil ${lengthText(depthNeeded, units)} deep, ${fixed(Math.ceil(usualLitres * 10) / 10, 1)} l or more (from memory).`;
+const oilWords = ({ depthNeeded, usualLitres }: BenchSetUp["quench"], units: FileUnits): string =>
+  `Oil ${anvilUpText(depthNeeded, units)} deep or more; ${fixed(Math.ceil(usualLitres * 10) / 10, 1)} l or more (from memory).`;
 
 const STEP_WORDS: Partial<Record<HeatStep["step"], string>> = { "stress-relieve": "relieve" };
 
-function stepFigure(step: HeatStep, sources: SourceLetters, units: FileUnits): CardFigure {
+/** In the order of the work; with several steels each by its name, and once what is the same for all. */
+function stepFigures(
+  recipes: readonly HeatRecipe[],
+  wanted: readonly HeatStep["step"][],
+  sources: SourceLetters,
+  units: FileUnits,
+): CardFigure[] {
+  const seen = new Set<string>();
+  return wanted.flatMap((name) =>
+    recipes.flatMap(({ steel, steps }) =>
+      steps
+        .filter(({ step }) => step === name)
+        .flatMap((step): CardFigure[] => {
+          const ofAll = name === "stress-relieve" || recipes.length === 1;
+          const key = JSON.stringify([step, ofAll ? "" : steel]);
+          if (seen.has(key)) return [];
+          seen.add(key);
+          return [stepFigure(step, ofAll ? "" : ` ${steel}`, sources, units)];
+        }),
+    ),
+  );
+}
+
+function stepFigure(step: HeatStep, name: string, sources: SourceLetters, units: FileUnits): CardFigure {
   const { times = 1, cooling } = step;
   const other = `(${range(step, otherUnits(units))})`;
   const how = [...soakWords(step), ...(cooling === undefined ? [] : [cooling])].join(", ");
   return {
     ticks: times,
-    label: `${STEP_WORDS[step.step] ?? step.step}${times > 1 ? ` ${times} ×` : ""}`,
+    label: `${STEP_WORDS[step.step] ?? step.step}${name}${times > 1 ? ` ${times} ×` : ""}`,
     figure: range(step, units),
     beside: [other, how, sources.of(step)].filter((part) => part !== "").join(" "),
   };
@@ -84,57 +134,26 @@ function soakWords({ soak }: HeatStep): string[] {
 }
 
 /** By hardness, one column a source; sources that disagree stand side by side. */
-function temperBlocks(
-  steel: string,
-  recipe: HeatRecipe,
-  sources: SourceLetters,
-  units: FileUnits,
-): CardBlock[] {
-  if (recipe.steps.some(({ step }) => step === "temper")) return [];
-  const usual: CardFigure = {
-    ticks: USUAL_TEMPER.times,
-    label: "temper",
-    figure: `${USUAL_TEMPER.times} × ${USUAL_TEMPER.soak / 60} h`,
-    beside: "if no sheet says otherwise (common practice, no source)",
-  };
+function temperBlocks({ steel, steps }: HeatRecipe, sources: SourceLetters, units: FileUnits): CardBlock[] {
+  if (steps.some(({ step }) => step === "temper")) return [];
+  const { times, soak } = USUAL_TEMPER;
+  const usual = { ticks: times, label: "temper", figure: `${times} × ${soak / 60} h` };
   const rows = HARDNESSES.map((hardness) => ({ hardness, choices: temperFor(steel, hardness) }));
-  const [first] = rows;
-  if (first === undefined || first.choices.length === 0)
-    return [figures({ ...usual, beside: `${usual.beside}; no table of heats is known for this steel` })];
+  const choices = rows[0]?.choices ?? [];
+  const letter = sources.of(TEMPER_PRACTICE);
+  if (choices.length === 0) return [figures({ ...usual, beside: `${letter}, by the sheet: no table known` })];
   return [
-    figures(usual),
+    figures({ ...usual, beside: `${letter}; table ± ${TEMPER_SCATTER} HRC` }),
     ...table(
-      ["HRC", ...first.choices.map((choice) => `temper at ${sources.of(choice)}`)],
+      ["HRC", ...choices.map((choice) => `temper at ${sources.of(choice)}`)],
       rows
-        .filter(({ choices }) => choices.some(({ temperature }) => temperature !== undefined))
-        .map(({ hardness, choices }) => [
-          `${hardness}`,
-          ...choices.map(({ temperature }) =>
+        .filter((row) => row.choices.some(({ temperature }) => temperature !== undefined))
+        .map((row) => [
+          `${row.hardness}`,
+          ...row.choices.map(({ temperature }) =>
             temperature === undefined ? "–" : formatTemperature(temperature, units),
           ),
         ]),
     ),
-    words(`The tables hold to ± ${TEMPER_SCATTER} HRC.`),
   ];
 }
-
-/** Sources by letters, so that a figure has its own beside it and the words stand once. */
-class SourceLetters {
-  private readonly seen: string[] = [];
-
-  of({ source, mark }: HeatSource): string {
-    const text =
-      mark === "from memory" && !/memory|no source/u.test(source) ? `${source}, from memory` : source;
-    const known = this.seen.indexOf(text);
-    if (known < 0) this.seen.push(text);
-    return `[${letter(known < 0 ? this.seen.length - 1 : known)}]`;
-  }
-
-  legend(): string {
-    return this.seen.map((text, index) => `[${letter(index)}] ${text}.`).join(" ");
-  }
-}
-
-/** a, b, … z, a2, … */
-const letter = (index: number): string =>
-  `${String.fromCharCode(97 + (index % 26))}${index < 26 ? "" : Math.floor(index / 26) + 1}`;

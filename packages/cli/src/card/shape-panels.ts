@@ -5,17 +5,29 @@ import { caliperText, inBoth } from "../report/figures.js";
 import { preformRows, taperRows } from "../report/setup-shape.js";
 import { anvilText, anvilUpText, hammeredText, inBothUnits, unitless } from "../report/setup-sizes.js";
 import { stopsKnown } from "../report/setup-stops.js";
-import { BOX, bareCaliper, figures, laidCell, panel, passTable, table, words } from "./card-blocks.js";
+import {
+  BOX,
+  bareCaliper,
+  type CardUnits,
+  figures,
+  laidCell,
+  laidHead,
+  panel,
+  passTable,
+  table,
+  words,
+} from "./card-blocks.js";
 
 /** From the marked billet to the forged blade. */
-export const shapePanels = (card: ForgeCard, units: FileUnits): CardPanel[] => [
+export const shapePanels = (card: ForgeCard, units: CardUnits): CardPanel[] => [
   ...shoulderPanel(card, units),
   ...downPanel(card, units),
-  ...preformPanel(card, units),
+  ...preformPanel(card, units.units),
   ...taperPanel(card, units),
 ];
 
-function shoulderPanel(card: ForgeCard, units: FileUnits): CardPanel[] {
+function shoulderPanel(card: ForgeCard, cardUnits: CardUnits): CardPanel[] {
+  const { units } = cardUnits;
   const { shoulder, tang } = card;
   const bare = (mm: number): string => unitless(hammeredText(mm, units));
   const size = ({ height, thickness }: typeof tang.front): string => `${bare(height)} × ${bare(thickness)}`;
@@ -33,7 +45,7 @@ function shoulderPanel(card: ForgeCard, units: FileUnits): CardPanel[] {
     thickAfter(card, index, units),
     bare(pass.fuller),
   ]);
-  const pressed = stopsKnown(card.handle.passes) ? stopCells(card, units) : undefined;
+  const pressed = stopsKnown(card.handle.passes) ? stopCells(card, cardUnits) : undefined;
   return panel("Shoulder and handle", `cold, ${units}`, [
     ...(pressed === undefined
       ? table(heads, rows)
@@ -58,9 +70,9 @@ function thickAfter(
 }
 
 /** Beside the passes of the fuller those of the press: by their numbers where the blade has the same below. */
-function stopCells({ handle, thickness, shoulderPressing }: ForgeCard, units: FileUnits): StopCells {
+function stopCells({ handle, thickness, shoulderPressing }: ForgeCard, units: CardUnits): StopCells {
   if (handle.passes !== thickness.passes)
-    return { head: "lay in", cells: shoulderPressing.map(({ passes }) => laidCell(passes, units)) };
+    return { head: laidHead(units), cells: shoulderPressing.map(({ passes }) => laidCell(passes, units)) };
   return {
     head: "blade's pass",
     cells: shoulderPressing.map(({ passes }) =>
@@ -74,12 +86,13 @@ interface StopCells {
   readonly cells: readonly string[];
 }
 
-function downPanel({ thickness }: ForgeCard, units: FileUnits): CardPanel[] {
+function downPanel({ thickness }: ForgeCard, cardUnits: CardUnits): CardPanel[] {
+  const { units } = cardUnits;
   const { from, to, passes } = thickness;
   if (passes.length === 0) return [];
   return panel("Press the blade down", `stops, ${units}`, [
     words(`From ${caliperText(from, units)} to ${caliperText(to, units)} cold, at the heel.`),
-    ...passTable(thickness, units),
+    ...passTable(thickness, cardUnits),
   ]);
 }
 
@@ -98,16 +111,17 @@ function preformPanel(card: ForgeCard, units: FileUnits): CardPanel[] {
   ]);
 }
 
-function taperPanel(card: ForgeCard, units: FileUnits): CardPanel[] {
+function taperPanel(card: ForgeCard, cardUnits: CardUnits): CardPanel[] {
+  const { units } = cardUnits;
   const { taper, temperature } = card;
   const [, ...rows] = taperRows(card, units);
   const known = stopsKnown(taper);
   const heads = known
-    ? ["from heel", "cold", "lay in", "measured"]
+    ? ["from heel", "cold", laidHead(cardUnits), "measured"]
     : ["from heel", "cold", `at ${formatTemperature(temperature, units)}`, "stop", "measured"];
   const cells = rows.map((row, index): CardCell[] => {
     const stop = taper[index];
-    const laid = known ? [stop === undefined ? "–" : laidCell([stop], units)] : [];
+    const laid = known ? [stop === undefined ? "–" : laidCell([stop], cardUnits)] : [];
     // With real stops the row says what comes out as well; where that matters a note does.
     return [...(known ? row.slice(0, 2) : row), ...laid, BOX];
   });

@@ -36,16 +36,22 @@ function drillPanel(measured: Measured, { holes }: BenchSetUp): CardPanel[] {
   ]);
 }
 
+/** Places closer than this are one, mm. */
+const SAME = 1e-6;
+
 function taperPanel({ taper }: BenchSetUp, units: FileUnits): CardPanel[] {
   if (taper === undefined) return [];
-  const rows = taper.shims.map((shim): CardCell[] => [
+  const { shims, length } = taper;
+  // Half way is told only where there is no pin to look at.
+  const told = shims.length > 2 ? shims.filter(({ at }) => Math.abs(at - length / 2) > SAME) : shims;
+  const rows = told.map((shim): CardCell[] => [
     bareLength(shim.at, units),
     bareCaliper(shim.oneFace, units),
     bareCaliper(shim.twoFace, units),
   ]);
   return panel("Taper the tang", `shims, ${units}`, [
     words(
-      `From ${caliperText(taper.front, units)} at the front to ${caliperText(taper.butt, units)} at the butt, ${degrees(taper.lean)} a face.`,
+      `Front ${caliperText(taper.front, units)}, butt ${caliperText(taper.butt, units)}, ${degrees(taper.lean)} a face.`,
     ),
     ...table(["behind front", "first face, drilling", "second face"], rows),
   ]);

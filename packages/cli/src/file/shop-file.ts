@@ -18,6 +18,7 @@ import type { PrinterEntry } from "./printer-fields.js";
 import type { Position } from "./problem.js";
 import { positionFinder, readShape } from "./read-shape.js";
 import { remember } from "./remember.js";
+import type { SheetWords } from "./sheet-fields.js";
 import { shopSchema } from "./shop-schema.js";
 
 const schemaFor = remember((units: FileUnits) => shopSchema(units));
@@ -59,6 +60,8 @@ export interface ShopFile {
   readonly paper?: PaperGiven;
   /** What was measured of the printer, paper by paper. */
   readonly printer: readonly PrinterEntry[];
+  /** How sheets write their figures. */
+  readonly sheets?: SheetWords;
   positionOf(path: string): Position | undefined;
 }
 
@@ -84,6 +87,7 @@ export function readShopFile(text: string, fileName: string): ShopFile {
     losses,
     paper,
     printer = [],
+    sheets,
     ...shop
   } = plain;
   return {
@@ -94,6 +98,7 @@ export function readShopFile(text: string, fileName: string): ShopFile {
     tolerances,
     ...(paper === undefined ? {} : { paper }),
     printer,
+    ...(sheets === undefined ? {} : { sheets }),
     positionOf: positionFinder(tree),
   };
 }

@@ -10,6 +10,7 @@ import { pressFields } from "./press-fields.js";
 import { printerFields } from "./printer-fields.js";
 import { recipeFields } from "./recipe-fields.js";
 import { allowances, GROUP, unitsField, versionField } from "./shared-fields.js";
+import { sheetFields } from "./sheet-fields.js";
 
 /**
  * The shop file, declared once like the knife file; the source of `schemas/shop.schema.json`. Every key may be
@@ -45,6 +46,7 @@ export function shopSchema(units: FileUnits) {
         allowances: allowances(units).optional(),
         tolerances: tolerances().optional(),
         ...printerFields(units),
+        sheets: sheetFields().optional(),
       },
       { error: "needs to be a group of keys, such as units, rack, losses" },
     )

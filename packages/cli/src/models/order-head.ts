@@ -1,8 +1,10 @@
+import type { OrderHead } from "@scantling/render";
 import type { Job } from "../load.js";
+import { sheetUnits } from "./sheet-units.js";
 
 /** What every sheet of an order says about it. */
-export const orderHead = ({ knife, units }: Job): { code: string; title: string; units: Job["units"] } => ({
-  code: knife.order.code,
-  title: knife.order.title,
-  units,
+export const orderHead = (job: Job): OrderHead => ({
+  code: job.knife.order.code,
+  title: job.knife.order.title,
+  units: sheetUnits(job),
 });

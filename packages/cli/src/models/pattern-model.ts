@@ -23,6 +23,7 @@ import { inFileTerms, type Measured } from "../measure.js";
 import { sizesOf } from "../sizes.js";
 import { heightBesideFillets } from "../tang-front.js";
 import { usedMaterials } from "../used-materials.js";
+import { sheetUnits } from "./sheet-units.js";
 
 /** How a size state is called on a sheet. */
 export const STATE_WORDS: Readonly<Record<PieceState, string>> = {
@@ -140,7 +141,7 @@ function modelOf(
     steelMass: weight.steel.mass,
     ...(state === "finished" ? {} : { stateMass: inFileTerms(job, () => weighState(knife, state)).mass }),
     knifeMass: weight.knife.mass,
-    units: job.units,
+    units: sheetUnits(job),
   };
 }
 

@@ -9,6 +9,7 @@ import { stationsOf } from "../stations.js";
 import type { Bars } from "../stock-report.js";
 import { usedMaterials } from "../used-materials.js";
 import { areaAlong, forgedAreaAlong, type PlacedSection, sectionsAlong } from "./plots/along-blade.js";
+import { sheetUnits } from "./sheet-units.js";
 
 /** Height above the edge at which the thickness is plotted, mm: as near as a caliper can be held. */
 const ABOVE_EDGE = 1;
@@ -22,7 +23,7 @@ export function makePlotsModel(measured: Measured, bars: Bars): PlotsModel {
     code: job.knife.order.code,
     title: job.knife.order.title,
     steel: job.spec.steel.name,
-    units: job.units,
+    units: sheetUnits(job),
     densityFromMemory: usedMaterials(job.spec).some(({ mark }) => mark === "from memory"),
     ...inFileTerms(job, () => alongBlade(measured, bars)),
     ledger: ledgerRows(bars),
@@ -37,7 +38,7 @@ export function makePlotsModel(measured: Measured, bars: Bars): PlotsModel {
     },
     plans: bars.plans.map(
       ({ bars: count, cutLength, bar, mass: ofBars, waste, joints, reach, cost }): PlotPlan => ({
-        words: `${count} × ${sawLength(cutLength, job.units)} of ${bar.name}`,
+        words: `${count} × ${sawLength(cutLength, job.units, job.shopPlaces?.sheets?.inches)} of ${bar.name}`,
         mass: ofBars,
         waste,
         joints,

@@ -37,7 +37,13 @@ const BESIDE = 1e-6;
  * @param at - As `weigh --at` takes it: places parted by commas.
  * @throws {CommandFailure} exit code 2 where a place cannot be read or lies beside the knife.
  */
-export function sectionPlaces(knife: Knife, units: FileUnits, at?: string): SectionPlace[] {
+export function sectionPlaces(
+  knife: Knife,
+  units: FileUnits,
+  at?: string,
+  inches: "fractions" | "decimals" = "fractions",
+): SectionPlace[] {
+  const format = units === "in" && inches === "decimals" ? { resolution: 0.001 } : {};
   const { outline, spec } = knife;
   const { edgeLength, handleFront } = outline;
   const asked = (at ?? "").split(",").flatMap((text): SectionPlace[] => {
@@ -55,7 +61,7 @@ export function sectionPlaces(knife: Knife, units: FileUnits, at?: string): Sect
     ...SHARES.map(({ share, drawn }) => ({ x: share * edgeLength, place: shareWords(share), drawn })),
     ...BEHIND_TIP.map(({ mm, drawn }) => ({
       x: edgeLength - mm,
-      place: `${formatLength(mm, units)} behind the tip`,
+      place: `${formatLength(mm, units, format)} behind the tip`,
       drawn,
     })),
     ...spec.blade.thickness.map(({ at: station }) => ({

@@ -10,6 +10,7 @@ import {
 import type { SectionStation, SectionsModel } from "@scantling/render";
 import { inFileTerms, type Measured } from "../measure.js";
 import { type SectionPlace, sectionPlaces } from "./section-places.js";
+import { sheetUnits } from "./sheet-units.js";
 
 /** A section lower than this is the point of the blade: there is nothing to be seen, mm. */
 const LOWEST = 1.5;
@@ -26,14 +27,14 @@ const SECOND_EDGE = 0.75;
  */
 export function makeSectionsModel(measured: Measured, at?: string): SectionsModel {
   const { job, knife } = measured;
-  const places = sectionPlaces(knife, job.units, at);
+  const places = sectionPlaces(knife, job.units, at, job.shopPlaces?.sheets?.inches);
   return {
     code: job.knife.order.code,
     title: job.knife.order.title,
     steel: job.spec.steel.name,
     outline: knife.outline.path,
     stations: inFileTerms(job, () => sectionStations(knife, places)),
-    units: job.units,
+    units: sheetUnits(job),
   };
 }
 

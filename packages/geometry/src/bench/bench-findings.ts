@@ -31,11 +31,12 @@ export function benchFindings(knife: Knife, made: Made, shop: ShopSpec): Finding
 }
 
 function quenchEdge(knife: Knife, { bevels }: Made): Finding[] {
-  const stations = bevels[0]?.stations ?? [];
-  const spine = stations[0]?.thickness ?? 0;
-  const limit = spine <= BENCH_LIMITS.thinSpine.value ? BENCH_LIMITS.quenchEdgeThin : BENCH_LIMITS.quenchEdge;
-  const thinnest = Math.min(...stations.map((station) => station.edge));
-  if (!(thinnest < limit.value - 1e-9)) return [];
+  // Thin edge and thick spine cool at different times: each place by its own spine.
+  const [worst] = (bevels[0]?.stations ?? [])
+    .map(({ edge, thickness }) => ({ edge, spine: thickness, limit: quenchLimit(thickness) }))
+    .sort((a, b) => b.limit.value - b.edge - (a.limit.value - a.edge));
+  if (worst === undefined || !(worst.edge < worst.limit.value - 1e-9)) return [];
+  const { edge, spine, limit } = worst;
   const { minEdge } = knife.allowances;
   return [
     {
@@ -44,7 +45,7 @@ function quenchEdge(knife: Knife, { bevels }: Made): Finding[] {
       path: "allowances.minEdge",
       text: "The edge goes into the quench {edge} thick, with a spine of {spine}; less than {limit} warps and cracks easily. Raise minEdge (now {least}) or afterHardening, or grind the bevels after hardening.",
       values: {
-        edge: length(thinnest),
+        edge: length(edge),
         spine: length(spine),
         limit: length(limit.value),
         least: length(minEdge),
@@ -52,6 +53,12 @@ function quenchEdge(knife: Knife, { bevels }: Made): Finding[] {
       basis: limit.basis,
     },
   ];
+}
+
+/** Least edge before the quench behind a spine. */
+function quenchLimit(spine: number): { readonly value: number; readonly basis: string } {
+  if (spine <= BENCH_LIMITS.thinSpine.value) return BENCH_LIMITS.quenchEdgeThin;
+  return spine > BENCH_LIMITS.thickSpine.value ? BENCH_LIMITS.quenchEdgeThick : BENCH_LIMITS.quenchEdge;
 }
 
 function droop({ bevels }: Made): Finding[] {

@@ -68,11 +68,13 @@ export const BENCH_DEFAULTS = {
 
 /** Where a value at the bench becomes unwise; lengths in mm. */
 export const BENCH_LIMITS = {
-  /** Edge before the quench: on a thin spine, on others. */
+  /** Edge before the quench: under a thin spine, under others, under a thick one. */
   quenchEdgeThin: { value: 0.5, basis: PRACTICE },
   quenchEdge: { value: 0.8, basis: PRACTICE },
-  /** A spine no thicker than this is thin. */
+  quenchEdgeThick: { value: 1, basis: PRACTICE },
+  /** A spine no thicker than this is thin, one that is thicker than that is thick. */
   thinSpine: { value: 4, basis: PRACTICE },
+  thickSpine: { value: 6, basis: PRACTICE },
   /** Thickness 1 mm above the edge of a kitchen knife. */
   kitchenWedge: {
     value: 0.46,

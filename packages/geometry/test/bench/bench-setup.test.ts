@@ -79,6 +79,51 @@ describe("what is unwise", () => {
     expect(codes(thin, SHOP)).toContain("edge-thin-for-quench");
   });
 
+  test.each([
+    // spine as finished, afterHardening 0.1: both 0.2 mm more before the quench; edge before it; is it too thin?
+    [3.8, 0.49, true],
+    [3.8, 0.5, false],
+    [3.9, 0.79, true],
+    [5.8, 0.79, true],
+    [5.8, 0.8, false],
+    [5.9, 0.99, true],
+    [5.9, 1, false],
+  ])("under a spine of %d mm an edge of %d mm is too thin: %s", (spine, edge, thin) => {
+    const even = chopper((spec) => ({
+      ...spec,
+      blade: {
+        ...spec.blade,
+        thickness: [{ at: { kind: "heel" }, is: spine }],
+        bevel: { ...spec.blade.bevel, edgeThickness: edge - 0.2 },
+      },
+      allowances: { ...spec.allowances, afterHardening: 0.1, minEdge: 0.1 },
+    }));
+    expect(codes(even, SHOP).includes("edge-thin-for-quench")).toBe(thin);
+  });
+
+  test("each place is held against its own spine", () => {
+    // 7 mm at the heel with 1.1 mm of edge, 3 mm at the tip with 0.6: neither is too thin where it is.
+    const tapered = chopper((spec) => ({
+      ...spec,
+      blade: {
+        ...spec.blade,
+        thickness: [
+          { at: { kind: "heel" }, is: 7 },
+          { at: { kind: "tip" }, is: 3 },
+        ],
+        bevel: {
+          ...spec.blade.bevel,
+          edgeThickness: [
+            { at: { kind: "heel" }, is: 1.0 },
+            { at: { kind: "tip" }, is: 0.6 },
+          ],
+        },
+      },
+      allowances: { ...spec.allowances, afterHardening: 0.1, minEdge: 0.1 },
+    }));
+    expect(codes(tapered, SHOP)).not.toContain("edge-thin-for-quench");
+  });
+
   test("a kitchen knife that wedges, and a wide edge bevel", () => {
     const kitchen = chopper((spec) => ({
       ...spec,

@@ -86,13 +86,10 @@ function waysOf({ parts }: SheetContent): Omit<PackWay, "paperOf">[] {
 const isBetter = (a: readonly PackedPage[], b: readonly PackedPage[]): boolean =>
   a.length < b.length || (a.length === b.length && disorder(a) < disorder(b));
 
-/** How many pairs of parts stand on pages the other way round than in the sheet's order. */
+/** How many pairs of parts were put down the other way round than in the sheet's order. */
 function disorder(pages: readonly PackedPage[]): number {
-  const read = pages.flatMap(({ numbers }, page) => numbers.map((number) => ({ number, page })));
-  return read.reduce(
-    (sum, one) => sum + read.filter(({ number, page }) => page > one.page && number < one.number).length,
-    0,
-  );
+  const read = pages.flatMap(({ numbers }) => numbers);
+  return read.reduce((sum, one, index) => sum + read.slice(index + 1).filter((other) => other < one).length, 0);
 }
 
 /** No fewer pages can hold the parts, by their areas alone. */

@@ -2,6 +2,7 @@ import type { Bounds, Vec2 } from "@scantling/geometry";
 import { boxOfItems } from "../box.js";
 import type { DrawingItem } from "../drawing.js";
 import type { PaperName } from "../paper.js";
+import type { SheetUnits } from "../sheet-units.js";
 import type { TitleField } from "../title-block.js";
 import { footprintOf } from "./footprint.js";
 import type { Part } from "./part.js";
@@ -29,6 +30,8 @@ export interface SheetContent {
   /** What the sheet is called in file names and beside page letters: "pattern", "preform". */
   readonly name: string;
   readonly title: string;
+  /** Of what is said of its pages; left out: mm with inches in brackets. */
+  readonly units?: SheetUnits;
   /** What the sheet shows, in a sentence or two, for those who cannot see it. */
   readonly describe: (page: PageInfo) => string;
   /** The title block, row by row. */

@@ -97,7 +97,7 @@ function coverWith(
   map: Part,
 ): Drawing[] | undefined {
   const count = tilesOf(grid).length;
-  const joined = count > 1 ? [map, joinWords(grid)] : [];
+  const joined = count > 1 ? [map, joinWords(grid, content.units)] : [];
   const parts = [...joined, ...content.parts];
   const pagesOf = (inFront: number): Drawing[] | undefined => {
     const pages = inFront + count;

@@ -1,4 +1,5 @@
 import type { Path, Segment, Vec2 } from "@scantling/geometry";
+import type { SheetUnits } from "../sheet-units.js";
 
 /** A station marked on the pattern: where it stands and how thick the spine is there. */
 export interface PatternStation {
@@ -131,7 +132,7 @@ export interface PatternModel {
   /** Finished steel mass and whole knife mass, g. */
   readonly steelMass: number;
   readonly knifeMass: number;
-  readonly units: "mm" | "in";
+  readonly units: SheetUnits;
   /** Date or revision text given by the caller; the drawing itself has no clock. */
   readonly revision?: string;
 }

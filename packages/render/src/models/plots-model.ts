@@ -1,4 +1,5 @@
 import type { Vec2 } from "@scantling/geometry";
+import type { SheetUnits } from "../sheet-units.js";
 
 /** A value over the distance from the heel: mm, and mm or mm². */
 export type AlongBlade = readonly Vec2[];
@@ -41,7 +42,7 @@ export interface PlotsModel {
   readonly code: string;
   readonly title: string;
   readonly steel: string;
-  readonly units: "mm" | "in";
+  readonly units: SheetUnits;
   readonly densityFromMemory: boolean;
   /** Thickness along the blade, full, as a caliper reads it. */
   readonly thickness: {

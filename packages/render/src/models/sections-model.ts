@@ -1,4 +1,5 @@
 import type { Path, SectionMarks } from "@scantling/geometry";
+import type { SheetUnits } from "../sheet-units.js";
 
 /** The knife cut square to its length at one place; paths in (z, y), right-hand face at positive z; mm, mm². */
 export interface SectionStation {
@@ -35,7 +36,7 @@ export interface SectionsModel {
   readonly outline: Path;
   /** In the order of x. */
   readonly stations: readonly SectionStation[];
-  readonly units: "mm" | "in";
+  readonly units: SheetUnits;
   /** Date or revision text given by the caller. */
   readonly revision?: string;
 }

@@ -46,6 +46,7 @@ export function drillingContents(model: DrillingModel): SheetContent[] {
   return [
     {
       name: "drilling",
+      units: model.units,
       trueSize: true,
       title: orderTitle(model, "true-size drill layout"),
       describe: ({ paper }) =>

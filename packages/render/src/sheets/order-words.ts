@@ -1,6 +1,7 @@
 import { cleanText } from "../clean-text.js";
 import type { PageInfo } from "../lay-out/sheet-content.js";
 import type { OrderHead } from "../models/order-head.js";
+import { unitsWords } from "../sheet-units.js";
 import type { TitleField } from "../title-block.js";
 import { pageWords } from "./words.js";
 
@@ -22,7 +23,7 @@ export function orderFields(
     ],
     further.map(([label, value]) => ({ label, value, share: 1 / further.length })),
     [
-      { label: "Units", value: units === "mm" ? "mm [inches]" : "inches [mm]", share: 0.29 },
+      { label: "Units", value: unitsWords(units), share: 0.29 },
       { label: "Drawn", value: "1 : 1", share: 0.13 },
       { label: "Paper", value: pageWords(page), share: 0.58 },
     ],

@@ -66,6 +66,7 @@ export function patternContents(model: PatternModel): SheetContent[] {
     ];
     return {
       name: model.mirror === true ? "pattern-mirrored" : "pattern",
+      units: model.units,
       trueSize: true,
       ...(model.cutLine === undefined ? {} : { trueLine: "True size is the middle of each line." }),
       title: patternTitle(model),

@@ -41,6 +41,7 @@ export function preformContents(model: PreformModel): SheetContent[] {
   return [
     {
       name: "preform",
+      units: model.units,
       trueSize: true,
       title: orderTitle(model, "true-size preform"),
       describe: ({ paper }) => `${description(model)} ${printWords(paper)}.`,

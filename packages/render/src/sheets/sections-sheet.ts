@@ -19,11 +19,13 @@ import { sectionsDescription, sectionsFields, sectionsTitle } from "./sections/w
  * layOutSheet(sectionsContents(model), { kind: "paper", paper: paperNamed("A4") });
  */
 export function sectionsContents(model: SectionsModel): SheetContent[] {
-  const stations = model.stations.flatMap((station, index): Part[] => {
-    if (!station.drawn) return [];
-    const letter = holeLetter(index);
+  const drawn = model.stations
+    .map((station, index) => ({ station, letter: holeLetter(index) }))
+    .filter(({ station }) => station.drawn);
+  const sections = drawn.map(({ station, letter }) => stationPart(station, letter, model.units));
+  const edges = drawn.flatMap(({ station, letter }): Part[] => {
     const edge = station.edgeDetail ? edgePart(station, letter, model.units) : undefined;
-    return [stationPart(station, letter, model.units), ...(edge === undefined ? [] : [edge])];
+    return edge === undefined ? [] : [edge];
   });
   return [[wholeTable(model)], splitTables(model)].map((tables) => ({
     name: "sections",
@@ -34,7 +36,8 @@ export function sectionsContents(model: SectionsModel): SheetContent[] {
     parts: [
       keyPart(model),
       ...tables.map((table, index) => tablePart(`figures-${index + 1}`, table)),
-      ...stations,
+      ...sections,
+      ...edges,
     ],
   }));
 }

@@ -26,6 +26,7 @@ export function sheathContents(model: SheathModel): SheetContent[] {
   return [
     {
       name: "sheath",
+      units: units,
       trueSize: true,
       title: orderTitle(model, "sheath"),
       describe: ({ paper }) =>

@@ -1,6 +1,7 @@
 import { type DrawingItem, lettering } from "../../drawing.js";
 import { caliperText, onOneLine } from "../../label-text.js";
 import { KEY, LINE_PITCH, SMALL } from "../../lettering-size.js";
+import { besideUnits, type SheetUnits, styleOf } from "../../sheet-units.js";
 import { textReach, textWidth } from "../../text-metrics.js";
 import type { Part } from "../part.js";
 import type { TileGrid } from "./grid.js";
@@ -10,8 +11,8 @@ const HEADING_ROOM = 8;
 const INDENT = 5;
 
 /** How the pages are cut, laid together and checked, in the order of work. */
-export function joinWords(grid: TileGrid): Part {
-  const lines = joinLines(grid);
+export function joinWords(grid: TileGrid, units: SheetUnits = "mm"): Part {
+  const lines = joinLines(grid, units);
   const step = SMALL * LINE_PITCH;
   return {
     name: "how-to-join",
@@ -36,7 +37,12 @@ export function joinWords(grid: TileGrid): Part {
   };
 }
 
-function joinLines({ columns, rows, width, height, overlap }: TileGrid): { number: string; text: string }[] {
+function joinLines(
+  { columns, rows, width, height, overlap }: TileGrid,
+  units: SheetUnits,
+): { number: string; text: string }[] {
+  // Pages overlap by whole mm: of both units these come first.
+  const shown = besideUnits(units) === undefined ? units : { ...styleOf(units), main: "mm" as const };
   const order =
     rows === 1
       ? [columns === 2 ? "Lay A2 on A1." : "Join from the left: A2 on A1, then A3 on A2, and so on."]
@@ -44,8 +50,8 @@ function joinLines({ columns, rows, width, height, overlap }: TileGrid): { numbe
         ? [rows === 2 ? "Lay B1 on A1." : "Join from the top: B1 on A1, then C1 on B1, and so on."]
         : ["Join each row from the left, then lay row B on row A, and so on."];
   const spans = [
-    ...(columns > 2 ? [`${onOneLine(caliperText(width - overlap, "mm"))} across`] : []),
-    ...(rows > 2 ? [`${onOneLine(caliperText(height - overlap, "mm"))} up`] : []),
+    ...(columns > 2 ? [`${onOneLine(caliperText(width - overlap, shown))} across`] : []),
+    ...(rows > 2 ? [`${onOneLine(caliperText(height - overlap, shown))} up`] : []),
   ];
   const steps = [
     ["Measure the check bars of every page."],

@@ -30,23 +30,23 @@ export interface PageWords {
 /** Order and title, part of the work; steel and sizes, page and date; what cannot work as planned. */
 export function cardHead(model: CardModel, width: number, { sides, page, count }: PageWords): Placed {
   const names = sides.map((side) => wordPiece(side, KEY, true));
+  const nameWidth = Math.max(0, ...names.map((name) => name.width));
   const pageLine = (text: string): Piece[] => [wordPiece(text, SMALL), wordPiece("Date ____________", SMALL)];
   // The same for every page number, so that what is left of the page does not hang on it.
-  const pageLeft = width - widthOf(pageLine("Page 99 of 99"));
-  const nameLeft = Math.min(pageLeft, width - Math.max(0, ...names.map((name) => name.width)));
+  const pageWidth = widthOf(pageLine("Page 99 of 99"));
   const warnings = areLong(model, width)
     ? wordLines(STOPS_ON_FIRST, width, KEY, true)
     : warningLines(model, width);
   return stack([
     beside(
-      titleLines(model, nameLeft - HEAD_GAP),
-      stack(names.map((name) => line([name]))),
-      nameLeft,
+      titleLines(model, width - nameWidth - HEAD_GAP),
+      stack(names.map((name) => line([name], [nameWidth - name.width]))),
+      width - nameWidth,
     ),
     beside(
-      wordLines(model.about, pageLeft - HEAD_GAP, SMALL, false),
+      wordLines(model.about, width - pageWidth - HEAD_GAP, SMALL, false),
       line(pageLine(`Page ${page} of ${count}`)),
-      pageLeft,
+      width - pageWidth,
     ),
     ...(model.warnings.length === 0 ? [] : [gap(AIR / 2), warnings]),
     gap(AIR),

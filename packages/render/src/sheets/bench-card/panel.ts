@@ -42,12 +42,12 @@ export function cardPanel(panel: CardPanel, width: number, letters: CardLetterin
 
 /** Title left, tool right where both fit on a line; else one below the other. */
 function headOf(title: string, tool: string | undefined, width: number, letters: CardLettering): Placed {
-  const { heading, label } = letters;
+  const { heading, head } = letters;
   const titleLines = wordLines(title, width, heading, true);
   if (tool === undefined) return titleLines;
-  const toolPiece = wordPiece(cleanText(tool), label);
+  const toolPiece = wordPiece(cleanText(tool), head);
   if (textWidth(title, heading, true) + 4 + toolPiece.width > width) {
-    return stack([titleLines, wordLines(tool, width, label, false)]);
+    return stack([titleLines, wordLines(tool, width, head, false)]);
   }
   return line([wordPiece(title, heading, true), toolPiece], [0, width - toolPiece.width]);
 }
@@ -64,6 +64,7 @@ export function panelParts(
   letters: CardLettering,
 ): CardPanel[] | undefined {
   const fits = (part: CardPanel): boolean => cardPanel(part, width, letters).height <= most;
+  if (fits(panel)) return [panel];
   const parts: CardPanel[] = [];
   let open = { ...panel, blocks: [] as readonly CardBlock[] };
   for (const unit of panel.blocks.flatMap(unitsOf)) {

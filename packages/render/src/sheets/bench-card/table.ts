@@ -30,12 +30,14 @@ interface Setting {
  * lines: nothing is left out.
  */
 export function cardTable(table: Table, width: number, letters: CardLettering): Placed {
-  const { cell, heading, words, label } = letters;
-  const sizes = [cell, heading, words, label].filter((size) => size <= cell).sort((a, b) => b - a);
-  // Heads in as few lines as there is room for.
-  const settings = sizes.flatMap((size) => HEAD_LINES.map((lines) => setColumns(table, size, label, lines)));
-  const setting = settings.find(({ widths }) => acrossOf(widths, BETWEEN) <= width);
-  if (setting === undefined) return tableInLines(table, width, label, leastAcross(settings));
+  const { cell, heading, words, head } = letters;
+  const sizes = [cell, heading, words, head].filter((size) => size <= cell).sort((a, b) => b - a);
+  const across: number[] = [];
+  const setting = firstFitting(table, sizes, head, ({ widths }) => {
+    across.push(acrossOf(widths, BETWEEN));
+    return acrossOf(widths, BETWEEN) <= width;
+  });
+  if (setting === undefined) return tableInLines(table, width, head, Math.min(...across));
   const { widths } = setting;
   const spare = (width - acrossOf(widths, 0)) / Math.max(1, widths.length - 1);
   const between = Math.max(BETWEEN, Math.min(spare, MOST_BETWEEN));
@@ -52,8 +54,22 @@ export function cardTable(table: Table, width: number, letters: CardLettering): 
   return { ...rows, least: acrossOf(widths, BETWEEN) };
 }
 
-const leastAcross = (settings: readonly Setting[]): number =>
-  Math.min(...settings.map(({ widths }) => acrossOf(widths, BETWEEN)));
+/** The first setting that fits: in the largest lettering, heads in as few lines as there is room for. */
+function firstFitting(
+  table: Table,
+  sizes: readonly number[],
+  label: number,
+  fits: (setting: Setting) => boolean,
+): Setting | undefined {
+  for (const size of sizes) {
+    const body = setBody(table, size, label);
+    for (const lines of HEAD_LINES) {
+      const setting = setColumns(table, body, label, lines);
+      if (fits(setting)) return setting;
+    }
+  }
+  return undefined;
+}
 
 /** Each figure behind its head. */
 function tableInLines({ heads, rows }: Table, width: number, label: number, least: number): Placed {
@@ -72,12 +88,16 @@ function tableInLines({ heads, rows }: Table, width: number, label: number, leas
 const acrossOf = (widths: readonly number[], between: number): number =>
   widths.reduce((sum, width) => sum + width, 0) + between * Math.max(0, widths.length - 1);
 
-function setColumns(table: Table, figure: number, label: number, headLines: number): Setting {
+/** The rows in one lettering. */
+function setBody(table: Table, figure: number, label: number): Setting["rows"] {
   // The first column names the row: it is not set larger than words.
   const nameSize = Math.min(figure, Math.max(label, KEY));
-  const rows = table.rows.map((cells) =>
+  return table.rows.map((cells) =>
     cells.map((cell, column) => cellPiece(cell, column === 0 ? nameSize : figure, label, column > 0)),
   );
+}
+
+function setColumns(table: Table, rows: Setting["rows"], label: number, headLines: number): Setting {
   const body = table.heads.map((_, column) => Math.max(0, ...rows.map((row) => row[column]?.width ?? 0)));
   const heads = table.heads.map((head, column) =>
     head === "" ? [] : headLinesOf(head, label, body[column] ?? 0, headLines),

@@ -10,9 +10,10 @@ import type {
 import { formatAngle } from "@scantling/geometry/units";
 import { caliperText, lengthText, onOneLine } from "../../label-text.js";
 import { KEY } from "../../lettering-size.js";
+import type { SheetUnits } from "../../sheet-units.js";
 import { small, type TextLine } from "../part-of.js";
 
-type Units = "mm" | "in";
+type Units = SheetUnits;
 
 const head = (text: string): TextLine => ({ text, height: KEY, bold: true });
 const caliper = (mm: number, units: Units): string => onOneLine(caliperText(mm, units));

@@ -1,6 +1,7 @@
 import { formatQuantity } from "@scantling/geometry/units";
 import { caliperText, lengthText, onOneLine } from "../../label-text.js";
 import type { PatternFuller, PatternModel } from "../../models/pattern-model.js";
+import { mainUnits } from "../../sheet-units.js";
 import type { TableContent } from "../../table.js";
 import { seenFace } from "./view.js";
 
@@ -37,7 +38,7 @@ export function fullerTable(model: PatternModel): TableContent | undefined {
 export function crossTable({ swedge, fittings = [], units }: PatternModel): TableContent | undefined {
   if (swedge === undefined && fittings.length === 0) return undefined;
   const write = (mm: number): string => onOneLine(lengthText(mm, units));
-  const angle = (rad: number): string => formatQuantity({ quantity: "angle", value: rad }, units);
+  const angle = (rad: number): string => formatQuantity({ quantity: "angle", value: rad }, mainUnits(units));
   const places = fittings.map(({ name, front, rear }) => [name, write(front), write(rear)]);
   const header = ["Part", "Front x", "Rear x"];
   if (swedge === undefined) {

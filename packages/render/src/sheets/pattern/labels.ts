@@ -1,7 +1,7 @@
 import { type Bounds, crossingsAtX } from "@scantling/geometry";
 import { type Callout, calloutRow } from "../../callouts.js";
 import { type DrawingItem, lettering } from "../../drawing.js";
-import { caliperText, lengthText } from "../../label-text.js";
+import { caliperText, lengthText, linesOf } from "../../label-text.js";
 import { SMALL } from "../../lettering-size.js";
 import type { PatternModel } from "../../models/pattern-model.js";
 import type { Silhouette } from "../../silhouette.js";
@@ -48,9 +48,8 @@ function stationCallouts(model: PatternModel): Callout[] {
     return {
       from: { x: station.x, y: station.top },
       lines: [
-        thickness.main,
-        thickness.other,
-        ...(left === undefined ? [] : [`swedge ${left.main}`, left.other]),
+        ...linesOf(thickness),
+        ...(left === undefined ? [] : linesOf({ ...left, main: `swedge ${left.main}` })),
         `at ${place.main}`,
       ],
     };
@@ -68,8 +67,7 @@ export function holeCallouts(
       from: { x: hole.centre.x, y: holeLineTop(hole, silhouette) },
       lines: [
         holeLetter(index),
-        `${hole.slot === undefined ? "Ø" : "slot"} ${diameter.main}`,
-        diameter.other,
+        ...linesOf({ ...diameter, main: `${hole.slot === undefined ? "Ø" : "slot"} ${diameter.main}` }),
       ],
     };
   });

@@ -3,7 +3,7 @@ import { boxOfItems } from "../../box.js";
 import { checkLayout } from "../../check-layout.js";
 import { EXTENSION_GAP, fitsAlong, uprightDimension } from "../../dimension.js";
 import type { DrawingItem } from "../../drawing.js";
-import { lengthText } from "../../label-text.js";
+import { lengthText, onOneLine } from "../../label-text.js";
 import type { PatternHeight, PatternModel } from "../../models/pattern-model.js";
 import type { Silhouette } from "../../silhouette.js";
 import type { SizeName } from "./sizes.js";
@@ -73,7 +73,7 @@ function endDimension(
   const height = model.frontHeight ?? model.tipHeight;
   if (height === undefined || Math.abs(height.x - side.end) > SAME_PLACE) return undefined;
   const text = lengthText(height.high - height.low, model.units);
-  if (!fitsAlong(`${text.main} ${text.other}`, height.high - height.low)) return undefined;
+  if (!fitsAlong(onOneLine(text), height.high - height.low)) return undefined;
   const isFront = height === model.frontHeight;
   const items = uprightDimension({
     low: height.low,

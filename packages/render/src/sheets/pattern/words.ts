@@ -2,6 +2,7 @@ import { cleanText } from "../../clean-text.js";
 import { caliperText, lengthText, massText, onOneLine } from "../../label-text.js";
 import type { PageInfo } from "../../lay-out/sheet-content.js";
 import type { PatternModel } from "../../models/pattern-model.js";
+import { unitsWords } from "../../sheet-units.js";
 import type { TitleField } from "../../title-block.js";
 import { pageWords, printWords } from "../words.js";
 
@@ -37,7 +38,7 @@ export function patternFields(model: PatternModel, page: PageInfo): TitleField[]
       },
     ],
     [
-      { label: "Units", value: units === "mm" ? "mm [inches]" : "inches [mm]", share: 0.29 },
+      { label: "Units", value: unitsWords(units), share: 0.29 },
       { label: "Drawn", value: "1 : 1", share: 0.13 },
       { label: "Paper", value: pageWords(page), share: 0.58 },
     ],

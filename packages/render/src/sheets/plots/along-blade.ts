@@ -3,6 +3,7 @@ import { KEY } from "../../lettering-size.js";
 import type { AlongBlade, PlotsModel } from "../../models/plots-model.js";
 import { type Block, gap, lineBlock, paragraph, stackBlocks } from "../../plot/block.js";
 import { curvePlot, type PlotCurve } from "../../plot/curve-plot.js";
+import { mainUnits } from "../../sheet-units.js";
 import { axisArea, axisLength, lengthUnit, volumeText } from "./figures.js";
 
 const ALONG = "from the heel";
@@ -74,8 +75,10 @@ export function areaPlot(model: PlotsModel, width: number): Block {
     lineBlock([name, onOneLine(volumeText(mm3, units))], width);
   return stackBlocks([
     paragraph("Steel along the blade", width, KEY),
-    paragraph(`section area in ${units === "mm" ? "mm²" : "square inches"}`, width),
-    paragraph("equal areas hold equal steel", width),
+    paragraph(
+      `section area in ${mainUnits(units) === "mm" ? "mm²" : "square inches"}; equal areas, equal steel`,
+      width,
+    ),
     gap(AFTER_HEADING),
     curvePlot({ curves, along: `${lengthUnit(units)} ${ALONG}` }, width),
     gap(AFTER_HEADING),

@@ -7,25 +7,23 @@ import {
   GRAMS_PER_POUND,
   mmToInches,
 } from "@scantling/geometry/units";
-import type { DualText } from "../../label-text.js";
-
-type Units = "mm" | "in";
-
-const otherThan = (units: Units): Units => (units === "mm" ? "in" : "mm");
+import { type DualText, dualText } from "../../label-text.js";
+import { mainUnits, type SheetUnits } from "../../sheet-units.js";
 
 /** A length in the unit of an axis. */
-export const axisLength = (mm: number, units: Units): number => (units === "mm" ? mm : mmToInches(mm));
+export const axisLength = (mm: number, units: SheetUnits): number =>
+  mainUnits(units) === "mm" ? mm : mmToInches(mm);
 
 /** An area in the unit of an axis. */
-export const axisArea = (mm2: number, units: Units): number =>
-  units === "mm" ? mm2 : mmToInches(mmToInches(mm2));
+export const axisArea = (mm2: number, units: SheetUnits): number =>
+  mainUnits(units) === "mm" ? mm2 : mmToInches(mmToInches(mm2));
 
 /** A mass in the unit of an axis: g, or ounces. */
-export const axisMass = (grams: number, units: Units): number =>
-  units === "mm" ? grams : (16 * grams) / GRAMS_PER_POUND;
+export const axisMass = (grams: number, units: SheetUnits): number =>
+  mainUnits(units) === "mm" ? grams : (16 * grams) / GRAMS_PER_POUND;
 
 /** What an axis of lengths counts. */
-export const lengthUnit = (units: Units): string => (units === "mm" ? "mm" : "inches");
+export const lengthUnit = (units: SheetUnits): string => (mainUnits(units) === "mm" ? "mm" : "inches");
 
 /** Below these a mass has one digit more. */
 const SMALL_GRAMS = 10;
@@ -42,10 +40,8 @@ const inGrams = (value: number, units: FileUnits): number =>
   units === "mm" ? value : (value * GRAMS_PER_POUND) / 16;
 
 /** A volume in the sheet's unit, and in the other one: to 0.1 cm³ and 0.01 in³. */
-export function volumeText(mm3: number, units: Units): DualText {
-  const write = (shown: Units): string => formatVolume(mm3, shown, shown === "mm" ? 0.1 : 0.01);
-  return { main: write(units), other: `[${write(otherThan(units))}]` };
-}
+export const volumeText = (mm3: number, units: SheetUnits): DualText =>
+  dualText(units, (shown) => formatVolume(mm3, shown, shown === "mm" ? 0.1 : 0.01));
 
 /** Below this a share is only said to be small. */
 const SMALLEST_SHARE = 0.0005;

@@ -5,14 +5,15 @@ import { KEY, SMALL } from "../../lettering-size.js";
 import type { PlotLedgerRow, PlotsModel } from "../../models/plots-model.js";
 import { type BarLook, barItems } from "../../plot/bars.js";
 import { type Block, gap, lineBlock, paragraph, stackBlocks } from "../../plot/block.js";
+import { mainUnits } from "../../sheet-units.js";
 import { textWidth } from "../../text-metrics.js";
 import { percent, rowMass } from "./figures.js";
 
-const BAR = 2.4;
+const BAR = 1.5;
 const LAST_BAR = 5;
 /** Clear space over a bar, for what hangs below the lettering, and under it, mm. */
-const BEFORE_BAR = 0.4;
-const AFTER_BAR = 0.8;
+const BEFORE_BAR = 0.3;
+const AFTER_BAR = 0.6;
 const BETWEEN = 2;
 /** Room for the share at the right of a row, mm. */
 const SHARE_COLUMN = textWidth("<0.1 %", SMALL) + BETWEEN;
@@ -84,7 +85,7 @@ const barBlock = (height: number, items: readonly DrawingItem[]): Block => ({ he
 
 function labelLine(row: PlotLedgerRow, whole: PlotLedgerRow, { units }: PlotsModel, width: number): Block {
   const share = percent(row.mass / whole.mass);
-  const mass = rowMass(row.mass, units);
+  const mass = rowMass(row.mass, mainUnits(units));
   const room = width - SHARE_COLUMN - textWidth(mass, SMALL) - BETWEEN;
   const [name = ""] = fitText(row.total ? row.name : `+ ${row.name}`, SMALL, room, 1);
   const { height, items } = lineBlock([name, share], width);

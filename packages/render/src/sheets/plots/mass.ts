@@ -7,11 +7,12 @@ import { LEVEL_AXIS_HEIGHT, levelAxis } from "../../plot/axes.js";
 import { barItems, markItems } from "../../plot/bars.js";
 import { type Block, gap, lineBlock, paragraph, stackBlocks } from "../../plot/block.js";
 import { makeScale, type Scale } from "../../plot/scale.js";
+import { mainUnits } from "../../sheet-units.js";
 import { textWidth } from "../../text-metrics.js";
 import { axisMass, percent } from "./figures.js";
 
 const BAR = 3;
-const THIN_BAR = 2.4;
+const THIN_BAR = 1.5;
 /** Clear space over a bar, for what hangs below the lettering, and under it, mm. */
 const BEFORE_BAR = 0.4;
 const AFTER = 1;
@@ -22,7 +23,7 @@ const MOST_TICKS = 5;
 /** Clear range on either side of what is shown, as a share of it. */
 const PADDING = 0.1;
 /** Causes that are shown; the rest are summed up. */
-const MOST_CAUSES = 6;
+const MOST_CAUSES = 4;
 
 /** Where 95 in 100 such knives weigh in, beside what was asked, and what the interval comes from. */
 export function massPlot(model: PlotsModel, width: number): Block {
@@ -55,7 +56,7 @@ export function massPlot(model: PlotsModel, width: number): Block {
       height: LEVEL_AXIS_HEIGHT,
       items: levelAxis(scale, { x: SIDE, y: 0 }, length),
     },
-    lineBlock(["", units === "mm" ? "g" : "ounces"], width),
+    lineBlock(["", mainUnits(units) === "mm" ? "g" : "ounces"], width),
     ...causeBlocks(causes, width),
   ]);
 }

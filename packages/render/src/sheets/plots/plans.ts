@@ -8,7 +8,7 @@ import { textReach, textWidth } from "../../text-metrics.js";
 import { money, percent, plainNumber } from "./figures.js";
 
 /** Plans that are shown. */
-const MOST_PLANS = 5;
+const MOST_PLANS = 4;
 const BAR = 2.4;
 /** Where the bars begin: after the number of the plan, mm. */
 const START = 5;
@@ -32,18 +32,20 @@ export function plansPlot(model: PlotsModel, width: number): Block {
   const more = model.plans.length - plans.length;
   return stackBlocks([
     heading,
-    ...plans.map(({ words }, index) => paragraph(`${index + 1}: ${words}`, width)),
+    ...plans.map(({ words, joints }, index) =>
+      paragraph(`${index + 1}: ${words}${joints > 0 ? `, ${jointWords(joints)}` : ""}`, width),
+    ),
     ...(more > 0 ? [paragraph(`and ${more} more`, width)] : []),
     ...measuresOf(model, plans).flatMap((measure) => measureBlocks(measure, plans, width)),
   ]);
 }
 
+const jointWords = (joints: number): string => `${plainNumber(joints)} ${joints === 1 ? "joint" : "joints"}`;
+
 function measuresOf({ units, currency }: PlotsModel, plans: readonly PlotPlan[]): Measure[] {
   const mass = (grams: number): string => massText(grams, units).main;
   return [
     { name: "bar", value: (plan) => plan.mass, write: mass },
-    { name: "of it not in the blade", value: (plan) => plan.waste, write: mass },
-    { name: "joints to weld", value: (plan) => plan.joints, write: plainNumber },
     { name: "thinning that goes into height", value: (plan) => plan.reach, write: percent },
     ...(plans.some(({ cost }) => cost !== undefined)
       ? [

@@ -13,21 +13,19 @@ export function plotsFields(model: PlotsModel, { page, pages }: PageInfo): Title
       { label: "Title", value: title, share: 0.72, lines: 2 },
     ],
     [
-      { label: "Steel", value: steel, share: revision === undefined ? 1 : 0.6 },
-      ...(revision === undefined ? [] : [{ label: "Revision", value: revision, share: 0.4, lines: 2 }]),
-    ],
-    [
+      { label: "Steel", value: steel, share: 0.28, lines: 2 },
       {
         label: densityFromMemory ? "Knife mass, density from memory" : "Knife mass",
         value: onOneLine(massText(mass.value, units)),
-        share: 0.5,
+        share: 0.44,
       },
       {
         label: "Plots, not to scale",
         value: pages === 1 ? "1 page" : `page ${page} of ${pages}`,
-        share: 0.5,
+        share: 0.28,
       },
     ],
+    ...(revision === undefined ? [] : [[{ label: "Revision", value: revision, share: 1, lines: 2 }]]),
   ];
 }
 

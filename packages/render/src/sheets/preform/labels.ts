@@ -1,6 +1,7 @@
 import { crossingsAtX, type Path, pointAt } from "@scantling/geometry";
 import { type Callout, calloutRow } from "../../callouts.js";
 import { type DrawingItem, lettering, strokes } from "../../drawing.js";
+import { linesOf } from "../../label-text.js";
 import { SMALL } from "../../lettering-size.js";
 import type { PreformModel } from "../../models/preform-model.js";
 import type { Silhouette } from "../../silhouette.js";
@@ -48,7 +49,7 @@ function bendCallouts(model: PreformModel): Callout[] {
   const bend = bentSpine(model);
   if (bend === undefined || bendDown === undefined) return [];
   const drop = ruleText(hotSizeOf(model)(bendDown), model.units);
-  const lines = ["spine bent down,", `at the end ${drop.main}`, drop.other];
+  const lines = ["spine bent down,", ...linesOf({ ...drop, main: `at the end ${drop.main}` })];
   return [{ from: pointAt(bend, BEND_AT), lines }];
 }
 

@@ -1,11 +1,12 @@
 import { formatNumber, formatTemperature } from "@scantling/geometry/units";
 import { onOneLine } from "../../label-text.js";
 import type { PreformModel } from "../../models/preform-model.js";
+import { mainUnits } from "../../sheet-units.js";
 import { ruleText } from "./figures.js";
 
 /** The temperature of the hot size. */
 export const temperatureWords = ({ temperature, units }: PreformModel): string =>
-  formatTemperature(temperature, units);
+  formatTemperature(temperature, mainUnits(units));
 
 /** What is to be known of the sheet besides its figures. */
 export function preformNotes(model: PreformModel): string[] {

@@ -2,9 +2,9 @@ import type { FaceMarks, SectionMarks, Vec2 } from "@scantling/geometry";
 import { boxOfItems } from "../../box.js";
 import { EXTENSION_GAP, EXTENSION_PAST, levelDimension } from "../../dimension.js";
 import { type DrawingItem, lettering, strokes } from "../../drawing.js";
-import { caliperText, onOneLine } from "../../label-text.js";
+import { caliperText, linesOf, onOneLine } from "../../label-text.js";
 import type { Part } from "../../lay-out/part.js";
-import { KEY, LINE_PITCH, SMALL } from "../../lettering-size.js";
+import { LINE_PITCH, SMALL } from "../../lettering-size.js";
 import type { SectionStation, SectionsModel } from "../../models/sections-model.js";
 import { angleDimension, slantDimension } from "./edge-dimensions.js";
 import { angleAtApex, angleText, edgeLines, leanLines } from "./edge-words.js";
@@ -18,15 +18,16 @@ type Units = SectionsModel["units"];
 const RATIOS = [20, 10, 5] as const;
 const ROOM = 64;
 /** Height that is shown as a multiple of the edge bevel's, and the least, mm of the knife. */
-const OVER_BEVEL = 1.6;
-const LEAST = 2.2;
+const OVER_BEVEL = 1.35;
+const LEAST = 1.9;
 /** An edge bevel lower than this is none to be dimensioned, mm. */
 const LOWEST_BEVEL = 0.05;
 /** From the edge down to the arc of its angle, and to the thickness behind it, mm on paper. */
-const ARC_RADIUS = 12;
-const BEHIND_LINE = 26;
-/** From the lowest dimension down to the words, mm. */
-const WORDS = 7;
+const ARC_RADIUS = 10;
+const BEHIND_LINE = 21;
+/** From the view to the words beside it, and from the highest dimension up to them, mm. */
+const BESIDE = 6;
+const OVER = 2.5;
 
 /** The last few mm of a section, many times enlarged; nothing where it has no edge. */
 export function edgePart(station: SectionStation, letter: string, units: Units): Part | undefined {
@@ -38,13 +39,17 @@ export function edgePart(station: SectionStation, letter: string, units: Units):
   const view = sectionView(station, { ratio, upTo: height, hatched: true, states: ["ready"] });
   const apex = view.toPaper({ x: marks.apex, y: marks.low });
   const behind = behindDimension(marks, view, units);
-  const lowest = apex.y - (behind.length > 0 ? BEHIND_LINE : ARC_RADIUS + 4);
+  const width = widthItems(marks, view, apex, units);
+  const beside = {
+    x: view.right + BESIDE,
+    y: (boxOfItems(width)?.maxY ?? apex.y) + OVER,
+  };
   const items = [
     ...view.items,
     ...angleItems(marks, apex, Math.min(apex.x, boxOfItems(behind.slice(0, 1))?.minX ?? apex.x)),
     ...behind,
-    ...widthItems(marks, view, apex, units),
-    ...wordsUnder(marks, lowest - WORDS, units),
+    ...width,
+    ...wordsBeside(marks, beside, units),
   ];
   const title = `${letter}: edge, ${enlargedText(ratio)}`;
   return partOf(`edge-${letter}`, withTitle(items, title));
@@ -112,7 +117,7 @@ function widthItems(marks: SectionMarks, view: SectionView, apex: Vec2, units: U
     to: top,
     // The centre plane is drawn, be there steel or not.
     clearOf: Math.max(0, view.right),
-    lines: [text.main, text.other],
+    lines: linesOf(text),
   });
 }
 
@@ -122,24 +127,24 @@ function widthLines(marks: SectionMarks, write: (mm: number) => string): string[
     const bevel = marks[side]?.edgeBevel;
     return bevel === undefined || bevel.height < LOWEST_BEVEL ? undefined : write(bevel.width);
   });
-  if (right === left) return right === undefined ? [] : [`edge bevels ${right} wide`];
+  if (right === left) return right === undefined ? [] : ["edge bevels", `${right} wide`];
   return [
-    ...(right === undefined ? [] : [`right: edge bevel ${right} wide`]),
-    ...(left === undefined ? [] : [`left: edge bevel ${left} wide`]),
+    ...(right === undefined ? [] : ["right: edge bevel", `${right} wide`]),
+    ...(left === undefined ? [] : ["left: edge bevel", `${left} wide`]),
   ];
 }
 
-/** Angles and widths in words. */
-function wordsUnder(marks: SectionMarks, top: number, units: Units): DrawingItem[] {
+/** Angles and widths in words, to the right of the view over the size along its face. */
+function wordsBeside(marks: SectionMarks, corner: Vec2, units: Units): DrawingItem[] {
   const { microbevel } = marks;
   const write = (mm: number): string => onOneLine(caliperText(mm, units));
   const lines = [
-    ...edgeLines(marks),
+    ...edgeLines(marks).slice(0, -1),
     ...(microbevel === undefined ? [] : [`microbevel ${write(microbevel.height)} high`]),
     ...widthLines(marks, write),
-    ...leanLines(marks.edgeLean),
+    ...(leanLines(marks.edgeLean).length === 0 ? [] : ["square to the edge"]),
   ];
   return lines.map((line, i) =>
-    lettering(line, { x: -24, y: top - i * SMALL * LINE_PITCH }, { height: i === 0 ? KEY : SMALL }),
+    lettering(line, { x: corner.x, y: corner.y + (lines.length - 1 - i) * SMALL * LINE_PITCH }, { height: SMALL }),
   );
 }

@@ -1,6 +1,6 @@
 import type { EdgeBevel, FaceMarks, SectionMarks, Vec2 } from "@scantling/geometry";
 import { formatLength } from "@scantling/geometry/units";
-import { caliperText, onOneLine } from "../../label-text.js";
+import { caliperText, dualText, onOneLine } from "../../label-text.js";
 import type { SectionStation, SectionsModel } from "../../models/sections-model.js";
 import type { SideNote } from "./callout-column.js";
 import { angleText, edgeLines, leanLines, SAME_ANGLE } from "./edge-words.js";
@@ -11,6 +11,9 @@ type Units = SectionsModel["units"];
 const SAME_LENGTH = 0.005;
 /** An apex nearer to the centre plane is in it, mm. */
 const CENTRED = 0.005;
+
+/** Where up the ground face its note points to, as a share: low, so that there is room over the notes. */
+const FACE_NOTE = 0.3;
 
 /** Both faces of a section, where they differ; the right-hand one alone where they are alike. */
 export function facesShown({ right, left, apex }: SectionMarks): readonly ["right" | "left", FaceMarks][] {
@@ -47,7 +50,7 @@ export function sectionNotes(
   const behind = right.edgeBevel ?? marks.left?.edgeBevel;
   return [
     ...swedge,
-    { at: pointAt((top.y + right.bevelLine.y) / 2), lines: faceLines(marks, faces, units) },
+    { at: pointAt(top.y + FACE_NOTE * (right.bevelLine.y - top.y)), lines: faceLines(marks, faces, units) },
     ...(behind === undefined ? [] : [{ at: pointAt(behind.top.y), lines: behindLines(behind, units) }]),
     {
       at: { x: marks.apex, y: marks.low },
@@ -89,9 +92,8 @@ function faceLines(marks: SectionMarks, faces: ReturnType<typeof facesShown>, un
 
 /** The radius of a wheel or a crown: to 0.1 mm and 0.01 in, finer than either is known. */
 function radiusText(mm: number, units: Units): string {
-  const inches = formatLength(mm, "in", { resolution: 0.01 });
-  const metric = formatLength(mm, "mm", { resolution: 0.1 });
-  return units === "mm" ? `${metric} [${inches}]` : `${inches} [${metric}]`;
+  const step = { mm: 0.1, in: 0.01 } as const;
+  return onOneLine(dualText(units, (shown) => formatLength(mm, shown, { resolution: step[shown] })));
 }
 
 function apexLines(apex: number, write: (mm: number) => string): string[] {

@@ -87,8 +87,7 @@ export function heightDimensions(station: SectionStation, view: SectionView, uni
       lowFrom: low.x - EXTENSION_GAP,
       highFrom: from.x - EXTENSION_GAP,
       x,
-      main: text.main,
-      other: text.other,
+      ...text,
     });
     items.push(...dimension);
     // A figure that stands beside its line keeps the next line off.

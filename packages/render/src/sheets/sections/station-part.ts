@@ -1,4 +1,4 @@
-import type { Vec2 } from "@scantling/geometry";
+import type { Bounds, Vec2 } from "@scantling/geometry";
 import { boxOfItems } from "../../box.js";
 import { type DrawingItem, lettering, moveItem } from "../../drawing.js";
 import type { Part } from "../../lay-out/part.js";
@@ -15,8 +15,8 @@ import { stationTitle } from "./words.js";
 /** Between the true-size section and what stands about the enlarged one, mm. */
 const BETWEEN = 5;
 /** From a section down to its ratio, and from everything up to the title, mm. */
-const UNDER = 4;
-const OVER = 4;
+const UNDER = 3;
+const OVER = 3;
 /** Enlargement of a section without bevels, where there is little to be seen. */
 const PLAIN = 2;
 /** Half the width of the widest line, mm: a part holds its lines whole. */
@@ -31,31 +31,68 @@ export function stationPart(station: SectionStation, letter: string, units: Sect
     box.maxX - box.minX,
     station.marks.right === undefined ? PLAIN : undefined,
   );
-  const large = sectionView(station, {
+  const view = sectionView(station, {
     ratio,
     ...(upTo === undefined ? {} : { upTo }),
     hatched: true,
     states: ["ready", "forged"],
   });
-  const over = large.isCut ? [] : thicknessDimension(station, large, units);
-  const enlarged = [...large.items, ...over, ...heightDimensions(station, large, units), ratioLabel(large)];
-  const notes = notesOf(station, large, units);
-  const whole = sectionView(station, { ratio: 1, hatched: false, states: ["forged"] });
-  // Over the lower part of a high section there is room for the figure of its thickness.
-  const side = whole.top + ABOVE - CLEAR > large.top ? "right" : "left";
-  const overWhole = large.isCut ? thicknessDimension(station, whole, units, side) : [];
-  const besideWhole = [
-    ...whole.items,
-    ...(large.isCut ? heightDimensions(station, whole, units) : []),
-    ratioLabel(whole),
-  ];
-  const trueSize = [...overWhole, ...besideWhole];
-  // The figure of a thickness stands over both.
-  const beside = enlarged.filter((item) => !over.includes(item));
-  const left = boxOfItems(beside)?.minX ?? 0;
-  const shift = left - BETWEEN - (boxOfItems(besideWhole)?.maxX ?? 0);
-  const drawn = [...enlarged, ...notes, ...trueSize.map((item) => moveItem(item, shift, 0))];
+  const notes = notesOf(station, view, units);
+  const side = notes.length > 0 ? "right" : "left";
+  const over = view.isCut ? [] : thicknessDimension(station, view, units, side);
+  const enlarged: Enlarged = {
+    view,
+    beside: [...view.items, ...heightDimensions(station, view, units), ratioLabel(view)],
+    notes,
+  };
+  const trueSize = view.isCut
+    ? trueSizeAndDimensions(station, enlarged, units)
+    : trueSizeAlone(station, enlarged);
+  const drawn = [...enlarged.beside, ...over, ...enlarged.notes, ...trueSize];
   return partOf(`section-${letter}`, withTitle(drawn, ...stationTitle(station, letter, units)));
+}
+
+/** The enlarged section, what stands at its heights, and the notes on its right. */
+interface Enlarged {
+  readonly view: SectionView;
+  readonly beside: readonly DrawingItem[];
+  readonly notes: readonly DrawingItem[];
+}
+
+const trueSizeView = (station: SectionStation): SectionView =>
+  sectionView(station, { ratio: 1, hatched: false, states: ["forged"] });
+
+const emptyBox = { minX: 0, minY: 0, maxX: 0, maxY: 0 };
+const boxOf = (items: readonly DrawingItem[]): Bounds => boxOfItems(items) ?? emptyBox;
+
+/** Of a high section the enlarged view shows the lower part only: the sizes of the whole stand at the true-size one, on its left. */
+function trueSizeAndDimensions(
+  station: SectionStation,
+  { view, beside }: Enlarged,
+  units: SectionsModel["units"],
+): DrawingItem[] {
+  const whole = trueSizeView(station);
+  const items = [...whole.items, ...heightDimensions(station, whole, units), ratioLabel(whole)];
+  // Over the lower part there is room for the figure of the thickness.
+  const isClear = whole.top + ABOVE - CLEAR > view.top;
+  const over = thicknessDimension(station, whole, units, isClear ? "right" : "left");
+  const shift = boxOf(beside).minX - BETWEEN - boxOf(items).maxX;
+  return [...items, ...over].map((item) => moveItem(item, shift, 0));
+}
+
+/** Between the notes and the figure of the thickness where there is room, else to the left of the enlarged section. */
+function trueSizeAlone(station: SectionStation, { view, beside, notes }: Enlarged): DrawingItem[] {
+  const whole = trueSizeView(station);
+  const items = [...whole.items, ratioLabel(whole)];
+  const own = boxOf(items);
+  const foot = boxOf(notes).maxY + BETWEEN;
+  const top = Math.max(view.top, foot + own.maxY - own.minY);
+  if (notes.length > 0 && top <= view.top + ABOVE - CLEAR) {
+    const x = view.right + NOTE_GAP + BETWEEN - own.minX;
+    return items.map((item) => moveItem(item, x, top - own.maxY));
+  }
+  const shift = boxOf(beside).minX - BETWEEN - own.maxX;
+  return items.map((item) => moveItem(item, shift, 0));
 }
 
 function notesOf(station: SectionStation, view: SectionView, units: SectionsModel["units"]): DrawingItem[] {

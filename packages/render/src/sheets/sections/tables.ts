@@ -1,5 +1,6 @@
 import { type FileUnits, formatAngle, formatArea, formatLength } from "@scantling/geometry/units";
 import type { SectionStation, SectionsModel } from "../../models/sections-model.js";
+import { besideUnits, mainUnits } from "../../sheet-units.js";
 import type { TableContent } from "../../table.js";
 import { holeLetter } from "../pattern/view.js";
 import { facesShown } from "./face-notes.js";
@@ -15,14 +16,17 @@ interface Column {
   readonly cell: Cell;
 }
 
-/** Two lines a station: in the sheet's own unit, and in the other one in brackets. */
+/** Two lines a station: in the sheet's own unit, and in the other one in brackets where it shows both. */
 function rowsOf(model: SectionsModel, cells: readonly Cell[]): string[][] {
   const { units, stations } = model;
-  const other = units === "mm" ? "in" : "mm";
+  const [main, other] = [mainUnits(units), besideUnits(units)];
   return stations.flatMap((station, index) => {
-    const second = cells.map((cell) => bracketed(cell(station, other), cell(station, units)));
+    const second =
+      other === undefined
+        ? []
+        : cells.map((cell) => bracketed(cell(station, other), cell(station, main)));
     return [
-      [holeLetter(index), ...cells.map((cell) => cell(station, units))],
+      [holeLetter(index), ...cells.map((cell) => cell(station, main))],
       ...(second.some((text) => text !== "") ? [["", ...second]] : []),
     ];
   });
@@ -102,9 +106,12 @@ export const splitTables = (model: SectionsModel): TableContent[] => [
   tableOf(model, `Bevels ${unitsOf(model)}, ${SQUARE}; areas in ${squareOf(model)}`, bevelColumns(model)),
 ];
 
-const BEHIND = "Behind: at the top of the edge bevel";
-const SQUARE = "bevels square to the edge, per side";
-const squareOf = ({ units }: SectionsModel): string => (units === "mm" ? "mm² [in²]" : "in² [mm²]");
+const BEHIND = "Behind: over the edge bevel";
+const SQUARE = "bevels square to the edge";
+const squareOf = ({ units }: SectionsModel): string => {
+  const [main, other] = mainUnits(units) === "mm" ? ["mm²", "in²"] : ["in²", "mm²"];
+  return besideUnits(units) === undefined ? main : `${main} [${other}]`;
+};
 
 /** What the heads of the columns mean, in short lines. */
 export const columnWords = ({ stations }: SectionsModel): string[] => [
@@ -123,4 +130,7 @@ const tableOf = (model: SectionsModel, caption: string, columns: readonly Column
   ),
 });
 
-const unitsOf = ({ units }: SectionsModel): string => (units === "mm" ? "in mm [in]" : "in inches [mm]");
+const unitsOf = ({ units }: SectionsModel): string => {
+  const [main, other] = mainUnits(units) === "mm" ? ["in mm", "in"] : ["in inches", "mm"];
+  return besideUnits(units) === undefined ? main : `${main} [${other}]`;
+};

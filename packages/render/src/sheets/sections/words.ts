@@ -4,6 +4,7 @@ import { lengthText, onOneLine } from "../../label-text.js";
 import type { PageInfo } from "../../lay-out/sheet-content.js";
 import { KEY } from "../../lettering-size.js";
 import type { SectionStation, SectionsModel } from "../../models/sections-model.js";
+import { unitsWords } from "../../sheet-units.js";
 import type { TitleField } from "../../title-block.js";
 import { pageWords, printWords } from "../words.js";
 
@@ -30,7 +31,7 @@ export function sectionsFields(model: SectionsModel, page: PageInfo): TitleField
     ],
     [
       { label: "Steel", value: model.steel, share: 0.42 },
-      { label: "Units", value: units === "mm" ? "mm [inches]" : "inches [mm]", share: 0.3 },
+      { label: "Units", value: unitsWords(units), share: 0.3 },
       { label: "Drawn", value: "as labelled", share: 0.28 },
     ],
     ...(revision === undefined ? [] : [[{ label: "Revision", value: revision, share: 1 }]]),

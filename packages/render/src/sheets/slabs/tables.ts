@@ -2,11 +2,12 @@ import { type HandleStock, type Path, pathBounds } from "@scantling/geometry";
 import { fitText } from "../../fit-text.js";
 import { caliperText, lengthText, onOneLine } from "../../label-text.js";
 import { SMALL } from "../../lettering-size.js";
+import type { SheetUnits } from "../../sheet-units.js";
 import type { TableContent } from "../../table.js";
 import { holeLetter } from "../pattern/view.js";
 import { frontFoot } from "./view.js";
 
-type Units = "mm" | "in";
+type Units = SheetUnits;
 
 const NAME_WIDTH = 34;
 

@@ -11,6 +11,7 @@ import { type DrawingItem, lettering, rectangle, strokes } from "../../drawing.j
 import { holeMark } from "../../hole-mark.js";
 import { caliperText, lengthText, onOneLine } from "../../label-text.js";
 import { KEY, SMALL } from "../../lettering-size.js";
+import type { SheetUnits } from "../../sheet-units.js";
 import { textWidth } from "../../text-metrics.js";
 import { holeLetter } from "../pattern/view.js";
 
@@ -26,7 +27,7 @@ export interface WoodView {
   readonly blank: { readonly low: Vec2; readonly high: Vec2 };
   /** Front to the right, or to the left where it is seen from the other side. */
   readonly front: "right" | "left";
-  readonly units: "mm" | "in";
+  readonly units: SheetUnits;
 }
 
 /** From the blank to a dimension line, mm. */
