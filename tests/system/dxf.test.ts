@@ -40,6 +40,7 @@ for e in doc.modelspace():
         one["points"] = [[v.x, v.y] for v in path.make_path(e).flattening(1e-6)]
     elif e.dxftype() == "TEXT":
         one["text"] = plain_text(ezdxf.decode_dxf_unicode(e.dxf.text)).encode("utf-16", "surrogatepass").decode("utf-16")
+        one["plain"] = plain_text(e.dxf.text)
         one["height"] = e.dxf.height
         one["rotation"] = e.dxf.rotation
         one["align"] = e.get_align()
@@ -61,6 +62,8 @@ interface Found {
   readonly closed?: boolean;
   readonly points?: readonly (readonly [number, number])[];
   readonly text?: string;
+  /** Read with the codes of release 12 alone. */
+  readonly plain?: string;
   readonly height?: number;
   readonly rotation?: number;
   readonly align?: string;
@@ -149,7 +152,7 @@ describe("DXF in ezdxf", () => {
   test("lettering reads back as it was given, hostile strings among it", () => {
     const given = [
       'heel 7 7/8" [200 mm]',
-      "Ø 4 mm ± 0.1, 15° × ⅞ − 3",
+      "Ø 4 mm ± 0.1, 15°, 50 %°",
       "Küchenmesser für Žofia, 包丁, нож",
       "forge 🔪 mark",
       "a ^J b ^ c",
@@ -165,12 +168,31 @@ describe("DXF in ezdxf", () => {
     expect(errors).toEqual([]);
     // Two per cent signs would begin a control code, so they are set apart.
     expect(entities.map(({ text }) => text)).toEqual(
-      given.map((text) => cleanText(text).replaceAll("%%", "% %")),
+      given.map((text) => cleanText(text).replaceAll("%%", "% %").replace("%°", "% °")),
     );
     for (const { height, rotation, align } of entities) {
       expect(height).toBe(2.5);
       expect(rotation).toBeCloseTo(30, 9);
       expect(align).toBe("CENTER");
+    }
+  });
+
+  test("figures read without any decoding that release 12 does not have", () => {
+    const given: readonly (readonly [string, string])[] = [
+      ["−110 mm", "-110 mm"],
+      ["Ø 4 mm × 2", "Ø 4 mm x 2"],
+      ["15° ± 0.5", "15° ± 0.5"],
+      ["7⅞ “in”", '7 7/8 "in"'],
+    ];
+    const items = given.map(([text], index) => lettering(text, { x: 0, y: 10 * index }, { height: 2.5 }));
+    const { entities } = readBack(toDxf(drawingOf(items), { content: "page" }));
+    expect(entities.map(({ plain }) => plain)).toEqual(given.map(([, read]) => read));
+    for (const content of ["page", "view"] as const) {
+      const texts = readBack(toDxf(patternSheet(harvestKnife()), { content })).entities.flatMap(
+        ({ plain }) => plain ?? [],
+      );
+      expect(texts.length).toBeGreaterThan(10);
+      for (const text of texts) expect(text).not.toMatch(/\\U\+|%%/);
     }
   });
 });

@@ -48,9 +48,9 @@ export interface DrawnPath {
   readonly paths: readonly Path[];
 }
 
-/** Every path of every page as MuPDF draws it. */
-export function pathsByMupdf(file: string): DrawnPath[] {
-  const trace = readWith("mutool", "trace", file);
+/** Every path as MuPDF draws it, of every page or of one, from 1. */
+export function pathsByMupdf(file: string, page?: number): DrawnPath[] {
+  const trace = readWith("mutool", "trace", file, ...(page === undefined ? [] : [`${page}`]));
   return [...trace.matchAll(/<(stroke|fill)_path [^>]*transform="([^"]*)">\n([\s\S]*?)<\/\1_path>/g)].map(
     ([, kind, transform = "", body = ""]) => {
       const commands = [...body.matchAll(/<(moveto|lineto|curveto|closepath)([^>]*)\/>/g)].map(

@@ -35,6 +35,14 @@ const modelOf = (knife: Knife, units: "mm" | "in", texts: Partial<SectionsModel>
   ...texts,
 });
 
+/** Letters of the stations in the order in which they are drawn, page by page. */
+const lettersOn = (pages: readonly Drawing[]): string[][] =>
+  pages.map(({ items }) =>
+    items.flatMap((item) =>
+      item.kind === "group" && item.name?.startsWith("section-") === true ? [item.name.slice(8)] : [],
+    ),
+  );
+
 const pagesOf = (model: SectionsModel, paper: PaperName): Drawing[] =>
   layOutSheet(sectionsContents(model), { kind: "paper", paper: paperNamed(paper) });
 
@@ -87,12 +95,14 @@ describe("sections of every form", () => {
 describe("what the sheet of the market garden knife shows", () => {
   const FILE = EXAMPLES.find((file) => file.includes("market-garden")) ?? "";
 
-  test("each station at true size: the outline of the part has the section's own size", async () => {
+  test("each drawn station at true size: the outline of the part has the section's own size", async () => {
     const model = await exampleModel(FILE);
     const outlines = pagesOf(model, "A4").flatMap(({ items }) =>
       flattenItems(items).flatMap((item) => (item.kind === "path" && item.role === "outline" ? [item] : [])),
     );
-    for (const { finished, area } of model.stations) {
+    expect(model.stations.filter(({ drawn }) => drawn)).toHaveLength(6);
+    for (const { drawn, finished, area } of model.stations) {
+      if (!drawn) continue;
       const sizes = finished.map(pathBounds);
       const same = outlines.filter(({ paths }) =>
         paths.every((path, i) => {
@@ -110,6 +120,32 @@ describe("what the sheet of the market garden knife shows", () => {
     }
   });
 
+  test("the tang's ends, the heel, the middle and three quarters of the edge and the tip are drawn, in order on three pages of A4", async () => {
+    const model = await exampleModel(FILE);
+    const places = model.stations.flatMap(({ drawn, place }) => (drawn ? [place] : []));
+    expect(places).toEqual([
+      "tang, butt",
+      "tang, front",
+      "heel",
+      "50 % of the edge",
+      "75 % of the edge",
+      "10 mm behind the tip",
+    ]);
+    const letters = lettersOn(pagesOf(model, "A4"));
+    expect(letters).toHaveLength(3);
+    expect(letters.flat()).toEqual(["A", "B", "C", "E", "G", "I"]);
+  });
+
+  test("every station stands in the table, drawn or not", async () => {
+    const model = await exampleModel(FILE);
+    const texts = textsOf(pagesOf(model, "A4"));
+    expect(model.stations.some(({ drawn }) => !drawn)).toBe(true);
+    for (const { x, area } of model.stations) {
+      expect(texts).toContain(`${Number(x.toFixed(2))}`.replace("-", "−"));
+      expect(texts).toContain(`${Number(area.toFixed(1))}`);
+    }
+  });
+
   test("ratios, thicknesses, the bevel and the edge, with the asked place among them", async () => {
     const texts = textsOf(pagesOf(await exampleModel(FILE, "40 mm"), "A4"));
     for (const text of [
@@ -118,7 +154,7 @@ describe("what the sheet of the market garden knife shows", () => {
       "C: heel",
       "C: edge, 20 : 1",
       "D: at 40 mm, as asked",
-      '48 mm [1.89"]',
+      '48.00 mm [1.890"]',
     ]) {
       expect(texts).toContain(text);
     }

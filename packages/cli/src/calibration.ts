@@ -28,6 +28,8 @@ export interface Calibration {
   readonly long: BarReading;
   /** Whether the sheet that was measured had been printed with the stored correction. */
   readonly corrected: boolean;
+  /** The shop file as it was named, where it was. */
+  readonly shop?: string;
   /** Whether a correction is stored for this paper. */
   readonly stored: boolean;
   /** What is stored from now on, unless both bars are in order. */
@@ -86,6 +88,7 @@ export function readCalibration(
     short: readings[0],
     long: readings[1],
     corrected: options.corrected === true,
+    ...(options.shop === undefined ? {} : { shop: options.shop }),
     stored: stored !== undefined,
     line,
     scaled: readings.some(looksScaled),
@@ -103,7 +106,7 @@ export function sheetPaper(options: CalibrateOptions, source: PaperSource, paper
   if (corrected.correction !== undefined) return corrected;
   throw wrong(
     "no-correction",
-    `no correction for ${nameOf(paper)} is stored in the shop file`,
+    `no correction for ${nameOf(paper)} is stored in ${options.shop ?? "the shop file that was found"}`,
     "Print the sheet without --corrected first, and measure it.",
   );
 }

@@ -72,8 +72,13 @@ export interface Drawing {
   readonly title: string;
   /** What the sheet shows, in a sentence or two, for those who cannot see it. */
   readonly description: string;
+  /** Where its number in a file of several sheets may stand, page mm; left out where there is no room. */
+  readonly numberPlace?: NumberPlace;
   readonly items: readonly DrawingItem[];
 }
+
+/** Room for a short line of lettering that is known only when all pages are. */
+export type NumberPlace = Pick<TextItem, "at" | "anchor" | "height" | "rotation">;
 
 /** Factors by which a page is stretched in the file, across and up, so that it comes out of the printer at true size. */
 export interface PrintCorrection {

@@ -25,6 +25,15 @@ export class FreeSpace {
     this.staleFrom = this.rows;
   }
 
+  /** A page with the same on it, to go on with by itself. */
+  copy(): FreeSpace {
+    const page = new FreeSpace(this.columns, this.rows);
+    page.taken.set(this.taken);
+    page.sums.set(this.sums);
+    page.staleFrom = this.staleFrom;
+    return page;
+  }
+
   /** Marks a box and `gap` mm about it as taken; what lies off the page does not matter. */
   take(box: Bounds, gap = 0): void {
     const fromX = Math.max(0, Math.floor(box.minX - gap));

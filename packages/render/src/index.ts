@@ -5,6 +5,7 @@ export * from "./drawing.js";
 export type { DxfContent } from "./dxf/pick-items.js";
 export * from "./dxf/to-dxf.js";
 export * from "./lay-out/lay-out-sheet.js";
+export * from "./lay-out/number-pages.js";
 export type { Part } from "./lay-out/part.js";
 export * from "./lay-out/sheet-content.js";
 export type { TileOptions } from "./lay-out/tiling/tile-options.js";

@@ -63,8 +63,9 @@ export function pathOf(entity: ReadEntity): Path {
   return { segments, closed };
 }
 
-/** `\U+XXXX` and `^ ` as the characters that they stand for. */
+/** Codes of release 12, `\U+XXXX` and `^ ` as the characters that they stand for. */
 export const decoded = (text: string): string =>
   text
+    .replace(/%%([cdp])/g, (code, letter: string) => ({ c: "Ø", d: "°", p: "±" })[letter] ?? code)
     .replace(/\\U\+([0-9A-F]{4})/g, (_, digits: string) => String.fromCharCode(Number.parseInt(digits, 16)))
     .replaceAll("^ ", "^");

@@ -7,11 +7,10 @@ import { handledKnife } from "../../../packages/render/test/sheets/random-handle
 /** Random knife number `index` as a job: in mm by turns and in inches, with any code and title. */
 export function randomJob(base: Job, index: number): { readonly name: string; readonly measured: Measured } {
   const { name, knife, head } = handledKnife(index);
-  const { stack: _, ...file } = base.knife;
   const job: Job = {
     ...base,
     units: head.units,
-    knife: { ...file, order: { ...file.order, code: head.code, title: head.title, asks: [] } },
+    knife: { ...base.knife, order: { ...base.knife.order, code: head.code, title: head.title, asks: [] } },
     spec: { ...knife.spec, steel: { name: "1084" }, forging: base.spec.forging ?? {} },
   };
   return { name, measured: measure(job) };

@@ -2,6 +2,7 @@ import { type BenchSetUp, type StationFigures, stationFigures } from "@scantling
 import type { CardCell, CardFigure, CardPanel, CardSide } from "@scantling/render";
 import { ASK_KINDS } from "../file/index.js";
 import type { Measured } from "../measure.js";
+import { besideUnits } from "../models/sheet-units.js";
 import { askRows } from "../report/asks-text.js";
 import { stationsOf } from "../stations.js";
 import { BOX, bareCaliper, bareLength, figures, massUnit, panel, table } from "./card-blocks.js";
@@ -25,16 +26,17 @@ const HAZARDS = [
 export function benchSide(measured: Measured, bench: BenchSetUp, before: readonly CardPanel[]): CardSide {
   const { job } = measured;
   const { units } = job;
+  const other = besideUnits(job);
   return {
     name: "At the bench",
     hazards: HAZARDS,
     panels: [
       ...before,
       ...tangPanels(measured, bench),
-      ...grindPanels(bench, units),
+      ...grindPanels(bench, units, other),
       ...heatPanels(job, bench),
       ...stationPanel(measured),
-      ...handlePanels(bench, units),
+      ...handlePanels(bench, units, other),
       ...edgePanels(bench, units),
       ...donePanel(measured),
     ],

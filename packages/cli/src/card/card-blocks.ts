@@ -7,7 +7,8 @@ import {
 } from "@scantling/geometry/units";
 import type { CardBlock, CardCell, CardFigure, CardPanel } from "@scantling/render";
 import type { Job } from "../load.js";
-import { caliperText, fixed, lengthText, otherUnits } from "../report/figures.js";
+import { besideUnits } from "../models/sheet-units.js";
+import { caliperText, type Figure, fixed, lengthText } from "../report/figures.js";
 import { laidText, passRows, stopsKnown } from "../report/setup-stops.js";
 
 /** Words of a card. */
@@ -34,22 +35,41 @@ export const panel = (
 /** An empty box for each row. */
 export const BOX: CardCell = { box: "" };
 
+/** The units that stand in brackets behind a card's own; undefined where there are none. */
+export type Beside = FileUnits | undefined;
+
 /** A length as on a rule, and the same in the other unit behind it. */
-export const ruleFigure = (label: string, mm: number, units: FileUnits): CardFigure => ({
+export const ruleFigure = (label: string, mm: number, units: FileUnits, other: Beside): CardFigure => ({
   label,
   figure: lengthText(mm, units),
-  beside: `(${lengthText(mm, otherUnits(units))})`,
+  ...otherBehind((of) => lengthText(mm, of), other),
 });
 
-/** Units that sizes are told in, and those that the shop's stop blocks are marked in. */
+/** What stands behind a figure: the same in the other units where the card has them, then what else is to be said. */
+export function otherBehind(
+  write: (units: FileUnits) => string,
+  other: Beside,
+  more = "",
+): Pick<CardFigure, "beside"> {
+  const parts = [other === undefined ? "" : `(${write(other)})`, more].filter((part) => part !== "");
+  return parts.length === 0 ? {} : { beside: parts.join(" ") };
+}
+
+/** A figure in running words, with the same in the other units where the card has them. */
+export const withOther = (figure: Figure, value: number, units: FileUnits, other: Beside): string =>
+  `${figure(value, units)}${other === undefined ? "" : ` (${figure(value, other)})`}`;
+
+/** Units that sizes are told in, those in brackets behind them, and those that the shop's stop blocks are marked in. */
 export interface CardUnits {
   readonly units: FileUnits;
+  readonly other: Beside;
   readonly blocks: FileUnits;
 }
 
-export const unitsOf = ({ units, shopPlaces }: Job): CardUnits => ({
-  units,
-  blocks: shopPlaces?.units ?? units,
+export const unitsOf = (job: Job): CardUnits => ({
+  units: job.units,
+  other: besideUnits(job),
+  blocks: job.shopPlaces?.units ?? job.units,
 });
 
 /** What to lay in for stops, closely and as it is marked: `8+0.5+2×0.2`. */

@@ -8,25 +8,37 @@ import {
 import { type FileUnits, formatLength, formatTemperature } from "@scantling/geometry/units";
 import type { CardBlock, CardCell, CardFigure, CardPanel } from "@scantling/render";
 import { inFileTerms, type Measured } from "../measure.js";
-import { caliperText, inBoth, lengthText, massText, otherUnits, percentText } from "../report/figures.js";
+import { besideUnits } from "../models/sheet-units.js";
+import { caliperText, lengthText, massText, percentText } from "../report/figures.js";
 import type { Setup } from "../report/setup-json.js";
 import { anvilText, hammeredText, unitless } from "../report/setup-sizes.js";
 import { sawLength } from "../report/stock-text.js";
 import { forgedMassOf } from "../stock-report.js";
-import { type CardUnits, figures, loudWords, panel, passTable, table, words } from "./card-blocks.js";
+import {
+  type Beside,
+  type CardUnits,
+  figures,
+  loudWords,
+  otherBehind,
+  panel,
+  passTable,
+  table,
+  withOther,
+  words,
+} from "./card-blocks.js";
 
 /** Bars to cut, how they lie in the stack, and their welds. */
 export function cutPanels(setup: Setup, cardUnits: CardUnits): CardPanel[] {
-  const { units } = cardUnits;
+  const { units, other } = cardUnits;
   const { plan, mixed, card, place } = setup;
   if (card === undefined) return [];
-  if (mixed !== undefined) return mixedPanels(mixed, card, units);
+  if (mixed !== undefined) return mixedPanels(mixed, card, units, other);
   if (plan === undefined) return [];
   const title = place === 1 ? "Cut" : `Cut, plan ${place}`;
   const stacked =
     plan.bars === 1 ? [liesWords(card, units)] : [words("Every joint ground bright, ends flush.")];
   return [
-    ...panel(title, "saw, rule", [figures(barFigure(plan, units)), ...stacked]),
+    ...panel(title, "saw, rule", [figures(barFigure(plan, units, other)), ...stacked]),
     ...weldPanels(card, cardUnits),
   ];
 }
@@ -36,14 +48,14 @@ export function noBarsPanel({ job, knife }: Measured): CardPanel[] {
   const mass = inFileTerms(job, () => forgedMassOf(ledgerBodies(knife), job, knife));
   return panel("Cut", "saw, rule", [
     loudWords("No bar on the rack is known to become this blade: no marks, stops and masses for the forge."),
-    words(`The forged blade has to weigh ${inBoth(massText, mass, job.units)}.`),
+    words(`The forged blade has to weigh ${withOther(massText, mass, job.units, besideUnits(job))}.`),
   ]);
 }
 
-const barFigure = ({ bars, bar, cutLength }: StockPlan, units: FileUnits): CardFigure => ({
+const barFigure = ({ bars, bar, cutLength }: StockPlan, units: FileUnits, other: Beside): CardFigure => ({
   label: bars === 1 ? "1 piece" : `${bars} pieces, each`,
   figure: sawLength(cutLength, units),
-  beside: `(${sawLength(cutLength, otherUnits(units))}) of ${bar.name}`,
+  ...otherBehind((of) => sawLength(cutLength, of), other, `of ${bar.name}`),
 });
 
 /** Which way the billet lies in the blade. */
@@ -67,7 +79,7 @@ function weldPanels(card: ForgeCard, cardUnits: CardUnits): CardPanel[] {
 }
 
 /** A stack of two or more steels, weld by weld. */
-function mixedPanels(plan: MixedPlan, card: ForgeCard, units: FileUnits): CardPanel[] {
+function mixedPanels(plan: MixedPlan, card: ForgeCard, units: FileUnits, other: Beside): CardPanel[] {
   const size = (a: number, b: number): string =>
     `${unitless(hammeredText(a, units))} × ${unitless(hammeredText(b, units))}`;
   const rows = plan.stages.map((stage, weld): CardCell[] => {
@@ -90,7 +102,7 @@ function mixedPanels(plan: MixedPlan, card: ForgeCard, units: FileUnits): CardPa
     "Cut and weld",
     `saw, rule, ${units}`,
     [
-      figures(...plan.bars.map((bar) => mixedFigure(bar, plan.cutLength, units))),
+      figures(...plan.bars.map((bar) => mixedFigure(bar, plan.cutLength, units, other))),
       ...table(["weld", "pieces", "high, cleaned", "draw to", "long", "cut in"], rows),
       ...(plan.grooves > 0 ? [words(`Grooves ground and pressed flat: ${ground} long.`)] : []),
       liesWords(card, units),
@@ -103,8 +115,13 @@ const mixedFigure = (
   { pieces, steel, thickness, width }: MixedBar,
   cutLength: number,
   units: FileUnits,
+  other: Beside,
 ): CardFigure => ({
   label: pieces === 1 ? "1 piece" : `${pieces} pieces, each`,
   figure: sawLength(cutLength, units),
-  beside: `(${sawLength(cutLength, otherUnits(units))}) of ${steel}, ${formatLength(thickness, units)} × ${formatLength(width, units)}`,
+  ...otherBehind(
+    (of) => sawLength(cutLength, of),
+    other,
+    `of ${steel}, ${formatLength(thickness, units)} × ${formatLength(width, units)}`,
+  ),
 });

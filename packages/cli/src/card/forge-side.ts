@@ -3,11 +3,22 @@ import type { FileUnits } from "@scantling/geometry/units";
 import type { CardCell, CardPanel, CardSide } from "@scantling/render";
 import type { Measured } from "../measure.js";
 import { askRows, WISH_NOTE } from "../report/asks-text.js";
-import { fineMassText, otherUnits } from "../report/figures.js";
+import { fineMassText } from "../report/figures.js";
 import type { Setup } from "../report/setup-json.js";
 import { markRows } from "../report/setup-marks.js";
 import { anvilText, anvilUpText, unitless } from "../report/setup-sizes.js";
-import { BOX, bareMass, figures, massUnit, panel, table, unitsOf, words } from "./card-blocks.js";
+import {
+  BOX,
+  bareMass,
+  type CardUnits,
+  figures,
+  massUnit,
+  otherBehind,
+  panel,
+  table,
+  unitsOf,
+  words,
+} from "./card-blocks.js";
 import { cutPanels } from "./cut-panels.js";
 import { mindPanel } from "./mind-panel.js";
 import { shapePanels } from "./shape-panels.js";
@@ -34,7 +45,7 @@ export function forgeSide(measured: Measured, setup: Setup): CardSide | undefine
       ...asksPanel(measured),
       ...cutPanels(setup, unitsOf(job)),
       ...weighPanel(setup, units),
-      ...markPanel(card, units),
+      ...markPanel(card, unitsOf(job)),
       ...shapePanels(card, unitsOf(job)),
       ...heatsPanel(card, units),
       ...mindPanel(card.findings, job),
@@ -67,7 +78,7 @@ function weighPanel({ masses }: Setup, units: FileUnits): CardPanel[] {
   );
 }
 
-function markPanel(card: ForgeCard, units: FileUnits): CardPanel[] {
+function markPanel(card: ForgeCard, { units, other }: CardUnits): CardPanel[] {
   const { at, usual, high } = card.marks;
   const neck = Math.abs(usual.handleFront - usual.tang) > 0.5;
   const behind = neck
@@ -78,7 +89,7 @@ function markPanel(card: ForgeCard, units: FileUnits): CardPanel[] {
     figures({
       label: "from the butt end",
       figure: anvilUpText(at, units),
-      beside: `(${anvilUpText(at, otherUnits(units))})`,
+      ...otherBehind((of) => anvilUpText(at, of), other),
     }),
     words(`${behind} Saw off at the butt what is over.`),
     ...table(

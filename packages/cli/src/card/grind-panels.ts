@@ -1,30 +1,40 @@
 import type { BenchSetUp, BevelSetUp, LevelShim, ScribeSetUp, ScribingDrill } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
 import type { CardBlock, CardCell, CardFigure, CardPanel } from "@scantling/render";
-import { caliperText, fixed, inBoth, otherUnits, placeText } from "../report/figures.js";
-import { bareCaliper, bareLength, degrees, figures, panel, table, words } from "./card-blocks.js";
+import { caliperText, fixed, placeText } from "../report/figures.js";
+import {
+  type Beside,
+  bareCaliper,
+  bareLength,
+  degrees,
+  figures,
+  otherBehind,
+  panel,
+  table,
+  withOther,
+  words,
+} from "./card-blocks.js";
 
 /** Lines for the edge, and the bevels ground down to them; nothing where the bevels are left from the hammer. */
-export const grindPanels = ({ scribe, bevels }: BenchSetUp, units: FileUnits): CardPanel[] =>
+export const grindPanels = ({ scribe, bevels }: BenchSetUp, units: FileUnits, other: Beside): CardPanel[] =>
   bevels.length === 0
     ? []
-    : [...scribePanel(scribe, units), ...bevels.flatMap((face) => bevelPanel(face, units))];
+    : [...scribePanel(scribe, units, other), ...bevels.flatMap((face) => bevelPanel(face, units, other))];
 
-function scribePanel(scribe: ScribeSetUp, units: FileUnits): CardPanel[] {
+function scribePanel(scribe: ScribeSetUp, units: FileUnits, other: Beside): CardPanel[] {
   const { level, stations, oneSetting } = scribe;
   const even = stations.every(({ leftDown, rightDown }) => Math.abs(leftDown - rightDown) < EVEN);
   return panel("Scribe the edge", `height gauge, ${units}`, [
     figures(
-      { label: `thick ${placeText(level.restsAt, units)}`, boxes: [units] },
-      ...(oneSetting ? oneGauge(scribe, units) : []),
+      {
+        label: `thickness ${level.restsOn === "tang" ? "of the tang " : ""}${placeText(level.restsAt, units)}`,
+        boxes: [units],
+      },
+      ...(oneSetting ? oneGauge(scribe, units, other) : []),
     ),
     ...(oneSetting
       ? []
-      : [
-          words(
-            `Gauge if ${caliperText(level.thickness, units)} there; else half of the difference on or off.`,
-          ),
-        ]),
+      : [words(`Gauge for ${caliperText(level.thickness, units)}; else half of the difference on or off.`)]),
     ...scribeTable(scribe, even, units),
   ]);
 }
@@ -33,17 +43,17 @@ function scribePanel(scribe: ScribeSetUp, units: FileUnits): CardPanel[] {
 const EVEN = 1e-6;
 
 /** One setting for the whole edge, and how it follows from what is measured. */
-function oneGauge({ level, stations, drills }: ScribeSetUp, units: FileUnits): CardFigure[] {
+function oneGauge({ level, stations, drills }: ScribeSetUp, units: FileUnits, other: Beside): CardFigure[] {
   const [first] = stations;
   if (first === undefined) return [];
   return [
     {
-      label: `if ${caliperText(level.thickness, units)}: gauge`,
+      label: `at ${caliperText(level.thickness, units)}: gauge`,
       figure: caliperText(first.leftDown, units),
-      beside: `(${caliperText(first.leftDown, otherUnits(units))})`,
+      ...otherBehind((of) => caliperText(first.leftDown, of), other),
     },
     {
-      label: `else half of what it is over ${caliperText(first.edge, units)}; from both faces`,
+      label: `else (thickness − ${caliperText(first.edge, units)}) / 2; from both faces`,
     },
     ...drillFigure(drills.leftDown[0], units),
   ];
@@ -56,7 +66,7 @@ function drillFigure(drill: ScribingDrill | undefined, units: FileUnits): CardFi
   if (drill === undefined || Math.abs(drill.error) > DRILL_OFF) return [];
   const size = caliperText(Math.abs(drill.error), units);
   const off = /[1-9]/u.test(size) ? { beside: `${size} ${drill.error < 0 ? "low" : "high"}` } : {};
-  return [{ label: "or the point of a drill", figure: drill.drill.name, ...off }];
+  return [{ label: "or scribe with a drill", figure: drill.drill.name, ...off }];
 }
 
 /** Gauge and shim by their places from the tip back; the gauge only where it changes along the edge. */
@@ -93,8 +103,8 @@ function shimsToLay({ level, stations, oneSetting }: ScribeSetUp): LevelShim[] {
 const placeCell = (x: number, units: FileUnits): string =>
   x < 0 ? `${bareLength(-x, units)} behind` : bareLength(x, units);
 
-/** Sizes ready to harden. */
-function bevelPanel(face: BevelSetUp, units: FileUnits): CardPanel[] {
+/** Heights and angles as finished, the edge as it goes into the quench. */
+function bevelPanel(face: BevelSetUp, units: FileUnits, other: Beside): CardPanel[] {
   const { side, form, stations, leverShim, wheels = [] } = face;
   const rows = stations.map((station): CardCell[] => [
     bareLength(station.x, units),
@@ -104,10 +114,10 @@ function bevelPanel(face: BevelSetUp, units: FileUnits): CardPanel[] {
     bareCaliper(station.edge, units),
   ]);
   const notes = [
-    ["Sizes to harden.", ...droopWords(face)].join(" "),
+    ["Bevel as finished, edge as hardened.", ...droopWords(face)].join(" "),
     ...(leverShim === undefined
       ? []
-      : [`Shim under the jig at the heel: ${inBoth(caliperText, leverShim, units)}.`]),
+      : [`Shim under the jig at the heel: ${withOther(caliperText, leverShim, units, other)}.`]),
     ...wheels.map(
       ({ diameter, fits }) =>
         `Wheel ${caliperText(diameter, units)}: ${fits ? "fits" : "too small, thins the blade above the edge"}.`,
@@ -117,7 +127,7 @@ function bevelPanel(face: BevelSetUp, units: FileUnits): CardPanel[] {
     side === "both" ? `Grind the bevels, ${form}` : `Grind the ${side} bevel, ${form}`,
     `jig, ${units}`,
     [
-      ...table(["from heel", "bevel high", "angle a face", "off at edge", "edge left"], rows),
+      ...table(["from heel", "bevel high", "angle a face", "off a face", "edge left"], rows),
       ...notes.map(words),
     ],
   );
@@ -129,7 +139,5 @@ const NO_DROOP = 0.995;
 function droopWords({ form, droop, stations }: BevelSetUp): string[] {
   const [first] = stations;
   if (form !== "flat" || droop === undefined || first === undefined || droop >= NO_DROOP) return [];
-  return [
-    `With ${degrees(first.angle)} all along the line drops to ${fixed(droop * 100, 0)} % of its height.`,
-  ];
+  return [`${degrees(first.angle)} all along lets the line drop to ${fixed(droop * 100, 0)} %.`];
 }

@@ -8,24 +8,36 @@ import type {
 } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
 import type { CardCell, CardFigure, CardPanel } from "@scantling/render";
-import { caliperText, fixed, inBoth, lengthText, otherUnits } from "../report/figures.js";
-import { bareCaliper, bareLength, degrees, figures, panel, ruleFigure, table, words } from "./card-blocks.js";
+import { caliperText, fixed, lengthText } from "../report/figures.js";
+import {
+  type Beside,
+  bareCaliper,
+  bareLength,
+  degrees,
+  figures,
+  otherBehind,
+  panel,
+  ruleFigure,
+  table,
+  withOther,
+  words,
+} from "./card-blocks.js";
 
 /** mm³ in a millilitre. */
 const ML = 1000;
 
 /** Blank to saw, guard and mortise of a hidden tang, pins and glue. */
-export function handlePanels(bench: BenchSetUp, units: FileUnits): CardPanel[] {
+export function handlePanels(bench: BenchSetUp, units: FileUnits, other: Beside): CardPanel[] {
   const { blank, mortise, guard } = bench;
   return [
-    ...(blank === undefined ? [] : blankPanel(blank, units)),
+    ...(blank === undefined ? [] : blankPanel(blank, units, other)),
     ...(guard === undefined ? [] : guardPanel(guard, units)),
-    ...(mortise === undefined ? [] : mortisePanel(mortise, units)),
+    ...(mortise === undefined ? [] : mortisePanel(mortise, units, other)),
     ...gluingPanel(bench, units),
   ];
 }
 
-function blankPanel(blank: HandleBlank, units: FileUnits): CardPanel[] {
+function blankPanel(blank: HandleBlank, units: FileUnits, other: Beside): CardPanel[] {
   const { kind, material, length, height, thickness, bookMatched } = blank;
   const slabs = kind === "slabs";
   const size = (of: FileUnits): string => sizeText([length, height, thickness], of);
@@ -34,11 +46,11 @@ function blankPanel(blank: HandleBlank, units: FileUnits): CardPanel[] {
       {
         label: slabs ? "2, each" : "long, high, across",
         figure: size(units),
-        beside: `(${size(otherUnits(units))})`,
+        ...otherBehind(size, other),
       },
       ...(bookMatched === undefined
         ? []
-        : [ruleFigure("or a block for the pair, thick", bookMatched, units)]),
+        : [ruleFigure("or a block for the pair, thick", bookMatched, units, other)]),
     ),
   ]);
 }
@@ -49,7 +61,7 @@ const sizeText = (sizes: readonly number[], units: FileUnits): string =>
     ? `${sizes.map((mm) => bareLength(mm, units)).join(" × ")} mm`
     : sizes.map((mm) => lengthText(mm, units)).join(" × ");
 
-function mortisePanel({ steps, wall }: MortiseSetUp, units: FileUnits): CardPanel[] {
+function mortisePanel({ steps, wall }: MortiseSetUp, units: FileUnits, other: Beside): CardPanel[] {
   const rows = steps.map((step): CardCell[] => [
     bareLength(step.depth, units),
     step.drill?.name ?? "–",
@@ -59,7 +71,7 @@ function mortisePanel({ steps, wall }: MortiseSetUp, units: FileUnits): CardPane
   ]);
   return panel("Drill the mortise", `drills, ${units}`, [
     ...table(["deep", "drill", "holes", "slot high", "slot wide"], rows),
-    words(`Wall left at the thinnest: ${inBoth(lengthText, wall, units)}.`),
+    words(`Wall left at the thinnest: ${withOther(lengthText, wall, units, other)}.`),
   ]);
 }
 

@@ -4,6 +4,7 @@ import {
   type HeatRecipe,
   type HeatSource,
   type HeatStep,
+  loneHardnesses,
   recipeFor,
   stackBars,
   TEMPER_SCATTER,
@@ -13,9 +14,18 @@ import {
 import { type FileUnits, formatTemperature } from "@scantling/geometry/units";
 import type { CardBlock, CardFigure, CardPanel } from "@scantling/render";
 import type { Job } from "../load.js";
-import { fixed, otherUnits } from "../report/figures.js";
+import { fixed } from "../report/figures.js";
 import { anvilUpText } from "../report/setup-sizes.js";
-import { figures, loudWords, panel, table, words } from "./card-blocks.js";
+import {
+  type CardUnits,
+  figures,
+  loudWords,
+  otherBehind,
+  panel,
+  table,
+  unitsOf,
+  words,
+} from "./card-blocks.js";
 import { firstSentence } from "./mind-panel.js";
 import { SourceLetters } from "./source-letters.js";
 
@@ -44,15 +54,20 @@ export function heatPanels(job: Job, { quench, findings }: BenchSetUp): CardPane
   }
   const sources = new SourceLetters();
   const steels = recipes.map(({ steel }) => steel).join(", ");
-  const steps = stepFigures(recipes, STEPS_TO_HARDEN, sources, units);
+  const steps = stepFigures(recipes, STEPS_TO_HARDEN, sources, unitsOf(job));
   const temper = [
-    ...stepFigures(recipes, ["temper"], sources, units).map((step) => figures(step)),
-    ...(recipes.length > 1 ? [] : temperBlocks(first, sources, units)),
+    ...stepFigures(recipes, ["temper"], sources, unitsOf(job)).map((step) => figures(step)),
+    ...temperBlocks(first, recipes.length > 1 ? [] : HARDNESSES, sources, units),
   ];
   return [
     ...panel(`Harden, ${steels}`, "oven, oil", [
       ...warned,
       words("The sheet that came with the bar goes first."),
+      ...recipes.flatMap(({ steel, notes = [] }) =>
+        notes.map((note) =>
+          words(`${recipes.length > 1 ? `${steel}: ` : ""}${note.text} ${sources.of(note)}`),
+        ),
+      ),
       figures(...steps),
       oil,
     ]),
@@ -82,9 +97,14 @@ const degreeUnit = (units: FileUnits): string => (units === "mm" ? "°C" : "°F"
 /** What was done in the end, and what a file or tester says of it. */
 const tempered = (units: FileUnits): CardFigure => ({ label: "tempered", boxes: [degreeUnit(units), "HRC"] });
 
+/** Litres in a US gallon. */
+const GALLON = 3.785411784;
+
 /** How deep and how much; what the oil wants itself its sheet says. */
-const oilWords = ({ depthNeeded, usualLitres }: BenchSetUp["quench"], units: FileUnits): string =>
-  `Oil ${anvilUpText(depthNeeded, units)} deep or more; ${fixed(Math.ceil(usualLitres * 10) / 10, 1)} l or more (from memory).`;
+function oilWords({ depthNeeded, usualLitres }: BenchSetUp["quench"], units: FileUnits): string {
+  const [amount, unit] = units === "mm" ? [usualLitres, "l"] : [usualLitres / GALLON, "US gal"];
+  return `Oil ${anvilUpText(depthNeeded, units)} deep, ${fixed(Math.ceil(amount * 10) / 10, 1)} ${unit} at least (from memory).`;
+}
 
 const STEP_WORDS: Partial<Record<HeatStep["step"], string>> = { "stress-relieve": "relieve" };
 
@@ -93,7 +113,7 @@ function stepFigures(
   recipes: readonly HeatRecipe[],
   wanted: readonly HeatStep["step"][],
   sources: SourceLetters,
-  units: FileUnits,
+  units: CardUnits,
 ): CardFigure[] {
   const seen = new Set<string>();
   return wanted.flatMap((name) =>
@@ -105,21 +125,37 @@ function stepFigures(
           const key = JSON.stringify([step, ofAll ? "" : steel]);
           if (seen.has(key)) return [];
           seen.add(key);
-          return [stepFigure(step, ofAll ? "" : ` ${steel}`, sources, units)];
+          const figure = stepFigure(step, ofAll ? "" : ` ${steel}`, sources, units);
+          // What another source says is instead of it, not after it.
+          const { ticks: _, ...other } = figure;
+          return [
+            step.source === firstOf(steps, name)?.source ? figure : { ...other, label: `or ${other.label}` },
+          ];
         }),
     ),
   );
 }
 
-function stepFigure(step: HeatStep, name: string, sources: SourceLetters, units: FileUnits): CardFigure {
+const firstOf = (steps: readonly HeatStep[], name: HeatStep["step"]): HeatStep | undefined =>
+  steps.find(({ step }) => step === name);
+
+function stepFigure(
+  step: HeatStep,
+  name: string,
+  sources: SourceLetters,
+  { units, other }: CardUnits,
+): CardFigure {
   const { times = 1, cooling } = step;
-  const other = `(${range(step, otherUnits(units))})`;
   const how = [...soakWords(step), ...(cooling === undefined ? [] : [cooling])].join(", ");
   return {
     ticks: times,
     label: `${STEP_WORDS[step.step] ?? step.step}${name}${times > 1 ? ` ${times} ×` : ""}`,
     figure: range(step, units),
-    beside: [other, how, sources.of(step)].filter((part) => part !== "").join(" "),
+    ...otherBehind(
+      (of) => range(step, of),
+      other,
+      [how, sources.of(step)].filter((part) => part !== "").join(" "),
+    ),
   };
 }
 
@@ -134,11 +170,19 @@ function soakWords({ soak }: HeatStep): string[] {
 }
 
 /** By hardness, one column a source; sources that disagree stand side by side. */
-function temperBlocks({ steel, steps }: HeatRecipe, sources: SourceLetters, units: FileUnits): CardBlock[] {
+function temperBlocks(
+  { steel, steps }: HeatRecipe,
+  hardnesses: readonly number[],
+  sources: SourceLetters,
+  units: FileUnits,
+): CardBlock[] {
   if (steps.some(({ step }) => step === "temper")) return [];
   const { times, soak } = USUAL_TEMPER;
   const usual = { ticks: times, label: "temper", figure: `${times} × ${soak / 60} h` };
-  const rows = HARDNESSES.map((hardness) => ({ hardness, choices: temperFor(steel, hardness) }));
+  const told = hardnesses.length === 0 ? [] : [...new Set([...hardnesses, ...loneHardnesses(steel)])];
+  const rows = told
+    .sort((a, b) => b - a)
+    .map((hardness) => ({ hardness, choices: temperFor(steel, hardness) }));
   const choices = rows[0]?.choices ?? [];
   const letter = sources.of(TEMPER_PRACTICE);
   if (choices.length === 0) return [figures({ ...usual, beside: `${letter}, by the sheet: no table known` })];

@@ -1,9 +1,9 @@
 import type { ForgeCard } from "@scantling/geometry";
 import { type FileUnits, formatTemperature } from "@scantling/geometry/units";
 import type { CardBlock, CardCell, CardPanel } from "@scantling/render";
-import { caliperText, inBoth } from "../report/figures.js";
-import { preformRows, taperRows } from "../report/setup-shape.js";
-import { anvilText, anvilUpText, hammeredText, inBothUnits, unitless } from "../report/setup-sizes.js";
+import { caliperText } from "../report/figures.js";
+import { pointText, preformRows, taperRows } from "../report/setup-shape.js";
+import { anvilText, anvilUpText, hammeredText, ruleText, unitless } from "../report/setup-sizes.js";
 import { stopsKnown } from "../report/setup-stops.js";
 import {
   BOX,
@@ -15,6 +15,7 @@ import {
   panel,
   passTable,
   table,
+  withOther,
   words,
 } from "./card-blocks.js";
 
@@ -22,17 +23,20 @@ import {
 export const shapePanels = (card: ForgeCard, units: CardUnits): CardPanel[] => [
   ...shoulderPanel(card, units),
   ...downPanel(card, units),
-  ...preformPanel(card, units.units),
+  ...preformPanel(card, units),
   ...taperPanel(card, units),
 ];
 
 function shoulderPanel(card: ForgeCard, cardUnits: CardUnits): CardPanel[] {
-  const { units } = cardUnits;
+  const { units, other } = cardUnits;
   const { shoulder, tang } = card;
   const bare = (mm: number): string => unitless(hammeredText(mm, units));
   const size = ({ height, thickness }: typeof tang.front): string => `${bare(height)} × ${bare(thickness)}`;
+  const middle = tang.middle === undefined ? "" : `, ${size(tang.middle)} in the middle`;
+  const fillet =
+    tang.fillet === undefined ? "" : ` behind the radius of ${ruleText(tang.fillet, units)} in its corners`;
   const drawn = words(
-    `Then draw the handle ${inBothUnits(anvilUpText, tang.length, units)} long: ${size(tang.front)} at the shoulder, ${size(tang.butt)} at the butt.`,
+    `Then draw the handle ${withOther(anvilUpText, tang.length, units, other)} long: ${size(tang.front)} at the shoulder${fillet}${middle}, ${size(tang.butt)} at the butt.`,
   );
   const [first] = shoulder.passes;
   if (first === undefined) return panel("Handle", `cold, ${units}`, [words("No shoulder to set in."), drawn]);
@@ -99,14 +103,18 @@ function downPanel({ thickness }: ForgeCard, cardUnits: CardUnits): CardPanel[] 
 /** Steps along the preform at the most. */
 const STEPS = 6;
 
-function preformPanel(card: ForgeCard, units: FileUnits): CardPanel[] {
+function preformPanel(card: ForgeCard, { units, other }: CardUnits): CardPanel[] {
   const [, ...rows] = preformRows(card, units, STEPS);
   const bend: CardBlock =
     card.preCurve === undefined
       ? figures({ label: "The bevels lift the point by", boxes: [units] })
-      : figures({ label: "First bend the point down by", figure: inBoth(anvilText, card.preCurve, units) });
+      : figures({
+          label: "First bend it down more, by",
+          figure: withOther(anvilText, card.preCurve, units, other),
+        });
   return panel("Preform, then bevels", `cold, ${units}`, [
     ...table(["from shoulder", "high", "thick", "bevelled: from heel", "high"], rows),
+    words(pointText(card, (mm) => withOther(ruleText, mm, units, other))),
     bend,
   ]);
 }
@@ -117,13 +125,13 @@ function taperPanel(card: ForgeCard, cardUnits: CardUnits): CardPanel[] {
   const [, ...rows] = taperRows(card, units);
   const known = stopsKnown(taper);
   const heads = known
-    ? ["from heel", "cold", laidHead(cardUnits), "measured"]
-    : ["from heel", "cold", `at ${formatTemperature(temperature, units)}`, "stop", "measured"];
-  const cells = rows.map((row, index): CardCell[] => {
+    ? ["from shoulder", "cold", laidHead(cardUnits), "measured"]
+    : ["from shoulder", "cold", `at ${formatTemperature(temperature, units)}`, "stop", "measured"];
+  const cells = rows.map(([place = "", , ...row], index): CardCell[] => {
     const stop = taper[index];
     const laid = known ? [stop === undefined ? "–" : laidCell([stop], cardUnits)] : [];
-    // With real stops the row says what comes out as well; where that matters a note does.
-    return [...(known ? row.slice(0, 2) : row), ...laid, BOX];
+    // Where a place comes to with the bevels in, the preform says; what comes out of the stops a note does, where it matters.
+    return [place, ...(known ? row.slice(0, 1) : row), ...laid, BOX];
   });
   return panel("Taper at the spine", `caliper, ${known ? "cold, " : ""}${units}`, table(heads, cells));
 }

@@ -1,4 +1,4 @@
-import type { HeatSource } from "@scantling/geometry";
+import { type HeatSource, letterName } from "@scantling/geometry";
 
 /** Sources by letters, so that a figure has its own beside it and the words stand once. */
 export class SourceLetters {
@@ -20,5 +20,4 @@ export class SourceLetters {
 }
 
 /** a, b, … z, a2, … */
-const letterOf = (index: number): string =>
-  `${String.fromCharCode(97 + (index % 26))}${index < 26 ? "" : Math.floor(index / 26) + 1}`;
+const letterOf = (index: number): string => letterName(index).toLowerCase();

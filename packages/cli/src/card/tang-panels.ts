@@ -1,7 +1,6 @@
-import type { BenchSetUp } from "@scantling/geometry";
+import { type BenchSetUp, letterName } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
 import type { CardCell, CardPanel } from "@scantling/render";
-import { holeLetter } from "../finding-place.js";
 import type { Measured } from "../measure.js";
 import { makeDrillingModel } from "../models/drilling-model.js";
 import { caliperText } from "../report/figures.js";
@@ -10,22 +9,22 @@ import { bareCaliper, bareLength, degrees, panel, table, words } from "./card-bl
 /** Holes and taper of the tang: the taper first where it is forged in. */
 export function tangPanels(measured: Measured, bench: BenchSetUp): CardPanel[] {
   const { units } = measured.job;
-  const drill = drillPanel(measured, bench);
+  const drill = drillPanel(measured);
   const taper = taperPanel(bench, units);
   return measured.knife.allowances.tang === "tapered" ? [...taper, ...drill] : [...drill, ...taper];
 }
 
 /** Hole centres from two edges of the finished profile, as on the drill layout. */
-function drillPanel(measured: Measured, { holes }: BenchSetUp): CardPanel[] {
+function drillPanel(measured: Measured): CardPanel[] {
   const { units } = measured.job;
   const drilling = makeDrillingModel(measured);
-  const rows = (drilling?.holes ?? []).flatMap(({ places, diameter, kind }, index) =>
+  const rows = (drilling?.holes ?? []).flatMap(({ places, diameter, kind, drill }, index) =>
     places.map((place, end): CardCell[] => [
-      `${holeLetter(index)}${places.length > 1 ? (end === 0 ? " from" : " to") : ""} ${kind}`,
-      `${bareLength(place.along, units)}${place.end === "heel" ? " *" : ""}`,
-      bareLength(place.fromTop, units),
+      `${letterName(index)}${places.length > 1 ? (end === 0 ? " from" : " to") : ""} ${kind}`,
+      `${bareCaliper(place.along, units)}${place.end === "heel" ? " *" : ""}`,
+      bareCaliper(place.fromTop, units),
       bareCaliper(diameter, units),
-      holes[index]?.steel?.drill.name ?? "–",
+      drill ?? "–",
     ]),
   );
   const heel = drilling?.holes.some(({ places }) => places.some(({ end }) => end === "heel")) === true;
@@ -39,7 +38,7 @@ function drillPanel(measured: Measured, { holes }: BenchSetUp): CardPanel[] {
 /** Places closer than this are one, mm. */
 const SAME = 1e-6;
 
-function taperPanel({ taper }: BenchSetUp, units: FileUnits): CardPanel[] {
+function taperPanel({ taper, holes }: BenchSetUp, units: FileUnits): CardPanel[] {
   if (taper === undefined) return [];
   const { shims, length } = taper;
   // Half way is told only where there is no pin to look at.
@@ -51,8 +50,11 @@ function taperPanel({ taper }: BenchSetUp, units: FileUnits): CardPanel[] {
   ]);
   return panel("Taper the tang", `shims, ${units}`, [
     words(
-      `Front ${caliperText(taper.front, units)}, butt ${caliperText(taper.butt, units)}, ${degrees(taper.lean)} a face.`,
+      `Front ${caliperText(taper.front, units)}, butt ${caliperText(taper.butt, units)}, ${degrees(Math.abs(taper.lean))} a face${taper.lean < 0 ? ", thicker behind" : ""}.`,
     ),
-    ...table(["behind front", "first face, drilling", "second face"], rows),
+    ...table(
+      ["behind front", holes.length === 0 ? "first face" : "first face, drilling", "second face"],
+      rows,
+    ),
   ]);
 }

@@ -37,7 +37,7 @@ async function drawSheet(
   paper: PaperSize,
 ): Promise<ExitCode> {
   const printed = sheetPaper(options, source, paper);
-  const drawing = drawn(printed, source);
+  const drawing = drawn(printed, source, options.shop);
   const name = `calibrate${options.corrected ? "-corrected" : ""}`;
   const files = await drawingFiles([{ name, pages: [drawing] }], options.format, {
     name,
@@ -54,9 +54,9 @@ async function drawSheet(
   return EXIT.done;
 }
 
-function drawn(paper: PaperSize, { units }: PaperSource): Drawing {
+function drawn(paper: PaperSize, { units }: PaperSource, shop: string | undefined): Drawing {
   try {
-    return calibrationSheet(paper, units);
+    return calibrationSheet(paper, units, shop);
   } catch (error) {
     if (!(error instanceof GeometryError)) throw error;
     throw new CommandFailure(EXIT.usage, error.code, error.message, "Give a larger paper with --paper.");

@@ -1,5 +1,5 @@
 import { GeometryError } from "@scantling/geometry";
-import type { Drawing } from "@scantling/render";
+import type { CardModel, Drawing } from "@scantling/render";
 import { makeCardModel } from "../card/card-model.js";
 import { writeOutput } from "../deliver.js";
 import { EXIT, type ExitCode } from "../exit-code.js";
@@ -19,8 +19,9 @@ import { knifeFindings, planBars } from "../stock-report.js";
 /** `scantling jobsheet FILE`: the bench card, one or two pages to hang up where the work is done. */
 export async function jobsheet(io: Io, file: string, options: JobsheetOptions): Promise<ExitCode> {
   const measured = measure(await loadJob(io, file, options));
-  const card = setupOf(measured, planBars(measured), options.plan);
-  const pages = await drawCard(measured, card, options.paper);
+  const setup = setupOf(measured, planBars(measured), options.plan);
+  const card = makeCardModel(measured, setup);
+  const pages = await drawModel(measured, card, options.paper);
   const sheet = cardFile(measured.job, pages);
   const files = await drawingFiles([sheet], options.format, sheet);
   const paths = await writeOutput(io, options.out ?? ".", files, options);
@@ -32,6 +33,9 @@ export async function jobsheet(io: Io, file: string, options: JobsheetOptions): 
       heightMm: height,
       ...(paper === undefined ? {} : { paper }),
     })),
+    // As printed: texts with the units that the card has.
+    warnings: card.warnings,
+    sides: card.sides,
   };
   io.stdout.write(options.json ? jsonText(json) : paths.map((path) => `${path}\n`).join(""));
   for (const counts of findingCounts(knifeFindings(measured))) io.stderr.write(`${counts}\n`);
@@ -53,7 +57,10 @@ export function cardFile(
  * @param paper - Left out: the shop's own.
  * @throws {CommandFailure} exit code 2 where the paper is too small.
  */
-export async function drawCard(measured: Measured, setup: Setup, paper?: string): Promise<Drawing[]> {
+export const drawCard = (measured: Measured, setup: Setup, paper?: string): Promise<Drawing[]> =>
+  drawModel(measured, makeCardModel(measured, setup), paper);
+
+async function drawModel(measured: Measured, card: CardModel, paper?: string): Promise<Drawing[]> {
   const { benchCard } = await import("@scantling/render");
   const choice = paperChoiceOf(measured.job, paper, "shop-paper");
   if (choice.kind !== "paper") {
@@ -65,7 +72,7 @@ export async function drawCard(measured: Measured, setup: Setup, paper?: string)
     );
   }
   try {
-    return benchCard(makeCardModel(measured, setup), choice.paper);
+    return benchCard(card, choice.paper);
   } catch (error) {
     if (!(error instanceof GeometryError)) throw error;
     throw new CommandFailure(

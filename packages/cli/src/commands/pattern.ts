@@ -1,4 +1,4 @@
-import { parseQuantity } from "@scantling/geometry/units";
+import { formatLength, parseQuantity } from "@scantling/geometry/units";
 import { writeOutput } from "../deliver.js";
 import { EXIT, type ExitCode } from "../exit-code.js";
 import { CommandFailure } from "../failure.js";
@@ -22,14 +22,19 @@ export async function pattern(io: Io, file: string, options: PatternOptions): Pr
   const sheetsDrawn = await drawSheets(measured, {
     sheets,
     states,
-    cutOffset: lengthOf(job, "--offset", options.offset) ?? 0,
+    cutOffset: offsetOf(job, options.offset),
     format: options.format,
     tiling: tilingOf(job, options),
     ...(options.paper === undefined ? {} : { paper: options.paper }),
     ...(options.at === undefined ? {} : { at: options.at }),
   });
   tellMissing(io, sheetsDrawn, sheets.length);
-  tellIdle(io, sheets, options);
+  tellIdle(
+    io,
+    sheets,
+    options,
+    sheetsDrawn.drawn.some(({ pages }) => pages.length > 1),
+  );
   const pages = await writePages(io, job, sheetsDrawn, options);
   const shown = states.map((state) => STATE_WORDS[state]);
   io.stdout.write(
@@ -75,7 +80,7 @@ export function allSheets({ name, knife: { order } }: Job): { name: string; titl
 }
 
 /** What was asked for and means nothing to the sheets that are drawn. */
-function tellIdle(io: Io, sheets: readonly string[], options: PatternOptions): void {
+function tellIdle(io: Io, sheets: readonly string[], options: PatternOptions, isTiled: boolean): void {
   const ofPattern = sheets.includes("pattern") || sheets.includes("mirrored");
   const idle = [
     ...(options.at !== undefined && !sheets.includes("sections")
@@ -86,6 +91,12 @@ function tellIdle(io: Io, sheets: readonly string[], options: PatternOptions): v
       : []),
     ...(options.offset !== undefined && !ofPattern
       ? ["--offset is for the pattern and its mirror image."]
+      : []),
+    ...(options.paper !== undefined && options.format === "dxf"
+      ? ["--paper is for SVG and PDF: a DXF is drawn on a page of its own size."]
+      : []),
+    ...((options.margin !== undefined || options.overlap !== undefined) && !isTiled
+      ? ["--margin and --overlap are for a sheet on several pages: none is here."]
       : []),
   ];
   for (const words of idle) io.stderr.write(`${words}\n`);
@@ -112,6 +123,20 @@ function tilingOf(job: Job, options: PatternOptions): { margin?: number; overlap
     ...(margin === undefined ? {} : { margin }),
     ...(overlap === undefined ? {} : { overlap }),
   };
+}
+
+/** Saw kerfs, scribes and pencils are narrower, mm; common practice, no source. */
+const WIDEST_OFFSET = 6;
+
+function offsetOf(job: Job, text: string | undefined): number {
+  const offset = lengthOf(job, "--offset", text) ?? 0;
+  if (Math.abs(offset) <= WIDEST_OFFSET) return offset;
+  throw new CommandFailure(
+    EXIT.usage,
+    "offset-too-far",
+    `--offset ${text} is ${formatLength(offset, job.knife.units)}: a saw or scribe line lies within ${formatLength(WIDEST_OFFSET, job.knife.units)} of the outline`,
+    "Give the unit with it, for example: --offset 0.3mm",
+  );
 }
 
 /** A length of the command line in mm; bare numbers are in the file's units. */

@@ -1,5 +1,6 @@
 import {
   crossingsAtX,
+  holeSetUps,
   nearestOnPath,
   type Outline,
   type Path,
@@ -16,19 +17,17 @@ import { STATE_WORDS } from "./pattern-model.js";
 const LEVEL_WITHIN = 0.005;
 
 /**
- * The holes of a knife as the drill layout shows them, laid off from the edges of the finished outline.
+ * The holes of a knife as the drill layout and the card show them, laid off from the edges of the finished outline, each
+ * with the shop's drill for it.
  *
- * @param drills - what to drill each hole with, by its place among the holes of the knife; left out where none is known.
  * @returns undefined where nothing is drilled.
  */
-export function makeDrillingModel(
-  measured: Measured,
-  drills: readonly (string | undefined)[] = [],
-): DrillingModel | undefined {
+export function makeDrillingModel(measured: Measured): DrillingModel | undefined {
   const { job, knife } = measured;
   const { outline, allowances } = knife;
   const { holes } = inFileTerms(job, () => statePattern(knife, "finished"));
   if (holes.length === 0) return undefined;
+  const drillAt = drillsOf(measured);
   const edge = levelEdge(outline);
   const { outline: over, butt } = allowances;
   return {
@@ -39,10 +38,20 @@ export function makeDrillingModel(
     outline: outline.path,
     handleFront: outline.handleFront,
     edgeLength: outline.edgeLength,
-    holes: holes.map((hole, index) => drillingHole(hole, holes, outline.path, drills[index])),
+    holes: holes.map((hole) => drillingHole(hole, holes, outline.path, drillAt(hole.centre))),
     ...(edge === undefined ? {} : { levelEdge: edge }),
     ...(over > 0 || butt > 0 ? { forged: { outline: over, butt } } : {}),
   };
+}
+
+/** Centres closer than this are of one hole, mm. */
+const SAME_CENTRE = 1e-9;
+
+/** What to drill the hole of the steel with that has a centre here; undefined where the shop has no drill for it. */
+function drillsOf({ job, knife }: Measured): (centre: Vec2) => string | undefined {
+  const setUps = inFileTerms(job, () => holeSetUps(knife, job.shop.drills ?? []));
+  return ({ x, y }) =>
+    setUps.find(({ at }) => Math.hypot(at.x - x, at.y - y) < SAME_CENTRE)?.steel?.drill.name;
 }
 
 function drillingHole(

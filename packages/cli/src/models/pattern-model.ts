@@ -2,6 +2,7 @@ import {
   bevelAt,
   crossingsAtX,
   extremeParameters,
+  heightBesideFillets,
   type Knife,
   type KnifeSpec,
   type Outline,
@@ -21,7 +22,6 @@ import { EXIT } from "../exit-code.js";
 import { CommandFailure } from "../failure.js";
 import { inFileTerms, type Measured } from "../measure.js";
 import { sizesOf } from "../sizes.js";
-import { heightBesideFillets } from "../tang-front.js";
 import { usedMaterials } from "../used-materials.js";
 import { sheetUnits } from "./sheet-units.js";
 

@@ -48,7 +48,9 @@ export function sectionPlaces(
   const { edgeLength, handleFront } = outline;
   const asked = (at ?? "").split(",").flatMap((text): SectionPlace[] => {
     const place = text.trim();
-    return place === "" ? [] : [{ x: placeOn(knife, place, units), place: `at ${place}, as asked`, drawn: true }];
+    return place === ""
+      ? []
+      : [{ x: placeOn(knife, place, units), place: `at ${place}, as asked`, drawn: true }];
   });
   const { at: rear, length } = spec.blade.plunge ?? { at: 0, length: 0 };
   const begin = rear + length;

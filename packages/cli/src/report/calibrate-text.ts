@@ -15,8 +15,8 @@ export type StoreOutcome =
 export function calibrateText(found: Calibration, outcome: StoreOutcome): string[] {
   const { short, long, line } = found;
   const rows = [
-    ["short side", ...barCells(short, found), `factor ${line.shortSide}`],
-    ["long side", ...barCells(long, found), `factor ${line.longSide}`],
+    ["short, across", ...barCells(short, found), `× ${line.shortSide}`],
+    ["long, up", ...barCells(long, found), `× ${line.longSide}`],
   ];
   return [
     `Print check on ${nameOf(found.paper)}${found.corrected ? ", printed with the stored correction" : ""}`,
@@ -52,7 +52,7 @@ function offWords(scale: number): string {
 
 function outcomeLines(found: Calibration, outcome: StoreOutcome): string[] {
   const name = nameOf(found.paper);
-  const again = `scantling calibrate --paper ${found.line.paper}`;
+  const again = `scantling calibrate --paper ${found.line.paper}${found.shop === undefined ? "" : ` --shop ${found.shop}`}`;
   switch (outcome.kind) {
     case "not-needed":
       return wrap(inOrderWords(found, name));

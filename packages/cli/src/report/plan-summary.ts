@@ -104,14 +104,22 @@ function barLines({ bars, measured }: PlanParts, units: FileUnits): string[] {
   ];
 }
 
+/** Notes that say why a part of the plan is missing. */
+const NEEDED_NOTES: readonly string[] = ["rack-empty"];
+
+/** What is more than a note, as much as there is room for; the rest is counted. */
 function findingSection(findings: readonly Finding[], job: Job): string[] {
   if (findings.length === 0) return [];
   const sorted = bySeverity(findings);
-  const more = sorted.length - MOST_FINDINGS;
+  const shown = sorted
+    .filter(({ severity, code }) => severity !== "note" || NEEDED_NOTES.includes(code))
+    .slice(0, MOST_FINDINGS);
+  const more = sorted.length - shown.length;
+  const rest = `${shown.length > 0 ? "and " : ""}${more}${shown.length > 0 ? " more" : more === 1 ? " note" : " notes"}: scantling check FILE`;
   return [
     "WARNINGS",
-    ...sorted.slice(0, MOST_FINDINGS).flatMap((finding) => findingLines(finding, job, { basis: false })),
-    ...(more > 0 ? [`and ${more} more: scantling check FILE`] : []),
+    ...shown.flatMap((finding) => findingLines(finding, job, { basis: false })),
+    ...(more > 0 ? [rest] : []),
     "",
   ];
 }
@@ -125,10 +133,9 @@ function paperWords({ width, height, paper, correction }: Drawing): string {
 function drawingLines({ drawing, sheets, card, files, sheet }: PlanParts): string[] {
   const others = files.filter((file) => ![drawing, sheets, card].includes(file));
   return [
-    "TO PRINT at 100 %; measure the check bars",
+    "TO PRINT at 100 %",
     ...wrap(`${drawing}: the pattern, true size on ${paperWords(sheet)}`, undefined, "  "),
-    ...wrap(`${sheets}: every sheet, on the shop's paper`, undefined, "  "),
-    ...wrap(`${card}: the bench card`, undefined, "  "),
+    ...wrap(`${sheets}, ${card}: every sheet, and the bench card`, undefined, "  "),
     ...wrap(`Also: ${others.join(", ")}`, undefined, "  "),
   ];
 }

@@ -1,4 +1,4 @@
-import { GeometryError, type PieceState } from "@scantling/geometry";
+import { GeometryError } from "@scantling/geometry";
 import type { Drawing, TileOptions } from "@scantling/render";
 import { EXIT } from "../exit-code.js";
 import { CommandFailure } from "../failure.js";
@@ -51,16 +51,31 @@ export async function drawSheets(measured: Measured, wishes: DrawWishes, bars?: 
       continue;
     }
     const pages = inPaperTerms(() => layOutSheet(sheet.contents, choice, wishes.tiling));
-    drawn.push({ sheet: sheet.name, suffix: suffixOf(sheet.name, wishes.states), pages });
+    if (wishes.format === "pdf") refuseLongPages(pages);
+    drawn.push({ sheet: sheet.name, suffix: suffixOf(sheet.name, wishes), pages });
   }
   return { drawn, missing };
 }
 
-/** A pattern of other states than the finished one says so in its name. */
-function suffixOf(name: SheetName, states: readonly PieceState[]): string {
+/** A pattern of other states than the finished one, or with a line beside its outline, says so in its name. */
+function suffixOf(name: SheetName, { states, cutOffset }: SheetWishes): string {
   const ofStates = name === "pattern" || name === "mirrored";
   const others = states.filter((state) => states.length > 1 || state !== "finished");
-  return ofStates && others.length > 0 ? `${name}-${others.join("-")}` : name;
+  return ofStates ? [name, ...others, ...(cutOffset === 0 ? [] : ["offset"])].join("-") : name;
+}
+
+/** The longest side of a page that PDF readers take: 14 400 points of 1/72 in, 5080 mm (from memory). */
+const LONGEST_PDF_SIDE = 5080;
+
+function refuseLongPages(pages: readonly Drawing[]): void {
+  const longest = Math.max(...pages.map(({ width, height }) => Math.max(width, height)));
+  if (longest <= LONGEST_PDF_SIDE) return;
+  throw new CommandFailure(
+    EXIT.usage,
+    "page-too-long",
+    `this sheet's own page would be ${Math.ceil(longest)} mm long, and a PDF page is ${LONGEST_PDF_SIDE} mm at the most`,
+    "Leave out --paper fit, so that the sheet is cut into pages, or take --format svg.",
+  );
 }
 
 function inPaperTerms<T>(compute: () => T): T {

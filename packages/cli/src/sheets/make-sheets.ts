@@ -1,7 +1,7 @@
-import { benchSetUp, type PieceState } from "@scantling/geometry";
+import type { PieceState } from "@scantling/geometry";
 import type { SheetContent } from "@scantling/render";
 import { setupOf } from "../forge-setup.js";
-import { inFileTerms, type Measured } from "../measure.js";
+import type { Measured } from "../measure.js";
 import { makeDrillingModel } from "../models/drilling-model.js";
 import { makeGaugesModel } from "../models/gauges-model.js";
 import { makePatternModel } from "../models/pattern-model.js";
@@ -10,7 +10,9 @@ import { makePreformModel } from "../models/preform-model.js";
 import { makeSectionsModel } from "../models/sections-model.js";
 import { makeSheathModel } from "../models/sheath-model.js";
 import { makeSlabsModel } from "../models/slabs-model.js";
-import { type Bars, planBars } from "../stock-report.js";
+import { isStop } from "../report/findings.js";
+import { stopWords } from "../report/setup-text.js";
+import { type Bars, knifeFindings, planBars } from "../stock-report.js";
 import type { SheetName } from "./sheet-names.js";
 
 /** What is asked of the sheets. */
@@ -54,7 +56,14 @@ export async function makeSheets(
     },
   };
   const render = await import("@scantling/render");
-  return names.map((name) => makeSheet(render, job, name, wishes));
+  const stops = knifeFindings(measured).filter(isStop);
+  const warnings = stopWords({ stops, notMet: [] }, measured.job);
+  return names.map((name) => {
+    const made = makeSheet(render, job, name, wishes);
+    return "missing" in made || warnings.length === 0
+      ? made
+      : { ...made, contents: made.contents.map((content) => ({ ...content, warnings })) };
+  });
 }
 
 function makeSheet(
@@ -92,11 +101,7 @@ function makeSheet(
         "no bar on the rack can become this blade",
       );
     case "drilling":
-      return made(
-        makeDrillingModel(measured, drillsOf(measured)),
-        render.drillingContents,
-        "no hole is drilled in the steel",
-      );
+      return made(makeDrillingModel(measured), render.drillingContents, "no hole is drilled in the steel");
     case "slabs":
       return made(makeSlabsModel(measured), render.slabsContents, "the knife has no handle");
     case "gauges":
@@ -108,10 +113,4 @@ function makeSheet(
     case "plots":
       return { name, contents: render.plotsContents(makePlotsModel(measured, bars())) };
   }
-}
-
-/** What to drill each hole of the steel with, by the drills in hand. */
-function drillsOf({ job, knife }: Measured): (string | undefined)[] {
-  const { holes } = inFileTerms(job, () => benchSetUp(knife, job.shop));
-  return holes.map(({ steel }) => steel?.drill.name);
 }

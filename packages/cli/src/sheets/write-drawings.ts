@@ -47,14 +47,16 @@ export async function drawingFiles(
       );
     }
     case "pdf": {
-      const [{ toPdf }, { loadFonts }] = await Promise.all([
+      const [{ numberPages, toPdf }, { loadFonts }] = await Promise.all([
         import("@scantling/render"),
         import("../fonts.js"),
       ]);
       const pages = sheets.flatMap((sheet) => sheet.pages);
       const [only] = sheets.length === 1 ? sheets : [];
+      // The pages of one sheet are numbered among themselves.
+      const written = only === undefined ? numberPages(pages) : pages;
       const title = only?.title ?? (only === undefined ? several.title : undefined);
-      const content = await toPdf(pages, {
+      const content = await toPdf(written, {
         fonts: await loadFonts(),
         ...(title === undefined ? {} : { title }),
       });

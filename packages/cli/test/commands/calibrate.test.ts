@@ -78,8 +78,8 @@ describe("calibrate with two lengths", () => {
     expect(code).toBe(EXIT.done);
     expect(err).toBe("");
     expect(wideLines(out)).toEqual([]);
-    expect(flat(out)).toContain("short side 180 mm bar measures 179.6 mm prints 0.22 % small factor 1.00223");
-    expect(flat(out)).toContain("long side 270 mm bar measures 270.9 mm prints 0.33 % large factor 0.99668");
+    expect(flat(out)).toContain("short, across 180 mm bar measures 179.6 mm prints 0.22 % small × 1.00223");
+    expect(flat(out)).toContain("long, up 270 mm bar measures 270.9 mm prints 0.33 % large × 0.99668");
     expect(out).toContain("Stored in shop.yaml");
     expect(written).toEqual(["/shop/shop.yaml"]);
     const text = io.disk.text("/shop/shop.yaml");
@@ -88,6 +88,35 @@ describe("calibrate with two lengths", () => {
       units: "mm",
       printer: [{ paper: { name: "A4" }, shortSide: 1.00223, longSide: 0.99668 }],
     });
+  });
+
+  it("names the shop file in all that is to be typed, where it was named", async () => {
+    const files = { "/other/rack.yaml": DEMO_SHOP };
+    const shop = ["--shop", "/other/rack.yaml"];
+    const sheet = await answer(["calibrate", ...shop], { files });
+    expect(sheet.io.disk.text("/shop/calibrate.svg")).toContain("--shop /other/rack.yaml");
+    const stored = await answer(["calibrate", ...LENGTHS, ...shop, "--force"], { files });
+    expect(flat(stored.out)).toContain(
+      "Prove it: scantling calibrate --paper a4 --shop /other/rack.yaml --corrected",
+    );
+    const unproven = await answer(["calibrate", "--paper", "a3", "--corrected", ...shop], { files });
+    expect(unproven.err).toContain("no correction for A3 is stored in /other/rack.yaml");
+  });
+
+  it("asks for --units where the lengths are nearer to the bars of the other sheet", async () => {
+    const { code, err } = await answer([
+      "calibrate",
+      "--short",
+      "189.6mm",
+      "--long",
+      "249mm",
+      "--paper",
+      "letter",
+      "--units",
+      "in",
+    ]);
+    expect(code).toBe(EXIT.usage);
+    expect(err).toContain("--units mm");
   });
 
   it("leaves a shop file as it is without --force, and shows the lines", async () => {

@@ -114,7 +114,7 @@ describe("other sheets, formats and papers", () => {
         files: DEMO_FILES,
       },
     );
-    expect(written).toEqual(["/shop/harvest.pattern-finished-forged.svg"]);
+    expect(written).toEqual(["/shop/harvest.pattern-finished-forged-offset.svg"]);
     const svg = io.disk.text(written[0] ?? "");
     expect(svg).toContain("as forged");
     expect(svg).toContain("0.5 mm");
@@ -125,6 +125,15 @@ describe("other sheets, formats and papers", () => {
     expect(written).toEqual(["/shop/harvest.pattern.dxf"]);
     expect(io.disk.text(written[0] ?? "")).toContain("AC1009");
     expect(err).toContain("100 mm line");
+  });
+
+  it.each([
+    [["--format", "dxf", "--paper", "a4"], "--paper is for SVG and PDF"],
+    [["--overlap", "20mm"], "--margin and --overlap are for a sheet on several pages"],
+  ])("says that %s means nothing", async (words, says) => {
+    const { code, err } = await answer(["pattern", FILE, ...words], { files: DEMO_FILES });
+    expect(code).toBe(EXIT.done);
+    expect(err).toContain(says);
   });
 
   it("says which sheet there is none of, and goes on with the others", async () => {
@@ -140,7 +149,8 @@ describe("other sheets, formats and papers", () => {
 
   it.each([
     [["--offset", "wide"], /--offset "wide" is no length/],
-    [["--offset", "-200mm"], /leaves nothing/],
+    [["--offset", "-200mm"], /within 6\s+mm\s+of\s+the\s+outline/],
+    [["--offset", "1in"], /within 6\s+mm\s+of\s+the\s+outline/],
     [["--paper", "60x60mm"], /does not fit/],
     [["--paper", "a44"], /a44/],
     [["--paper", "a4", "--overlap", "2mm"], /overlap/],

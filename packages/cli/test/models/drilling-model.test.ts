@@ -8,9 +8,10 @@ import { fakeIo } from "../support/fake-io.js";
 
 const FILE = "harvest.knife.yaml";
 
-const modelOf = async (knife: string, drills?: readonly string[]): Promise<DrillingModel> => {
-  const measured = measure(await loadJob(fakeIo({ files: { [FILE]: knife } }), FILE, {}));
-  const model = makeDrillingModel(measured, drills);
+const modelOf = async (knife: string, drills = ""): Promise<DrillingModel> => {
+  const files = { [FILE]: knife, ...(drills === "" ? {} : { "shop.yaml": `drills: ${drills}\n` }) };
+  const measured = measure(await loadJob(fakeIo({ files }), FILE, {}));
+  const model = makeDrillingModel(measured);
   if (model === undefined) throw new Error("nothing is drilled");
   return model;
 };
@@ -46,9 +47,13 @@ describe("the demo's drill layout", () => {
     expect(holes.map(({ pitch }) => pitch)).toEqual([undefined, 58, 32]);
   });
 
-  it("takes the drills that are given, hole by hole", async () => {
-    const { holes } = await modelOf(DEMO_KNIFE, ["4.1 mm", "4.1 mm"]);
-    expect(holes.map(({ drill }) => drill)).toEqual(["4.1 mm", "4.1 mm", undefined]);
+  it("gives each hole the shop's smallest drill that makes it, and none without one", async () => {
+    const drills = async (given?: string) =>
+      (await modelOf(DEMO_KNIFE, given)).holes.map(({ drill }) => drill);
+    // Pins of 4 in holes of 4; a thong hole of 6.
+    expect(await drills("[4 mm, 6.1 mm]")).toEqual(["4 mm", "4 mm", "6.1 mm"]);
+    expect(await drills("[4.1 mm]")).toEqual(["4.1 mm", "4.1 mm", undefined]);
+    expect(await drills("[]")).toEqual([undefined, undefined, undefined]);
   });
 });
 

@@ -12,11 +12,11 @@ import { type MortiseSetUp, mortiseSetUp } from "./mortise.js";
 import { type PinsSetUp, pinsSetUp } from "./pins.js";
 import { type QuenchSetUp, quenchSetUp } from "./quench.js";
 import { type ScribeSetUp, scribeSetUp } from "./scribe.js";
-import { type TangShim, type TangTaper, tangShims, tangTaper } from "./taper-shims.js";
+import { type TangShim, type TangTaper, tangShims, tangTaper, thickestOfTang } from "./taper-shims.js";
 
 /** The tang's taper with its shims, and whether drilling wants one. */
 export interface TaperSetUp extends TangTaper {
-  /** At every pin, half way and at the butt, front to back. */
+  /** At every pin, half way and at the butt, front to back; at the front too where the tang is thicker behind it. */
   readonly shims: readonly TangShim[];
   /** Whether a pair of holes drilled without a shim would miss by more than they give. */
   readonly drillingNeedsShim: boolean;
@@ -86,12 +86,16 @@ function present<T extends object>(values: T): Present<T> {
   return Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined)) as Present<T>;
 }
 
+/** Thicknesses nearer than this are one, mm. */
+const SAME = 1e-9;
+
 function taperSetUp(knife: Knife, holes: readonly HoleSetUp[]): TaperSetUp | undefined {
   const taper = tangTaper(knife);
   if (taper === undefined) return undefined;
   const { handleFront } = knife.outline;
   const pins = holes.filter(({ kind, at }) => kind === "pin" && at.x < handleFront);
-  const places = [...pins.map(({ at }) => handleFront - at.x), taper.length / 2, taper.length];
+  const ends = thickestOfTang(knife) > taper.front + SAME ? [0, taper.length] : [taper.length];
+  const places = [...pins.map(({ at }) => handleFront - at.x), taper.length / 2, ...ends];
   return {
     ...taper,
     shims: tangShims(

@@ -1,10 +1,12 @@
 import { bevelAt } from "../blade/bevel-at.js";
 import type { FaceForm } from "../blade/face-section.js";
+import { insideEnds } from "../blade/inside-ends.js";
 import type { Knife } from "../blade/knife.js";
-import { facesOf, type Side } from "../blade/knife-faces.js";
+import { bevelsBegin, facesOf, type Side } from "../blade/knife-faces.js";
 import { reportStations } from "../blade/station-figures.js";
 import type { BenchTools } from "../stock/bench-tools.js";
 import {
+  type Chord,
   type FaceArc,
   heightAtAngle,
   leverShim,
@@ -12,6 +14,7 @@ import {
   smallestRadius,
   type WheelFit,
 } from "./face-arc.js";
+import { greatestAlong, placesBetween } from "./greatest-along.js";
 
 /** One face of the ready-to-harden blade at a station; mm, rad from the centre plane. */
 export interface BevelStation {
@@ -41,7 +44,7 @@ export interface BevelSetUp {
   readonly side: Side | "both";
   readonly form: FaceForm;
   readonly stations: readonly BevelStation[];
-  /** Least of the heights at the first station's angle over the drawn ones: below 1 the bevel line droops. */
+  /** Least along the blade of the heights at the first station's angle over the drawn ones: below 1 the bevel line droops. */
   readonly droop?: number;
   /** Shim under the jig's lever for the first station's angle, mm; left out where the lever is not known. */
   readonly leverShim?: number;
@@ -68,17 +71,14 @@ function faceSetUp(knife: Knife, side: Side, { jigLever, wheels = [] }: BenchToo
   const { form, wheelRadius } = knife.laws[side];
   const stations = bevelStationsOf(knife, side);
   const [first] = stations;
-  const highest = Math.max(...stations.map(({ height }) => height));
-  // Close to a point the bevel is ground by eye: only where it is at least half as high as at its highest.
-  const kept = stations.flatMap(({ height, heightAtFirstAngle }) =>
-    heightAtFirstAngle === undefined || height < highest / 2 ? [] : [heightAtFirstAngle / height],
-  );
-  const least = form === "hollow" ? smallestRadius(stations.map(chordOf)) : undefined;
+  const drawn = drawnAlong(knife, side);
+  const kept = first === undefined ? undefined : droopAt(drawn, first.angle);
+  const least = form === "hollow" ? greatestAlong(drawn.places, (x) => radiusAt(drawn, x))?.value : undefined;
   return {
     side: knife.laws.symmetric ? "both" : side,
     form,
     stations,
-    ...(kept.length === 0 ? {} : { droop: Math.min(...kept) }),
+    ...(kept === undefined ? {} : { droop: kept }),
     ...(jigLever === undefined || first === undefined ? {} : { leverShim: leverShim(jigLever, first.angle) }),
     ...(least === undefined ? {} : { smallestRadius: least }),
     ...(form !== "hollow" || first === undefined || wheels.length === 0
@@ -87,16 +87,57 @@ function faceSetUp(knife: Knife, side: Side, { jigLever, wheels = [] }: BenchToo
   };
 }
 
-const chordOf = ({
-  height,
-  angle,
-}: Pick<BevelStation, "height" | "angle">): { readonly height: number; readonly rise: number } => ({
+const chordOf = ({ height, angle }: Pick<BevelStation, "height" | "angle">): Chord => ({
   height,
   rise: height * Math.tan(angle),
 });
 
-/** Where the outline turns a corner it is read this little ahead of it, mm. */
-const AHEAD = 1e-9;
+/** How finely a face is looked through for its worst place, mm. */
+const STEP = 1;
+
+/** The faces' chords along the blade, and where to look at them. */
+interface DrawnBevel {
+  readonly places: readonly number[];
+  readonly highest: number;
+  readonly chordAt: (x: number) => Chord;
+}
+
+/** Everywhere between the plunge and the tip, in small steps and where a law bends. */
+function drawnAlong(knife: Knife, side: Side): DrawnBevel {
+  const { edgeLength } = knife.outline;
+  const ready = knife.body("ready");
+  const places = placesBetween(bevelsBegin(knife), edgeLength, STEP, [
+    ...reportStations(knife),
+    ...ready.section.breaks,
+  ]);
+  const chordAt = (x: number): Chord => chordAlong(knife, side, insideEnds(knife, x));
+  return { places, chordAt, highest: greatestAlong(places, (x) => chordAt(x).height)?.value ?? 0 };
+}
+
+/** Least share of its drawn height that a bevel keeps at one angle; undefined where it rises nowhere. */
+function droopAt({ places, highest, chordAt }: DrawnBevel, angle: number): number | undefined {
+  if (!(angle > 0)) return undefined;
+  // Close to a point the bevel is ground by eye: only where it is at least half as high as at its highest.
+  const lost = greatestAlong(places, (x) => {
+    const { height, rise } = chordAt(x);
+    return height < highest / 2 ? Number.NaN : -heightAtAngle(rise, angle) / height;
+  });
+  return lost === undefined ? undefined : -lost.value;
+}
+
+/** Smallest wheel for the place; none where the bevel is lower than four times what it rises by: there is no face to judge. */
+function radiusAt({ chordAt }: DrawnBevel, x: number): number {
+  const chord = chordAt(x);
+  return chord.height > 4 * Math.abs(chord.rise) ? (smallestRadius([chord]) ?? Number.NaN) : Number.NaN;
+}
+
+function chordAlong(knife: Knife, side: Side, x: number): Chord {
+  const { height } = bevelAt(knife, x, side);
+  const ready = knife.body("ready");
+  const right = ready.sectionAt(x);
+  const face = side === "right" ? right : (ready.section.left ?? right);
+  return { height, rise: face.pieceValue(0, height) - face.valueAt(0) };
+}
 
 function bevelStationsOf(knife: Knife, side: Side): BevelStation[] {
   const stations = reportStations(knife).map((x) => stationOf(knife, side, x));
@@ -109,7 +150,7 @@ function bevelStationsOf(knife: Knife, side: Side): BevelStation[] {
 }
 
 function stationOf(knife: Knife, side: Side, x: number): Omit<BevelStation, "heightAtFirstAngle"> {
-  const at = Math.min(x + AHEAD, knife.outline.edgeLength);
+  const at = insideEnds(knife, x);
   const { height } = bevelAt(knife, at, side);
   const hammered = knife.body("hammered");
   const forged = hammered.sectionAt(at);

@@ -3,6 +3,7 @@ import type { Knife } from "../blade/knife.js";
 import type { LawSpec } from "../blade/spec.js";
 import { pathBounds } from "../plane/bounds.js";
 import { BENCH_DEFAULTS } from "./defaults.js";
+import { slabPieces } from "./slab-pieces.js";
 
 /** What to saw a handle from, mm. */
 export interface HandleBlank {
@@ -33,14 +34,20 @@ export function handleBlank(knife: Knife, kerf: number): HandleBlank | undefined
   const { slabs, block } = knife.spec.handle ?? {};
   const over = BENCH_DEFAULTS.blankOver.value;
   if (slabs !== undefined) {
-    const { front, rear } = slabEnds(knife);
-    const { tangTop, butt, tangBottom } = knife.outline.runs;
-    const { minY, maxY } = pathBounds({ segments: [...tangTop, ...butt, ...tangBottom], closed: false });
+    const { fittings } = handleLayout(knife.spec.handle, knife.outline);
+    const pieces = slabPieces(
+      knife.outline,
+      fittings.map(({ block }) => block),
+    );
+    const { minX, maxX, minY, maxY } = pathBounds({
+      segments: pieces.flatMap(({ segments }) => segments),
+      closed: false,
+    });
     const thickness = greatest(slabs.thickness) + BENCH_DEFAULTS.slabSanding.value;
     return {
       kind: "slabs",
       material: slabs.material.name,
-      length: front - rear + over,
+      length: maxX - minX + over,
       height: maxY - minY + over,
       thickness,
       bookMatched: 2 * thickness + kerf,
@@ -54,17 +61,4 @@ export function handleBlank(knife: Knife, kerf: number): HandleBlank | undefined
     height: greatest(block.height) + over,
     thickness: greatest(block.width) + over,
   };
-}
-
-/** Where the slabs begin and end: what bolsters and pommel leave of the tang. x, mm. */
-function slabEnds(knife: Knife): { readonly front: number; readonly rear: number } {
-  const { handleFront, butt } = knife.outline;
-  const near = 1e-6;
-  const ends = { front: handleFront, rear: butt };
-  const blocks = handleLayout(knife.spec.handle, knife.outline).fittings.map(({ block }) => block);
-  for (const { front, rear } of [...blocks].sort((a, b) => b.front - a.front)) {
-    if (front >= ends.front - near) ends.front = Math.min(ends.front, rear);
-    else if (rear <= ends.rear + near) ends.rear = Math.max(ends.rear, front);
-  }
-  return ends;
 }

@@ -1,4 +1,5 @@
 import { GeometryError } from "../errors/errors.js";
+import { findRoot } from "../numeric/roots.js";
 import { offsetPath } from "../plane/offset-path.js";
 import { line, pointAt, type Segment } from "../plane/segment.js";
 import { splitSegment } from "../plane/split.js";
@@ -8,7 +9,8 @@ import { closedThrough } from "./clip-x.js";
 
 /** Places of each piece that are looked at for where it leaves the half. */
 const SAMPLES = 16;
-const HALVINGS = 50;
+/** How near a place on a piece is found, as its parameter. */
+const NEAR = 1e-14;
 /** Ends nearer than this are one, mm. */
 const JOINED = 1e-6;
 
@@ -31,8 +33,8 @@ export function edgeAround(cavity: Cavity, fold: number, distance: number): Segm
     line({ x: mouth, y: high }, { x: behind, y: high }),
   ]);
   const loop = offsetPath(whole, distance)[0]?.segments ?? [];
-  const inside = ({ x, y }: Vec2): boolean => x >= mouth && y <= fold;
-  const parts = loop.flatMap((segment) => wantedParts(segment, inside));
+  const room = ({ x, y }: Vec2): number => Math.min(x - mouth, fold - y);
+  const parts = loop.flatMap((segment) => partsWithRoom(segment, room));
   const start = parts.findIndex(
     ({ from }, i) => !meets(parts[(i + parts.length - 1) % parts.length]?.to, from) && from.y <= low,
   );
@@ -52,16 +54,16 @@ export function edgeAround(cavity: Cavity, fold: number, distance: number): Segm
 const meets = (a: Vec2 | undefined, b: Vec2 | undefined): boolean =>
   a !== undefined && b !== undefined && Math.hypot(a.x - b.x, a.y - b.y) < JOINED;
 
-/** The parts of a piece over which every place is wanted; their ends are found by halving. */
-function wantedParts(piece: Segment, isWanted: (point: Vec2) => boolean): Segment[] {
-  const wanted = (t: number): boolean => isWanted(pointAt(piece, t));
+/** The parts of a piece over which a measure of every place is 0 or more. */
+function partsWithRoom(piece: Segment, roomOf: (point: Vec2) => number): Segment[] {
+  const room = (t: number): number => roomOf(pointAt(piece, t));
   const marks = Array.from({ length: SAMPLES + 1 }, (_, i) => i / SAMPLES);
-  const states = marks.map(wanted);
+  const has = marks.map((t) => room(t) >= 0);
   const parts: Segment[] = [];
-  let start: number | undefined = states[0] === true ? 0 : undefined;
+  let start: number | undefined = has[0] === true ? 0 : undefined;
   for (const [index, to] of marks.entries()) {
-    if (index === 0 || states[index] === states[index - 1]) continue;
-    const edge = halved(marks[index - 1] ?? 0, to, states[index - 1] === true, wanted);
+    if (index === 0 || has[index] === has[index - 1]) continue;
+    const edge = findRoot(room, marks[index - 1] ?? 0, to, NEAR) ?? to;
     if (start === undefined) start = edge;
     else {
       if (edge > start) parts.push(splitSegment(piece, start, edge));
@@ -70,15 +72,4 @@ function wantedParts(piece: Segment, isWanted: (point: Vec2) => boolean): Segmen
   }
   if (start !== undefined && start < 1) parts.push(splitSegment(piece, start, 1));
   return parts;
-}
-
-/** The place between two parameters at which what holds at the first ends; on its wanted side. */
-function halved(from: number, to: number, atFrom: boolean, wanted: (t: number) => boolean): number {
-  let [a, b] = [from, to];
-  for (let pass = 0; pass < HALVINGS; pass++) {
-    const middle = (a + b) / 2;
-    if (wanted(middle) === atFrom) a = middle;
-    else b = middle;
-  }
-  return atFrom ? a : b;
 }

@@ -1,52 +1,11 @@
 import { bevelAt } from "../blade/bevel-at.js";
+import { insideEnds } from "../blade/inside-ends.js";
 import type { Knife } from "../blade/knife.js";
 import { facesOf, type Side } from "../blade/knife-faces.js";
 import { type EdgeBevel, edgeBevelAt, thicknessAbove } from "../blade/section-report.js";
 import { sideAngle } from "../blade/size-states.js";
 import { reportStations } from "../blade/station-figures.js";
-import { GeometryError } from "../errors/errors.js";
 import { fewestWedges, type WedgeSet } from "./wedges.js";
-
-/** Size of a sharpening bevel, mm. */
-export interface BevelSize {
-  /** Up the blade, in its centre plane. */
-  readonly height: number;
-  /** Across the bevel's own face. */
-  readonly width: number;
-}
-
-/**
- * The sharpening bevel of a blade with flat faces alike, from what it is thick at the edge before it is sharpened:
- * height e/(2(tan θ − tan α)), face width height/cos θ.
- *
- * @param edge - e, mm.
- * @param theta - Sharpening angle per side, rad.
- * @param alpha - Angle of the ground face per side, rad; must be less.
- * @throws {GeometryError} `planes-never-meet` where the face is as steep as the sharpening.
- *
- * @example
- * sharpeningBevel(0.5, 0.3, 0.05).width; // 1.0092
- */
-export function sharpeningBevel(edge: number, theta: number, alpha: number): BevelSize {
-  if (!(theta > alpha && theta < Math.PI / 2))
-    throw new GeometryError("planes-never-meet", "the ground face is as steep as the sharpening bevel");
-  const height = edge / (2 * (Math.tan(theta) - Math.tan(alpha)));
-  return { height, width: height / Math.cos(theta) };
-}
-
-/**
- * The same from the thickness where the bevel ends, behind the edge, which is what a caliper finds on a sharp knife; it is
- * the quick form too, with the thickness before sharpening.
- *
- * @param behind - mm.
- * @param theta - Per side, rad, more than 0.
- *
- * @example
- * bevelBehindEdge(0.5, Math.PI / 12); // { height: 0.933012702, width: 0.965925826 }
- */
-export function bevelBehindEdge(behind: number, theta: number): BevelSize {
-  return { height: behind / (2 * Math.tan(theta)), width: behind / (2 * Math.sin(theta)) };
-}
 
 /**
  * How high the spine is held over the stone so that the centre plane stands at the sharpening angle.
@@ -127,11 +86,8 @@ function withWedges(wedges: readonly number[], angle: number): { readonly wedges
   return set === undefined ? {} : { wedges: set };
 }
 
-/** Where the outline turns a corner it is read this little ahead of it, mm. */
-const AHEAD = 1e-9;
-
 function stationOf(knife: Knife, x: number, side: Side, theta: number): EdgeStation[] {
-  const at = x + AHEAD;
+  const at = insideEnds(knife, x);
   const bevel = edgeBevelAt(knife, at, side);
   if (bevel === undefined) return [];
   const { spineDistance, spine, apex } = bevelAt(knife, at, side);

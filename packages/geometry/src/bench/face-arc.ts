@@ -15,21 +15,6 @@ export interface Chord {
 }
 
 /**
- * Angle per side of a flat bevel: atan((t − e)/(2b)).
- *
- * @param thickness - t at the bevel line, mm.
- * @param edge - e, mm.
- * @param height - b, mm, more than 0.
- * @returns rad
- *
- * @example
- * flatBevelAngle(3, 0.4, 25); // 0.05195, 2.9767°
- */
-export function flatBevelAngle(thickness: number, edge: number, height: number): number {
-  return Math.atan((thickness - edge) / (2 * height));
-}
-
-/**
  * How high a bevel comes out that is ground at an angle until the edge is as thick as wanted.
  *
  * @param rise - Half of what the blade is thicker than its edge, mm.
@@ -55,47 +40,6 @@ export function heightAtAngle(rise: number, angle: number): number {
  */
 export function leverShim(lever: number, angle: number): number {
   return lever * Math.sin(angle);
-}
-
-/**
- * The hollow that a wheel leaves.
- *
- * @param chord - Its ends; their distance must be within the wheel.
- * @param radius - Of the wheel, mm.
- *
- * @example
- * hollowArc({ height: 30, rise: 0 }, 101.6).depth; // 1.113384
- */
-export function hollowArc({ height, rise }: Chord, radius: number): FaceArc {
-  const c = Math.hypot(height, rise);
-  const alpha = Math.atan2(rise, height);
-  const turn = Math.asin(c / (2 * radius));
-  return {
-    radius,
-    depth: (c * c) / 4 / (radius + Math.sqrt(radius * radius - (c * c) / 4)),
-    atEdge: alpha - turn,
-    atLine: alpha + turn,
-  };
-}
-
-/**
- * The bulge of a convex face by its greatest distance from the chord: R = c²/(8s) + s/2, α ± 2·atan(2s/c).
- *
- * @param crown - s, mm, more than 0.
- *
- * @example
- * convexArc({ height: 20, rise: 0 }, 2).radius; // 26
- */
-export function convexArc({ height, rise }: Chord, crown: number): FaceArc {
-  const c = Math.hypot(height, rise);
-  const alpha = Math.atan2(rise, height);
-  const turn = 2 * Math.atan((2 * crown) / c);
-  return {
-    radius: (c * c) / (8 * crown) + crown / 2,
-    depth: crown,
-    atEdge: alpha + turn,
-    atLine: alpha - turn,
-  };
 }
 
 /**

@@ -106,7 +106,7 @@ function aroundTang(knife: Knife): GlueSetUp | undefined {
   const { value } = integrateAdaptive(
     (x, out) => {
       const thickness = body.slab.thicknessAt(x);
-      const height = body.footprint.spansAt(x).reduce((sum, [low, high]) => sum + high - low, 0);
+      const height = body.footprint.heightAt(x);
       out[0] = 2 * (thickness + height);
       out[1] = mortiseOver.value * (thickness + height + mortiseOver.value);
     },

@@ -41,7 +41,7 @@ export function guardSlot(knife: Knife, drills: readonly Drill[]): GuardSlot | u
   const relief = knife.spec.tang.shoulderRadius ?? 0;
   const front = Math.min(guard.at, knife.outline.handleFront - relief);
   const stations = between(body, minX, front);
-  const height = Math.max(...stations.map((x) => heightAt(body, x)));
+  const height = Math.max(...stations.map((x) => body.footprint.heightAt(x)));
   const thickness = Math.max(...stations.map((x) => body.slab.tangThicknessAt(x)));
   const ahead = Math.max(guard.at, knife.outline.handleFront) + INSIDE;
   const drill = drillAtMost(drills, thickness);
@@ -50,7 +50,7 @@ export function guardSlot(knife: Knife, drills: readonly Drill[]): GuardSlot | u
     thickness,
     over: BENCH_DEFAULTS.guardSlotOver.value,
     relief,
-    coverHeight: heightAt(body, ahead) - height,
+    coverHeight: body.footprint.heightAt(ahead) - height,
     coverThickness: (body.slab.thicknessAt(ahead) - thickness) / 2,
     ...(drill === undefined ? {} : { drill, holes: holesAcross(height, drill.diameter) }),
   };
@@ -58,9 +58,6 @@ export function guardSlot(knife: Knife, drills: readonly Drill[]): GuardSlot | u
 
 /** mm. */
 const INSIDE = 1e-6;
-
-const heightAt = ({ footprint }: SteelBody, x: number): number =>
-  footprint.spansAt(x).reduce((sum, [low, high]) => sum + high - low, 0);
 
 /** Stations from one x to another, just inside the ends of every stretch. */
 function between({ footprint }: SteelBody, from: number, to: number): number[] {

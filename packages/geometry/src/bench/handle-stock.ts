@@ -2,7 +2,7 @@ import { holeThroughHandle } from "../blade/handle-hole.js";
 import { handleLaw } from "../blade/handle-law.js";
 import { handleLayout, type PlacedBlock } from "../blade/handle-layout.js";
 import type { Knife } from "../blade/knife.js";
-import { longSide, type Stretch } from "../blade/rounded-slab.js";
+import type { Stretch } from "../blade/rounded-slab.js";
 import type { HoleSpec } from "../blade/spec.js";
 import { pathBounds } from "../plane/bounds.js";
 import type { Path } from "../plane/path.js";
@@ -10,7 +10,7 @@ import { cubic, line, type Segment } from "../plane/segment.js";
 import type { Vec2 } from "../plane/vec2.js";
 import { type HandleBlank, handleBlank } from "./blanks.js";
 import { closedThrough, piecesBetween } from "./clip-x.js";
-import { freeEnds } from "./free-ends.js";
+import { slabPieces } from "./slab-pieces.js";
 
 /** A hole through the handle at its finished place and size; mm. */
 export interface HandleHole {
@@ -129,11 +129,7 @@ function slabStock(
     slabs?.between ?? "straight",
     outline.handleFront - outline.butt,
   );
-  const { tangTop, butt, tangBottom } = outline.runs;
-  const whole = closedThrough([...longSide(tangTop), ...butt, ...longSide(tangBottom)]);
-  const pieces = freeStretches(outline, fittings).map(({ rear, front }) =>
-    closedThrough(piecesBetween(whole.segments, rear, front)),
-  );
+  const pieces = slabPieces(outline, fittings);
   const { min, max } = law.range;
   return {
     kind: "slabs",
@@ -146,16 +142,6 @@ function slabStock(
     ...common,
     blank: placed(blank, pieces),
   };
-}
-
-/** The stretches of the tang that slabs cover, from the front back. */
-function freeStretches(outline: Knife["outline"], fittings: readonly Stretch[]): Stretch[] {
-  const [front, rear] = freeEnds(outline, fittings);
-  const inside = fittings
-    .filter((fitting) => fitting.rear > rear && fitting.front < front)
-    .sort((a, b) => b.front - a.front);
-  const edges = [front, ...inside.flatMap((fitting) => [fitting.front, fitting.rear]), rear];
-  return edges.flatMap((x, i) => (i % 2 === 0 ? [{ front: x, rear: edges[i + 1] ?? x }] : []));
 }
 
 /** The blank with as much over on either side. */

@@ -1,7 +1,8 @@
 import type { Knife } from "../blade/knife.js";
 import type { SizeState } from "../blade/size-states.js";
+import { invariant } from "../errors/errors.js";
 
-/** A shim under the blade itself, mm. */
+/** A shim under blade or tang, mm. */
 export interface LevelShim {
   /** mm ahead of the heel. */
   readonly x: number;
@@ -10,8 +11,10 @@ export interface LevelShim {
 
 /** How a whole blade lies on the plate with its centre plane level. mm. */
 export interface LevelSetUp {
-  /** Where it rests on the plate: the blade's thickest place, the one nearest the handle front. */
+  /** Where it rests on the plate: its thickest place, the rearmost of the blade or the foremost of a thicker tang. */
   readonly restsAt: number;
+  /** Which side of the handle front that is. */
+  readonly restsOn: "blade" | "tang";
   readonly thickness: number;
   /** Height of the centre plane over the plate: half of that thickness. */
   readonly centre: number;
@@ -26,7 +29,7 @@ const PAPER = 0.05;
 
 /**
  * Shims that bring the centre plane of a tapering blade level on a plate: at any place half of what the blade is thinner
- * there than where it rests. Exact for every law of thickness.
+ * there than where it rests, the tang included. Exact for every law of thickness.
  *
  * @param state - Left out: flats and ricasso clean, the bevels not yet ground.
  *
@@ -38,16 +41,47 @@ export function levelSetUp(knife: Knife, state: SizeState = "hammered"): LevelSe
   const { slab } = knife.body(state);
   const { edgeLength, handleFront, butt } = knife.outline;
   const blade = [handleFront, 0, ...[1, 2, 3, 4].map((quarter) => (quarter * edgeLength) / 4)];
-  const looked = [...blade, ...slab.breaks.filter((x) => x > handleFront && x < edgeLength)];
-  const onTang = [butt, (butt + handleFront) / 2];
-  const thicknessAt = (x: number): number => slab.thicknessAt(x);
-  // The blade rests on the plate, not the tang: that may still carry steel which forged flats do not.
-  const thickness = Math.max(...looked.map(thicknessAt));
-  const restsAt =
-    looked.filter((x) => thicknessAt(x) > thickness - 1e-9).sort((a, b) => a - b)[0] ?? handleFront;
-  const shims = [edgeLength, butt, ...blade.slice(2).reverse(), ...onTang.slice(1)]
-    .map((x) => ({ x, shim: (thickness - thicknessAt(x)) / 2 }))
+  const onBlade = [...blade, ...slab.breaks.filter((x) => x > handleFront && x < edgeLength)].map(
+    (x): Place => ({ x, thickness: slab.thicknessAt(x), on: "blade" }),
+  );
+  const middle = (butt + handleFront) / 2;
+  const onTang = [handleFront, middle, butt, ...slab.breaks.filter((x) => x > butt && x < handleFront)].map(
+    (x): Place => ({ x, thickness: slab.tangThicknessAt(x), on: "tang" }),
+  );
+  const rests = restingPlace(onBlade, onTang);
+  const { thickness } = rests;
+  const shims = [edgeLength, butt, ...blade.slice(1).reverse(), middle]
+    .map((x) => ({ x, shim: (thickness - slab.thicknessAt(x)) / 2 }))
     .filter(({ x, shim }, i, all) => shim >= PAPER && all.findIndex((one) => one.x === x) === i);
-  const thinnest = Math.min(...looked.map(thicknessAt));
-  return { restsAt, thickness, centre: thickness / 2, shims, offWithoutShim: (thickness - thinnest) / 2 };
+  const thinnest = Math.min(...onBlade.map((place) => place.thickness));
+  return {
+    restsAt: rests.x,
+    restsOn: rests.on,
+    thickness,
+    centre: thickness / 2,
+    shims,
+    offWithoutShim: (thickness - thinnest) / 2,
+  };
+}
+
+interface Place {
+  readonly x: number;
+  readonly thickness: number;
+  readonly on: "blade" | "tang";
+}
+
+/** Thicknesses nearer than this are one, mm. */
+const SAME = 1e-9;
+
+/** The thickest place; where blade and tang are as thick, on the blade. Never ahead of a tang that is thicker. */
+function restingPlace(blade: readonly Place[], tang: readonly Place[]): Place {
+  const thickest = (places: readonly Place[]): number =>
+    Math.max(...places.map(({ thickness }) => thickness));
+  const most = thickest(blade);
+  const isBlade = thickest(tang) <= most + SAME;
+  const along = [...(isBlade ? blade : tang)].sort((a, b) => (isBlade ? a.x - b.x : b.x - a.x));
+  const greatest = isBlade ? most : thickest(tang);
+  const [first] = along.filter(({ thickness }) => thickness > greatest - SAME);
+  invariant(first !== undefined, "one place is the thickest");
+  return first;
 }

@@ -32,6 +32,9 @@ export interface MortiseSetUp {
 /** Shares of the mortise's depth that the drills are given for. */
 const DEPTHS = [1, 0.75, 0.5, 0.25, 0] as const;
 
+/** Share of a hole that is none: heights are read a little inside the ends of a tang, not at them. */
+const SAME = 1e-4;
+
 /**
  * Holes side by side that a slot is drilled with, each half over the next.
  *
@@ -43,7 +46,7 @@ const DEPTHS = [1, 0.75, 0.5, 0.25, 0] as const;
  * holesAcross(4, 5); // 1
  */
 export function holesAcross(height: number, drill: number): number {
-  return height <= drill ? 1 : 1 + Math.ceil((height - drill) / (drill / 2) - 1e-9);
+  return height <= drill ? 1 : 1 + Math.ceil((height - drill) / (drill / 2) - SAME);
 }
 
 /**
@@ -68,7 +71,7 @@ export function mortiseSetUp(knife: Knife, drills: readonly Drill[]): MortiseSet
     const depth = share * (front - end);
     // Just inside either end: where the outline stands upright there is no height to read.
     const x = Math.min(shoulder - INSIDE, Math.max(end + INSIDE, front - depth));
-    const height = footprint.spansAt(x).reduce((sum, [low, high]) => sum + high - low, 0);
+    const height = footprint.heightAt(x);
     const thickness = slab.thicknessAt(x);
     const drill = drillAtLeast(drills, thickness + over);
     return {

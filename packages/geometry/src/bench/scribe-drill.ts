@@ -28,29 +28,3 @@ export function scribingDrills(drills: readonly Drill[], height: number): Scribi
     .slice(0, PROPOSED)
     .map((drill) => ({ drill, height: drill.diameter / 2, error: drill.diameter / 2 - height }));
 }
-
-/** What comes of two lines scribed by one drill, one from either face. mm. */
-export interface ScribedEdge {
-  /** Between the lines; they are centred whatever the drill. */
-  readonly edge: number;
-  /** How much more than wanted. */
-  readonly error: number;
-  /** How far from the middle a single line scribed from one face lies. */
-  readonly offCentre: number;
-}
-
-/**
- * The edge that a drill leaves when it scribes from both faces, and how far off centre one line by itself is.
- *
- * @param diameter - Of the drill, measured, mm.
- * @param thickness - Of the blade, measured where it rests, mm.
- * @param edge - Wanted edge thickness, mm; 0: the centre line.
- *
- * @example
- * scribedEdge(3, 4, 0.8).edge; // 1
- * scribedEdge(4.0386, 4, 0).offCentre; // 0.0193
- */
-export function scribedEdge(diameter: number, thickness: number, edge: number): ScribedEdge {
-  const left = Math.abs(thickness - diameter);
-  return { edge: left, error: left - edge, offCentre: left / 2 };
-}

@@ -1,3 +1,4 @@
+import { insideEnds } from "../blade/inside-ends.js";
 import type { Knife } from "../blade/knife.js";
 import { facesOf } from "../blade/knife-faces.js";
 import { reportStations } from "../blade/station-figures.js";
@@ -19,20 +20,14 @@ export interface EdgeLines {
  * thickness only if the thickness was measured, not assumed.
  *
  * @param thickness - Measured where the piece rests on the plate, mm.
- * @param edge - Edge thickness to leave, mm.
- * @param apex - Where the apex lies, −1 on the left face to 1 on the right.
+ * @param right - How far the edge to leave reaches from the centre plane toward the right face, mm.
+ * @param left - And toward the left one; less than nothing where all of it lies on the right.
  *
  * @example
- * edgeLines(4, 1); // { lower: 1.5, upper: 2.5, leftDown: 1.5, rightDown: 1.5 }
- * edgeLines(4, 1, 1); // { lower: 3, upper: 4, leftDown: 3, rightDown: 0 }
+ * edgeLines(4, 0.5, 0.5); // { lower: 1.5, upper: 2.5, leftDown: 1.5, rightDown: 1.5 }
+ * edgeLines(4, 2, -1); // { lower: 3, upper: 4, leftDown: 3, rightDown: 0 }
  */
-export function edgeLines(thickness: number, edge: number, apex = 0): EdgeLines {
-  const place = (apex * thickness) / 2;
-  return linesOf(thickness, (edge * (1 - apex)) / 2 + place, (edge * (1 + apex)) / 2 - place);
-}
-
-/** Lines by how far the edge reaches from the centre plane toward each face. */
-function linesOf(thickness: number, right: number, left: number): EdgeLines {
+export function edgeLines(thickness: number, right: number, left: number): EdgeLines {
   const half = thickness / 2;
   return { lower: half - left, upper: half + right, leftDown: half - left, rightDown: half - right };
 }
@@ -75,7 +70,7 @@ export function scribeSetUp(knife: Knife, drills: readonly Drill[]): ScribeSetUp
   const ready = knife.body("ready");
   const { slab } = knife.body("hammered");
   const stations = reportStations(knife).map((x): ScribeStation => {
-    const at = Math.min(x + AHEAD, knife.outline.edgeLength);
+    const at = insideEnds(knife, x);
     const section = ready.sectionAt(at);
     const right = section.valueAt(0);
     const left = (ready.section.left ?? section).valueAt(0);
@@ -83,7 +78,7 @@ export function scribeSetUp(knife: Knife, drills: readonly Drill[]): ScribeSetUp
       x,
       thickness: slab.thicknessAt(x),
       edge: right + left,
-      ...linesOf(level.thickness, right, left),
+      ...edgeLines(level.thickness, right, left),
     };
   });
   const [first] = stations;
@@ -101,6 +96,3 @@ export function scribeSetUp(knife: Knife, drills: readonly Drill[]): ScribeSetUp
     drills: { leftDown: choose(first?.leftDown), rightDown: choose(first?.rightDown) },
   };
 }
-
-/** Where the outline turns a corner it is read this little ahead of it, mm. */
-const AHEAD = 1e-9;

@@ -2,14 +2,16 @@ import { handleLayout } from "../blade/handle-layout.js";
 import type { Knife } from "../blade/knife.js";
 import { GeometryError } from "../errors/errors.js";
 import { crossingsAtX } from "../plane/at-x.js";
+import { monotoneBreaks } from "../plane/bounds.js";
 import type { Path } from "../plane/path.js";
-import { line, reverseSegment, type Segment } from "../plane/segment.js";
+import { line, pointAt, reverseSegment, type Segment } from "../plane/segment.js";
 import type { Vec2 } from "../plane/vec2.js";
 import { evenPlaces, type RunPlace } from "./along-run.js";
 import { bladeCavity, type Cavity } from "./cavity.js";
 import { closedThrough, piecesBetween } from "./clip-x.js";
 import { edgeAround } from "./edge-around.js";
 import { unfolded } from "./fold-over.js";
+import { greatestAlong, placesBetween } from "./greatest-along.js";
 import { type SheathSizes, withDefaultSheath } from "./sheath-defaults.js";
 
 /**
@@ -112,14 +114,23 @@ function thickestAhead(knife: Knife, mouth: number): number {
   return Math.max(...places.map((x) => slab.thicknessAt(x)));
 }
 
-const HEIGHTS = 400;
+/** How finely the blade is looked through for its highest part, mm. */
+const STEP = 1;
 
+/** Read this little inside the mouth: the shoulder of a tang stands upright there, mm. */
+const INSIDE = 1e-9;
+
+/** Corners and the mouth itself are looked at too: the highest part is often at one of them. */
 function highestPart(path: Path, from: number, to: number): number {
-  const heights = Array.from({ length: HEIGHTS - 1 }, (_, i) => {
-    const ys = crossingsAtX(path, from + ((to - from) * (i + 1)) / HEIGHTS).map(({ point }) => point.y);
+  const corners = path.segments.flatMap((segment) => [
+    segment.from.x,
+    ...monotoneBreaks(segment, "y").map((t) => pointAt(segment, t).x),
+  ]);
+  const heightAt = (x: number): number => {
+    const ys = crossingsAtX(path, x).map(({ point }) => point.y);
     return ys.length < 2 ? 0 : Math.max(...ys) - Math.min(...ys);
-  });
-  return Math.max(...heights);
+  };
+  return greatestAlong(placesBetween(from + INSIDE, to, STEP, corners), heightAt)?.value ?? 0;
 }
 
 /** The strip between the blade's way and the cut edge, ended square at the fold. */

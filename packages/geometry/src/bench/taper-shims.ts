@@ -12,7 +12,7 @@ export interface TangTaper {
   readonly even: boolean;
 }
 
-/** Shims under a tang that lies on a plate which ends at the handle front. mm. */
+/** Shims under a tang that lies on a plate which ends at its thickest place, usually the handle front. mm, 0 or more. */
 export interface TangShim {
   /** Behind the handle front. */
   readonly at: number;
@@ -38,18 +38,17 @@ export function taperLean(front: number, butt: number, length: number): number {
 }
 
 /**
- * Shims of a tang that tapers evenly, at a distance behind the handle front.
+ * The shims at one place of a tang.
  *
- * @param front - Thickness at the handle front, mm.
- * @param butt - At the butt, mm.
- * @param length - mm, more than 0.
+ * @param thickest - Thickness where the tang rests on the plate, its thickest place, mm.
+ * @param thickness - At the shim, mm.
  * @param at - Behind the handle front, mm.
  *
  * @example
- * taperShim(4.6, 2.4, 128, 64); // { at: 64, oneFace: 0.55, twoFace: 1.1 }
+ * taperShim(4.6, 3.5, 64); // { at: 64, oneFace: 0.55, twoFace: 1.1 }
  */
-export function taperShim(front: number, butt: number, length: number, at: number): TangShim {
-  const gone = ((front - butt) * at) / length;
+export function taperShim(thickest: number, thickness: number, at: number): TangShim {
+  const gone = thickest - thickness;
   return { at, oneFace: gone / 2, twoFace: gone };
 }
 
@@ -74,7 +73,7 @@ export function tangTaper(knife: Knife): TangTaper | undefined {
 
 /**
  * Shims under a knife's tang at distances behind the handle front, by its own law of thickness. Differences of thickness
- * only: they hold for the finished tang and for one with an even allowance on it.
+ * only, measured from its thickest place: they hold for the finished tang and for one with an even allowance on it.
  *
  * @param at - mm behind the handle front.
  *
@@ -85,9 +84,20 @@ export function tangTaper(knife: Knife): TangTaper | undefined {
 export function tangShims(knife: Knife, at: readonly number[]): TangShim[] {
   const { slab } = knife.body("finished");
   const { handleFront } = knife.outline;
-  const front = slab.tangThicknessAt(handleFront);
-  return at.map((distance) => {
-    const gone = front - slab.tangThicknessAt(handleFront - distance);
-    return { at: distance, oneFace: gone / 2, twoFace: gone };
-  });
+  const thickest = thickestOfTang(knife);
+  return at.map((distance) => taperShim(thickest, slab.tangThicknessAt(handleFront - distance), distance));
+}
+
+/**
+ * Thickness of the finished tang where it is thickest, and rests on a plate, mm.
+ *
+ * @example
+ * thickestOfTang(knife); // 3.2, parallel
+ */
+export function thickestOfTang(knife: Knife): number {
+  const { slab } = knife.body("finished");
+  const { handleFront, butt } = knife.outline;
+  // A law never leaves the range of its stations.
+  const places = [handleFront, butt, ...slab.breaks.filter((x) => x > butt && x < handleFront)];
+  return Math.max(...places.map((x) => slab.tangThicknessAt(x)));
 }

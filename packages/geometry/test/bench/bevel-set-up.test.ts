@@ -1,8 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { bevelSetUps } from "../../src/bench/bevel-set-up.js";
-import { convexArc, hollowArc } from "../../src/bench/face-arc.js";
+import { bevelAt } from "../../src/blade/bevel-at.js";
+import { makeKnife } from "../../src/blade/knife.js";
 import { randomKnives } from "../blade/random-knives.js";
 import { chopper, withBevel } from "./bench-knives.js";
+import { convexArc, hollowArc } from "./closed-forms.js";
 
 describe("a flat bevel", () => {
   // Ready to harden: 5.2 at the heel, edge 0.8, bevel line 30 up: (5.2 − 0.8) / 2 = 2.2 a side.
@@ -96,4 +98,69 @@ test("a single bevel is set on its own face and not on the other", () => {
   expect(right?.stations[0]?.depth).toBeGreaterThan(4);
   expect(left?.stations[0]?.depth).toBeCloseTo(0, 6);
   expect(left?.droop).toBeUndefined();
+});
+
+describe("what is stated for all of the blade holds at every place of it", () => {
+  // A wheel's bevel 20 high on a belly that rises to the tip: it reaches the spine between two stations of the report.
+  const bellied = makeKnife({
+    steel: { name: "1095" },
+    blade: {
+      outline: {
+        runs: {
+          edge: "M0 0 L160 0 C180 0 200 8 210 20",
+          front: "L210 22",
+          spine: "C190 36 60 40 0 40",
+          tangTop: "L0 30 L-100 24",
+          butt: "L-100 14",
+          tangBottom: "L0 10",
+        },
+      },
+      thickness: [
+        { at: { kind: "heel" }, is: 5 },
+        { at: { kind: "tip" }, is: 2.5 },
+      ],
+      bevel: { form: "hollow", height: 20, wheelRadius: 300, edgeThickness: 0.3 },
+      edgeAngle: 0.26,
+    },
+    tang: { form: "full" },
+  });
+  const knives = [bellied, ...randomKnives(25).map(({ knife }) => knife)];
+
+  test("the smallest wheel and the droop", () => {
+    for (const knife of knives) {
+      for (const { side, form, stations, smallestRadius, droop } of bevelSetUps(knife, {})) {
+        const face = side === "left" ? "left" : "right";
+        const first = stations[0]?.angle ?? 0;
+        const from = stations[0]?.x ?? 0;
+        const along = Array.from({ length: 1999 }, (_, i) => {
+          const x = from + ((knife.outline.edgeLength - from) * (i + 1)) / 2000;
+          const { height } = bevelAt(knife, x, face);
+          const right = knife.body("ready").sectionAt(x);
+          const section = face === "right" ? right : (knife.body("ready").section.left ?? right);
+          return { height, rise: section.pieceValue(0, height) - section.valueAt(0) };
+        });
+        const highest = Math.max(...along.map(({ height }) => height));
+        if (form === "hollow") {
+          const needed = along
+            .filter(({ height, rise }) => rise > 0 && height > 4 * rise)
+            .map(({ height, rise }) => (height ** 2 + rise ** 2) / (2 * rise));
+          expect(Math.max(...needed)).toBeLessThan((smallestRadius ?? 0) * (1 + 1e-9));
+          if (knife === bellied) expect(smallestRadius).toBeLessThan(Math.max(...needed) * 1.001);
+        }
+        if (droop === undefined) continue;
+        for (const { height, rise } of along) {
+          if (height < (highest / 2) * (1 + 1e-6)) continue;
+          expect(rise / Math.tan(first) / height).toBeGreaterThan(droop - 1e-9);
+        }
+      }
+    }
+  });
+
+  test("of the bellied blade are found beside its stations: where the bevel reaches the spine", () => {
+    const [face] = bevelSetUps(bellied, {});
+    const atStations = Math.max(
+      ...(face?.stations ?? []).map(({ height, angle }) => height / (2 * Math.sin(angle) * Math.cos(angle))),
+    );
+    expect(face?.smallestRadius).toBeGreaterThan(1.1 * atStations);
+  });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { bevelBehindEdge, edgeSetUp, sharpeningBevel, spineLift } from "../../src/bench/edge-bevel.js";
-import { GeometryError } from "../../src/errors/errors.js";
+import { edgeSetUp, spineLift } from "../../src/bench/edge-bevel.js";
 import { chopper, withBevel } from "./bench-knives.js";
+import { bevelBehindEdge, sharpeningBevel } from "./closed-forms.js";
 
 const DEGREE = Math.PI / 180;
 
@@ -49,6 +49,22 @@ test.each(
 )("%s mm behind the edge at %s° per side: %s", (behind, angle, text) => {
   const { width, height } = bevelBehindEdge(Number(behind), angle * DEGREE);
   expect(`${width.toFixed(4)}/${height.toFixed(4)}`).toBe(text);
+  // A blade ground to no thickness change above its edge is as thick behind the edge as before it was sharpened.
+  const knife = chopper(({ blade, ...spec }) => ({
+    ...spec,
+    blade: {
+      ...blade,
+      thickness: [{ at: { kind: "heel" }, is: Number(behind) }],
+      bevel: { ...blade.bevel, edgeThickness: Number(behind) },
+      edgeAngle: angle * DEGREE,
+    },
+    tang: { form: "full", length: 120, heights: { front: 28, middle: 28, butt: 28 } },
+    handle: {},
+  }));
+  const station = edgeSetUp(knife, [])[0]?.stations[0];
+  expect(station?.width).toBeCloseTo(width, 9);
+  expect(station?.height).toBeCloseTo(height, 9);
+  expect(station?.behind).toBeCloseTo(Number(behind), 9);
 });
 
 test.each([
@@ -74,10 +90,6 @@ describe("the sharpening bevel from the edge before it", () => {
 
   test("of parallel faces is the quick form", () => {
     expect(sharpeningBevel(0.4, 0.35, 0).width).toBeCloseTo(bevelBehindEdge(0.4, 0.35).width, 12);
-  });
-
-  test("is none where the face is as steep", () => {
-    expect(() => sharpeningBevel(0.4, 0.1, 0.1)).toThrow(GeometryError);
   });
 });
 

@@ -1,16 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
-  convexArc,
-  flatBevelAngle,
   heightAtAngle,
   highestHollow,
-  hollowArc,
   leverShim,
   ownedWheels,
   smallestRadius,
 } from "../../src/bench/face-arc.js";
 import { between, SEED } from "../blade/random-knives.js";
+import { convexArc, flatBevelAngle, hollowArc } from "./closed-forms.js";
 
 // Published values: the project's table of closed forms (wheel hollow over a chord of 30 mm).
 test.each([

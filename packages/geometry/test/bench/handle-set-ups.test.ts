@@ -5,6 +5,7 @@ import { glueSetUp, glueToMix } from "../../src/bench/glue.js";
 import { guardSlot } from "../../src/bench/guard-slot.js";
 import { holesAcross, mortiseSetUp } from "../../src/bench/mortise.js";
 import { gripAt, pinLength, pinsSetUp } from "../../src/bench/pins.js";
+import { makeKnife } from "../../src/blade/knife.js";
 import { signedArea } from "../../src/plane/measure.js";
 import { randomKnives } from "../blade/random-knives.js";
 import { chopper, hidden } from "./bench-knives.js";
@@ -117,6 +118,34 @@ describe("blanks", () => {
     });
   });
 
+  test("of slabs on a tang with shoulders: the shoulders are the blade's", () => {
+    // Spine at 60, heel at 0; the tang from 20 to 44 at the handle front and 22 to 40 at the butt, 110 behind.
+    const shouldered = makeKnife({
+      steel: { name: "1084" },
+      blade: {
+        outline: {
+          runs: {
+            edge: "M0 0 H190",
+            front: "L190 3",
+            spine: "L0 60",
+            tangTop: "L0 44 L-110 40",
+            butt: "L-110 22",
+            tangBottom: "L0 20",
+          },
+        },
+        thickness: [{ at: { kind: "heel" }, is: 4 }],
+        bevel: { form: "flat", height: 14, edgeThickness: 0.5 },
+        edgeAngle: 0.3,
+      },
+      tang: { form: "full" },
+      handle: { slabs: { material: { name: "European ash" }, thickness: 8 } },
+    });
+    expect(handleBlank(shouldered, 2)).toMatchObject({
+      length: expect.closeTo(116, 9),
+      height: expect.closeTo(30, 9),
+    });
+  });
+
   test("of slabs between bolster and butt", () => {
     const knife = chopper((spec) => ({
       ...spec,
@@ -165,6 +194,9 @@ describe("a mortise", () => {
     expect(holesAcross(10.1, 10)).toBe(2);
     expect(holesAcross(15, 10)).toBe(2);
     expect(holesAcross(20, 10)).toBe(3);
+    // Heights are read 10⁻⁶ mm inside the tang's end: no hole more for that.
+    expect(holesAcross(10.5 + 2e-7, 3.5)).toBe(5);
+    expect(holesAcross(10.5 + 0.01, 3.5)).toBe(6);
   });
 });
 

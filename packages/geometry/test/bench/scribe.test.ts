@@ -1,7 +1,7 @@
 import { drillSizes } from "@scantling/geometry/units";
 import { describe, expect, test } from "vitest";
 import { edgeLines, scribeSetUp } from "../../src/bench/scribe.js";
-import { scribedEdge, scribingDrills } from "../../src/bench/scribe-drill.js";
+import { scribingDrills } from "../../src/bench/scribe-drill.js";
 import { randomKnives } from "../blade/random-knives.js";
 import { chopper, withBevel } from "./bench-knives.js";
 
@@ -14,7 +14,7 @@ describe("lines that centre an edge", () => {
       [6, 1.2],
       [2, 2],
     ] as const) {
-      const lines = edgeLines(thickness, edge);
+      const lines = edgeLines(thickness, edge / 2, edge / 2);
       expect((lines.lower + lines.upper) / 2).toBeCloseTo(thickness / 2, 12);
       expect(lines.upper - lines.lower).toBeCloseTo(edge, 12);
       // One setting from both faces.
@@ -25,10 +25,10 @@ describe("lines that centre an edge", () => {
 
   test("of an apex off the middle reach as the model says", () => {
     // T = 4, p = 0.5: a = 1; from a − e(1 + p)/2 to a + e(1 − p)/2.
-    const { lower, upper } = edgeLines(4, 0.8, 0.5);
+    const { lower, upper } = edgeLines(4, 1 + 0.2, 0.6 - 1);
     expect(lower).toBeCloseTo(2 + 1 - 0.6, 12);
     expect(upper).toBeCloseTo(2 + 1 + 0.2, 12);
-    expect(edgeLines(4, 0.8, -1)).toEqual({ lower: 0, upper: 0.8, leftDown: 0, rightDown: 3.2 });
+    expect(edgeLines(4, -1.2, 2)).toMatchObject({ lower: 0, upper: 0.8, leftDown: 0, rightDown: 3.2 });
   });
 });
 
@@ -73,15 +73,6 @@ describe("a drill on the plate", () => {
     expect(second?.drill.name).toBe("#17");
     expect(second?.error).toBeCloseTo((0.173 * 25.4) / 2 - 2.2, 12);
     expect(third?.drill.name).toBe("11/64 in");
-  });
-
-  test("leaves a centred edge that is off by what it is off in diameter", () => {
-    const { edge, error, offCentre } = scribedEdge(4.3942, 5.2, 0.8);
-    expect(edge).toBeCloseTo(0.8058, 12);
-    expect(error).toBeCloseTo(0.0058, 12);
-    expect(offCentre).toBeCloseTo(0.4029, 12);
-    // One as thick as the blade scribes its centre line.
-    expect(scribedEdge(5.2, 5.2, 0).offCentre).toBe(0);
   });
 
   test("is none at the plate, and none from an empty drawer", () => {

@@ -85,6 +85,32 @@ describe("a sheath for a rectangle of 210 × 40 × 4 mm", () => {
   });
 });
 
+describe("the highest part of the blade", () => {
+  const bladed = (edge: string, front: string, spine: string): Knife => {
+    const { spec } = plain();
+    const tang = { tangTop: "L-110 40", butt: "L-110 15", tangBottom: "L-10 15" };
+    return makeKnife({
+      ...spec,
+      blade: { ...spec.blade, outline: { runs: { edge, front, spine, ...tang } } },
+    });
+  };
+
+  it("is told at the heel of one that falls all along: 40 at the mouth, 35 less over 210", () => {
+    expect(foldOverSheath(bladed("M0 0 H200", "L200 5", "L-10 40")).bladeHeight).toBeCloseTo(40 - 35 / 21, 9);
+  });
+
+  it("is told at a corner of one that is highest there", () => {
+    expect(foldOverSheath(bladed("M0 0 H200", "L200 5", "L77.7 50 L-10 40")).bladeHeight).toBeCloseTo(50, 9);
+  });
+
+  it("is told where rims that both bend are farthest apart", () => {
+    // Edge and spine as parabolas over 200 mm, 10 and 12 high in their middles: 40 + 22 − 0 apart at 100.
+    const spine = "C133.3333333333333 56 66.6666666666667 56 0 40 L-10 40";
+    const edge = "M0 0 C66.6666666666667 -13.3333333333333 133.3333333333333 -13.3333333333333 200 0";
+    expect(foldOverSheath(bladed(edge, "L200 40", spine)).bladeHeight).toBeCloseTo(62, 9);
+  });
+});
+
 it("refuses a welt too narrow for its stitches", () => {
   expect(() => foldOverSheath(plain(), { welt: 5 })).toThrow(/seam/);
 });
@@ -125,7 +151,16 @@ describe.each(knives)("random knife %s", (_, knife) => {
         .filter(({ x }) => x > sheath.mouth);
       for (const p of drawn) expect(gap(sheath.finished, p)).toBeGreaterThan(welt.value - 1e-3);
     }
-    expect(sheath.mouthHeight).toBeGreaterThanOrEqual(sheath.bladeHeight - 1e-9);
+    // The blade's own height, by the other way of reading an outline.
+    const { footprint } = knife.body("finished");
+    const heights = Array.from({ length: 1500 }, (_, i) => {
+      const spans = footprint.spansAt(sheath.mouth + (length * (i + 0.5)) / 1500);
+      return (spans.at(-1)?.[1] ?? 0) - (spans[0]?.[0] ?? 0);
+    });
+    const highest = Math.max(...heights);
+    expect(sheath.bladeHeight).toBeGreaterThan(highest - 1e-9);
+    expect(sheath.bladeHeight).toBeLessThan(highest + 0.3);
+    expect(sheath.mouthHeight).toBeGreaterThan(highest - 1e-9);
   });
 
   it("has the whole blade under the fold", () => {

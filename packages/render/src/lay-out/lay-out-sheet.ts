@@ -6,6 +6,7 @@ import { onPackedPages } from "./packed-pages.js";
 import type { SheetContent } from "./sheet-content.js";
 import { onTiles } from "./tiles.js";
 import type { TileOptions } from "./tiling/tile-options.js";
+import { onViewPage } from "./view-page.js";
 
 /**
  * What a sheet is printed on: the smallest of several papers that holds it on one page, a page of its own size, or
@@ -17,7 +18,8 @@ export type PaperChoice =
   | { readonly kind: "paper"; readonly paper: PaperSize };
 
 /**
- * The pages of a sheet. What does not fit on one page of the paper is tiled, or packed where it is a collection.
+ * The pages of a sheet. What does not fit on one page of the paper has its tables on another, is
+ * tiled where the view itself is too large, or packed where it is a collection.
  *
  * @param versions - The same sheet with more and with fewer dimensions about its view, the fullest first; all have the
  *   same name, title and fields.
@@ -43,13 +45,16 @@ export function layOutSheet(
 /** The version on the fewest pages, the first of those. */
 const fewest = (versions: readonly (Drawing[] | undefined)[]): Drawing[] | undefined =>
   versions.reduce<Drawing[] | undefined>(
-    (best, pages) => (pages !== undefined && pages.length < (best?.length ?? Number.POSITIVE_INFINITY) ? pages : best),
+    (best, pages) =>
+      pages !== undefined && pages.length < (best?.length ?? Number.POSITIVE_INFINITY) ? pages : best,
     undefined,
   );
 
 function onPaper(versions: readonly SheetContent[], paper: PaperSize, tiling: TileOptions): Drawing[] {
   const whole = onOnePaper(versions, paper);
   if (whole !== undefined) return [whole];
+  const unjoined = versions[0]?.view === undefined ? undefined : onViewPage(versions, paper);
+  if (unjoined !== undefined) return unjoined;
   const [content] = versions;
   const pages =
     content?.view === undefined

@@ -70,7 +70,8 @@ export function onPage(versions: readonly SheetContent[], paper: PaperSize): Dra
 
 const NOTHING: Bounds = { minX: 0, minY: 0, maxX: 0, maxY: 0 };
 
-const viewSpace = ({ view }: SheetContent): Pick<Contents, "knife" | "zone"> => ({
+/** The paper that a sheet's view takes. */
+export const viewSpace = ({ view }: SheetContent): Pick<Contents, "knife" | "zone"> => ({
   knife: view?.boxes ?? [],
   zone: view?.zone ?? NOTHING,
 });

@@ -40,12 +40,19 @@ interface OpenPage extends PackedPage {
   readonly placed: PlacedPart[];
 }
 
-/** Packs the parts of a collection that way, the page with the first part first; undefined where a part finds no place. */
-export function packParts(content: SheetContent, way: PackWay): PackedPage[] | undefined {
+/** Begins a page; undefined where not even what stands on every page finds room. */
+export type PageOpener = (paper: PaperSize, levelFirst: boolean) => OpenPage | undefined;
+
+/**
+ * Packs the parts of a collection that way, the page with the first part first; undefined where a part finds no place.
+ *
+ * @param open - Of the same collection, see {@link pageOpener}.
+ */
+export function packParts(content: SheetContent, way: PackWay, open: PageOpener): PackedPage[] | undefined {
   const pages: OpenPage[] = [];
   const nextPage = (): OpenPage | undefined => {
     const paper = way.paperOf(pages.length);
-    const page = paper === undefined ? undefined : openPage(content, paper, way.levelFirst);
+    const page = paper === undefined ? undefined : open(paper, way.levelFirst);
     if (page !== undefined) pages.push(page);
     return page;
   };
@@ -54,37 +61,61 @@ export function packParts(content: SheetContent, way: PackWay): PackedPage[] | u
   for (const number of way.order) {
     const part = content.parts[number];
     if (part === undefined) continue;
-    const open = way.anyPage ? pages : pages.slice(-1);
-    if (open.some((page) => putOn(page, part, number, GAP))) continue;
+    const begun = way.anyPage ? pages : pages.slice(-1);
+    if (begun.some((page) => putOn(page, part, number, GAP))) continue;
     const page = nextPage();
     if (page === undefined || !putOn(page, part, number, GAP)) return undefined;
   }
   return pages.sort((a, b) => Math.min(...a.numbers) - Math.min(...b.numbers));
 }
 
-/** Spaces between the parts that are tried, mm. */
-const AIR = [10, 8, 6, 4, GAP] as const;
+/** Wider spaces between the parts that are tried, mm. */
+const AIR = [10, 8, 6, 4] as const;
 
 /**
  * A page with its parts put anew: in the order of the sheet where they have room that way too, and with as much air between
- * them as there is room for.
+ * them as there is room for in the same rows.
  */
 export function putAnew(content: SheetContent, page: PackedPage, levelFirst: boolean): PackedPage {
+  const open = pageOpener(content);
+  const putAll = (order: readonly number[], gap: number): OpenPage | undefined => {
+    const again = open(page.paper, levelFirst);
+    const fits = order.every((number) => {
+      const part = content.parts[number];
+      return again !== undefined && part !== undefined && putOn(again, part, number, gap);
+    });
+    return fits ? again : undefined;
+  };
   const sorted = [...page.numbers].sort((a, b) => a - b);
   for (const order of [sorted, page.numbers]) {
+    const close = putAll(order, GAP);
+    if (close === undefined) continue;
     for (const gap of AIR) {
-      const again = openPage(content, page.paper, levelFirst);
-      const fits = order.every((number) => {
-        const part = content.parts[number];
-        return again !== undefined && part !== undefined && putOn(again, part, number, gap);
-      });
-      if (again !== undefined && fits) return again;
+      const airy = putAll(order, gap);
+      if (airy !== undefined && rowsOn(airy) <= rowsOn(close)) return airy;
     }
+    return close;
   }
   return page;
 }
 
-function openPage(content: SheetContent, paper: PaperSize, levelFirst: boolean): OpenPage | undefined {
+/** Parts whose upper sides are level stand in a row. */
+const rowsOn = ({ placed }: PackedPage): number =>
+  new Set(placed.map(({ part, corner }) => corner.y + Math.ceil(part.height))).size;
+
+/** Begins pages of a collection: what stands on every page is placed once for each paper, and copied. */
+export function pageOpener(content: SheetContent): PageOpener {
+  const known = new Map<PaperSize, Map<boolean, OpenPage | undefined>>();
+  return (paper, levelFirst) => {
+    const ofPaper = known.get(paper) ?? new Map<boolean, OpenPage | undefined>();
+    known.set(paper, ofPaper);
+    if (!ofPaper.has(levelFirst)) ofPaper.set(levelFirst, emptyOpenPage(content, paper, levelFirst));
+    const page = ofPaper.get(levelFirst);
+    return page && { ...page, space: page.space.copy(), numbers: [], placed: [] };
+  };
+}
+
+function emptyOpenPage(content: SheetContent, paper: PaperSize, levelFirst: boolean): OpenPage | undefined {
   const space = emptyPage(paper, titleSize(content));
   const parts = partsOfEveryPage(content, paper);
   const every: PlacedPart[] = [];

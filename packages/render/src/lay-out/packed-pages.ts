@@ -1,7 +1,7 @@
 import type { Drawing } from "../drawing.js";
 import { bothWays, type PaperSize } from "../paper.js";
 import { CONTENT_MARGIN } from "./arrange.js";
-import { type PackedPage, type PackWay, packParts, putAnew } from "./pack.js";
+import { type PackedPage, type PackWay, packParts, pageOpener, putAnew } from "./pack.js";
 import type { SheetContent } from "./sheet-content.js";
 import { drawPage } from "./sheet-page.js";
 
@@ -50,6 +50,7 @@ function withOneLess(content: SheetContent, paper: PaperSize, than: number): Pac
 
 /** The packing with the fewest pages, and of those the one whose parts are most in order. */
 function fewestPages(content: SheetContent, papers: readonly PackWay["paperOf"][]): Packing | undefined {
+  const open = pageOpener(content);
   let best: Packing | undefined;
   for (const paperOf of papers) {
     const first = paperOf(0);
@@ -58,7 +59,7 @@ function fewestPages(content: SheetContent, papers: readonly PackWay["paperOf"][
     if (onOnePage && least > 1) continue;
     for (const how of waysOf(content)) {
       const way = { ...how, paperOf };
-      const pages = packParts(content, way);
+      const pages = packParts(content, way, open);
       if (pages === undefined) continue;
       if (best === undefined || isBetter(pages, best.pages)) best = { way, pages };
       if (best.pages.length <= least && disorder(best.pages) === 0) return best;
@@ -89,7 +90,10 @@ const isBetter = (a: readonly PackedPage[], b: readonly PackedPage[]): boolean =
 /** How many pairs of parts were put down the other way round than in the sheet's order. */
 function disorder(pages: readonly PackedPage[]): number {
   const read = pages.flatMap(({ numbers }) => numbers);
-  return read.reduce((sum, one, index) => sum + read.slice(index + 1).filter((other) => other < one).length, 0);
+  return read.reduce(
+    (sum, one, index) => sum + read.slice(index + 1).filter((other) => other < one).length,
+    0,
+  );
 }
 
 /** No fewer pages can hold the parts, by their areas alone. */

@@ -23,6 +23,8 @@ export interface SheetView {
   readonly zone: Bounds;
   /** Points that are measured from or traced to, such as hole centres and the tip: none is put where two pages overlap. */
   readonly features: readonly Vec2[];
+  /** Ends and corners that joints keep clear of where that cuts no lettering: the butt, the heel, the shoulder. */
+  readonly ends?: readonly Vec2[];
 }
 
 /** What goes on a sheet, before it is known on which paper and on how many pages. */
@@ -40,6 +42,10 @@ export interface SheetContent {
   readonly trueSize: boolean;
   /** Which line is at true size, in a short sentence; left out: the middle of the wide outline. */
   readonly trueLine?: string;
+  /** Which line is cut along where that is not the outline, in a few words: stands on every page that shows the view. */
+  readonly lineNote?: string;
+  /** What stops the work, each as one text: stands in the title block, and at the foot of every page that has none. */
+  readonly warnings?: readonly string[];
   /** Left out where the sheet is a collection of parts. */
   readonly view?: SheetView;
   /** What may stand wherever there is room, in the order in which it is looked for; without the check bars. */
@@ -53,12 +59,17 @@ export interface SheetContent {
  */
 export function viewOf(
   items: readonly DrawingItem[],
-  options: { readonly solid?: readonly Bounds[]; readonly features?: readonly Vec2[] } = {},
+  options: {
+    readonly solid?: readonly Bounds[];
+    readonly features?: readonly Vec2[];
+    readonly ends?: readonly Vec2[];
+  } = {},
 ): SheetView {
   return {
     items,
     boxes: [...(options.solid ?? []), ...footprintOf(items)],
     zone: boxOfItems(items) ?? { minX: 0, minY: 0, maxX: 0, maxY: 0 },
     features: options.features ?? [],
+    ends: options.ends ?? [],
   };
 }

@@ -1,7 +1,14 @@
 import { invariant, type Vec2 } from "@scantling/geometry";
-import { type Drawing, type DrawingItem, moveItem, rectangle } from "../drawing.js";
+import { type Drawing, type DrawingItem, moveItem, type NumberPlace, rectangle } from "../drawing.js";
+import { SMALL } from "../lettering-size.js";
 import type { PaperSize } from "../paper.js";
-import { TITLE_BLOCK_WIDTH, titleBlock, titleBlockHeight } from "../title-block.js";
+import {
+  TITLE_BLOCK_WIDTH,
+  type TitleField,
+  titleBlock,
+  titleBlockHeight,
+  titleNote,
+} from "../title-block.js";
 import { type Arrangement, FRAME_MARGIN } from "./arrange.js";
 import { noteAndLevelBars, type Part, uprightBars } from "./part.js";
 import { correctionWords, usualNote } from "./print-note.js";
@@ -9,8 +16,31 @@ import type { PageInfo, SheetContent } from "./sheet-content.js";
 
 /** Room that the title block takes; the same on every page of a sheet. */
 export function titleSize(content: SheetContent): { width: number; height: number } {
-  const fields = content.fields({ paper: undefined, page: 1, pages: 1 });
+  const fields = titleRows(content, { paper: undefined, page: 1, pages: 1 });
   return { width: TITLE_BLOCK_WIDTH, height: titleBlockHeight(fields, TITLE_BLOCK_WIDTH) };
+}
+
+/** Lines that the first of the texts may take that stop the work. */
+const STOP_LINES = 4;
+
+/** The rows of the title block: what stops the work stands over all else. */
+function titleRows(content: SheetContent, info: PageInfo): TitleField[][] {
+  const { warnings = [] } = content;
+  const [first] = warnings;
+  const rows = content.fields(info);
+  if (first === undefined) return rows;
+  const label =
+    warnings.length === 1
+      ? "Not to be made as it is: scantling check FILE"
+      : `Not to be made as it is, for ${warnings.length} reasons: scantling check FILE`;
+  return [[{ label, value: first, share: 1, lines: STOP_LINES, bold: true }], ...rows];
+}
+
+/** Where the number of the page in a file of several sheets goes: at the right of the row with the order and the title. */
+function numberPlace(content: SheetContent, paper: PaperSize, info: PageInfo): NumberPlace {
+  const rows = titleRows(content, info);
+  const at = titleNote(rows, lowerRight(paper), TITLE_BLOCK_WIDTH, rows.length - content.fields(info).length);
+  return { at, anchor: "end", height: SMALL, rotation: 0 };
 }
 
 /**
@@ -56,6 +86,7 @@ export function drawPage(
     ...(paper.name === undefined ? {} : { paper: paper.name }),
     ...(paper.correction === undefined ? {} : { correction: paper.correction }),
     origin,
+    numberPlace: numberPlace(content, paper, info),
     title: content.title,
     description: content.describe(info),
     items: [
@@ -80,5 +111,5 @@ export const pageTitle = (content: SheetContent, paper: PaperSize, info: PageInf
   kind: "group",
   name: "title-block",
   ofPaper: true,
-  items: titleBlock(content.fields(info), lowerRight(paper), TITLE_BLOCK_WIDTH),
+  items: titleBlock(titleRows(content, info), lowerRight(paper), TITLE_BLOCK_WIDTH),
 });

@@ -17,7 +17,7 @@ export interface PreformEnd {
 
 /**
  * Everything that a preform sheet shows: the bar before its bevels are hammered in, from its butt end along x, the spine
- * side of the blade at y = 0. Sizes in mm and cold, that is at 20 °C.
+ * side at the heel at y = 0. Sizes in mm and cold, that is at 20 °C.
  */
 export interface PreformModel extends OrderHead {
   readonly steel: string;
@@ -29,7 +29,17 @@ export interface PreformModel extends OrderHead {
   /** The section that becomes the heel; left out where that is the shoulder. */
   readonly heel?: number;
   readonly marks: readonly PreformMark[];
-  readonly handle: { readonly front: PreformEnd; readonly butt: PreformEnd };
+  readonly handle: {
+    /** At the shoulder, beside the fillets in its corners. */
+    readonly front: PreformEnd;
+    /** Half way; left out where that is in line with both ends. */
+    readonly middle?: PreformEnd;
+    readonly butt: PreformEnd;
+    /** Radius in the corners of the shoulder. */
+    readonly fillet?: number;
+  };
+  /** How far the spine side of the end lies below that of the heel; negative above. */
+  readonly pointDrop: number;
   /** Steel at the last squeeze of a heat, °C, and by what share every size is greater then. */
   readonly temperature: number;
   readonly elongation: number;

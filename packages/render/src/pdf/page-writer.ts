@@ -142,7 +142,11 @@ export class PageWriter {
     );
     if (runs.length === 0) return;
     const size = mmToPoints(fontSizeOf(item.height));
-    const widths = runs.map((run) => this.#pdf.font(run.font, size).widthOfString(run.text, layoutOf(run)));
+    // A single run from its point on need not be measured, and most are.
+    const measured = item.anchor !== "start" || runs.length > 1 ? runs : [];
+    const widths = measured.map((run) =>
+      this.#pdf.font(run.font, size).widthOfString(run.text, layoutOf(run)),
+    );
     const total = widths.reduce((sum, width) => sum + width, 0);
     const start = item.anchor === "start" ? 0 : item.anchor === "middle" ? -total / 2 : -total;
     const [x, y] = this.#point(item.at);

@@ -32,7 +32,7 @@ export interface CurvePlot {
   readonly along: string;
 }
 
-const FIELD_HEIGHT = 36;
+const FIELD_HEIGHT = 34;
 /** Most parts that the ticks of the axes make. */
 const MOST_ACROSS = 6;
 const MOST_UP = 5;

@@ -19,13 +19,14 @@ export { type CalibrationBars, calibrationBars } from "./calibration/bars.js";
  *
  * @param paper - Lying or standing; with a correction the sheet proves that, and says so, else it shows the printer as it is.
  * @param units - Of the bars and of the words.
+ * @param shop - The shop file as it has to be named in what is typed; left out: the command finds it.
  * @throws {GeometryError} `sheet-too-large` where the paper has no room for it.
  *
  * @example
  * const svg = await toSvg(calibrationSheet(paperNamed("A4"), "mm"));
  */
-export function calibrationSheet(paper: PaperSize, units: FileUnits): Drawing {
-  const drawing = onPage(calibrationContents(paper, units), standingPaper(paper));
+export function calibrationSheet(paper: PaperSize, units: FileUnits, shop?: string): Drawing {
+  const drawing = onPage(calibrationContents(paper, units, shop), standingPaper(paper));
   if (drawing !== undefined) return drawing;
   const side = (mm: number): string => formatNumber(mm, 0.1);
   throw new GeometryError(
@@ -35,13 +36,13 @@ export function calibrationSheet(paper: PaperSize, units: FileUnits): Drawing {
 }
 
 /** The same sheet with the largest diagonals first, then smaller ones, then none. */
-function calibrationContents(paper: PaperSize, units: FileUnits): SheetContent[] {
+function calibrationContents(paper: PaperSize, units: FileUnits, shop: string | undefined): SheetContent[] {
   const bars = calibrationBars(paper, units);
   const corrected = paper.correction !== undefined;
   const view = viewOf(
     [
       { kind: "group", name: "bars", items: barItems(bars, units) },
-      { kind: "group", name: "steps", items: stepItems(paper, bars, units, INSIDE_BARS) },
+      { kind: "group", name: "steps", items: stepItems(paper, bars, { units, shop }, INSIDE_BARS) },
     ],
     { solid: barBoxes(bars) },
   );

@@ -33,6 +33,7 @@ export function gaugesContents(model: GaugesModel): SheetContent[] {
     {
       name: "gauges",
       trueSize: true,
+      trueLine: "True size is the middle of the cut line.",
       title: orderTitle(model, "gauges to cut out"),
       describe: ({ paper }) =>
         cleanText(

@@ -1,4 +1,4 @@
-import { invariant } from "@scantling/geometry";
+import { invariant, type Vec2 } from "@scantling/geometry";
 import { boxOfItems } from "../box.js";
 import type { Drawing, DrawingItem } from "../drawing.js";
 import { steelColumns } from "../lay-out/footprint.js";
@@ -7,7 +7,7 @@ import { type Part, tablePart } from "../lay-out/part.js";
 import { type SheetContent, viewOf } from "../lay-out/sheet-content.js";
 import type { PatternModel } from "../models/pattern-model.js";
 import { papersFor } from "../paper.js";
-import { silhouetteOf } from "../silhouette.js";
+import { type Silhouette, silhouetteOf } from "../silhouette.js";
 import { patternDimensions } from "./pattern/dimensions.js";
 import { facePart } from "./pattern/face-part.js";
 import { crossTable, fullerTable } from "./pattern/ground-tables.js";
@@ -17,7 +17,7 @@ import { noteParts } from "./pattern/note-part.js";
 import { placementOf } from "./pattern/placement.js";
 import { sizeTable } from "./pattern/sizes.js";
 import { patternView } from "./pattern/view.js";
-import { lineWords, patternDescription, patternFields, patternTitle } from "./pattern/words.js";
+import { cutLineWords, lineWords, patternDescription, patternFields, patternTitle } from "./pattern/words.js";
 
 /**
  * The true-size pattern of a blade: one page of the smallest standard paper that holds it, blade level, tip to the
@@ -36,7 +36,7 @@ export function patternSheet(model: PatternModel): Drawing {
 /**
  * The pattern with every dimension that has a place of its own, and with more of them in the table.
  *
- * Its name is "pattern", or "pattern-mirrored" where the left face is seen.
+ * Its name is "pattern", or "pattern-mirrored" where the left face is seen; with a line to cut along "-offset" is added.
  *
  * @example
  * const pages = layOutSheet(patternContents({ ...model, mirror: true }), { kind: "own" });
@@ -56,7 +56,9 @@ export function patternContents(model: PatternModel): SheetContent[] {
     ...model.holes.map(({ centre }) => centre),
     { x: bounds.maxX, y: tip?.high ?? model.frontHeight?.low ?? 0 },
   ];
+  const ends = endsOf(model, silhouette);
   const placement = placementOf(model);
+  const lineNote = cutLineWords(model);
   return [true, false].map((roomy) => {
     const dimensions = patternDimensions(model, { silhouette, items, box, roomy });
     const drawn: DrawingItem[] = [
@@ -65,16 +67,18 @@ export function patternContents(model: PatternModel): SheetContent[] {
       { kind: "group", name: "dimensions", items: dimensions.items },
     ];
     return {
-      name: model.mirror === true ? "pattern-mirrored" : "pattern",
+      name: nameOf(model),
       units: model.units,
       trueSize: true,
       ...(model.cutLine === undefined ? {} : { trueLine: "True size is the middle of each line." }),
+      ...(lineNote === undefined ? {} : { lineNote }),
       title: patternTitle(model),
       describe: (page) => patternDescription(model, page),
       fields: (page) => patternFields(model, page),
       view: viewOf(drawn.map(placement.item), {
         solid: solid.map(placement.box),
         features: features.map(placement.point),
+        ends: ends.map(placement.point),
       }),
       parts: [
         ...facePart(model),
@@ -83,6 +87,26 @@ export function patternContents(model: PatternModel): SheetContent[] {
       ],
     };
   });
+}
+
+const nameOf = ({ mirror, cutLine }: PatternModel): string =>
+  ["pattern", ...(mirror === true ? ["mirrored"] : []), ...(cutLine === undefined ? [] : ["offset"])].join(
+    "-",
+  );
+
+/** Where no joint is laid if that can be: the front, the heel, the shoulder, the butt, slots; the model's own mm. */
+function endsOf(model: PatternModel, { bounds, topAt, bottomAt }: Silhouette): Vec2[] {
+  const both = (x: number): Vec2[] => [
+    { x, y: topAt(x) },
+    { x, y: bottomAt(x) },
+  ];
+  const { frontHeight, tangHeights } = model;
+  return [
+    ...model.holes.flatMap(({ slot }) => (slot === undefined ? [] : [slot.to])),
+    ...(frontHeight === undefined ? [] : [{ x: frontHeight.x, y: frontHeight.high }]),
+    ...[0, model.handleFront, bounds.minX].flatMap(both),
+    ...(tangHeights === undefined ? [] : both(tangHeights.butt.x)),
+  ];
 }
 
 function tablesOf(model: PatternModel, shown: Parameters<typeof sizeTable>[1]): Part[] {

@@ -23,13 +23,13 @@ const PLOT_WIDTH = 80;
  * layOutSheet(plotsContents(model), { kind: "paper", paper: paperNamed("A4") });
  */
 export function plotsContents(model: PlotsModel, width = PLOT_WIDTH): SheetContent[] {
-  // The tallest first: what is lower finds room beside and above it.
+  // The tall ones with lower ones between them: so they fill two columns of a standing sheet of A4 or Letter.
   const plots = [
     ["plot-ledger", ledgerPlot],
     ["plot-thickness", thicknessPlot],
     ["plot-area", areaPlot],
-    ["plot-mass", massPlot],
     ["plot-plans", plansPlot],
+    ["plot-mass", massPlot],
   ] as const;
   return [
     {
@@ -44,7 +44,7 @@ export function plotsContents(model: PlotsModel, width = PLOT_WIDTH): SheetConte
 }
 
 /** Clear space about a plot, mm: half a line's width, and what keeps neighbours apart. */
-const AROUND = 2;
+const AROUND = 1;
 
 function partOf(name: string, block: Block, width: number): Part {
   const height = Math.ceil(block.height) + 2 * AROUND;

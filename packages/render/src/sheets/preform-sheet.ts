@@ -37,7 +37,12 @@ export function preformContents(model: PreformModel): SheetContent[] {
     { kind: "group", name: "dimensions", items: preformDimensions(model, silhouette, box) },
   ];
   const at = hotSizeOf(model);
-  const features = [0, model.shoulder, model.length].map((along) => ({ x: at(along), y: 0 }));
+  const along = [0, model.shoulder, ...(model.heel === undefined ? [] : [model.heel]), model.length];
+  const features = [0, model.shoulder, model.length].map((x) => ({ x: at(x), y: 0 }));
+  const ends = along.map(at).flatMap((x) => [
+    { x, y: silhouette.topAt(x) },
+    { x, y: silhouette.bottomAt(x) },
+  ]);
   return [
     {
       name: "preform",
@@ -52,7 +57,7 @@ export function preformContents(model: PreformModel): SheetContent[] {
         ] as const;
         return orderFields(model, shows, page);
       },
-      view: viewOf(drawn, { solid: steelColumns(silhouette), features }),
+      view: viewOf(drawn, { solid: steelColumns(silhouette), features, ends }),
       parts: partsOf(model),
     },
   ];
@@ -68,6 +73,6 @@ const partsOf = (model: PreformModel): Part[] => [
 function description(model: PreformModel): string {
   const write = (mm: number): string => onOneLine(ruleText(mm, model.units));
   return cleanText(
-    `The blade's preform before its bevels, lying flat, butt end to the left, spine side up and straight. The wide line is its size at ${temperatureWords(model)}, the dashed one its size when cold: ${write(model.length)} overall, the shoulder ${write(model.shoulder)} from the butt end.`,
+    `The blade's preform before its bevels, lying flat, butt end to the left, spine side up. The wide line is its size at ${temperatureWords(model)}, the dashed one its size when cold: ${write(model.length)} overall, the shoulder ${write(model.shoulder)} from the butt end.`,
   );
 }

@@ -1,8 +1,8 @@
+import { letterName } from "@scantling/geometry";
 import type { Part } from "../lay-out/part.js";
 import { tablePart } from "../lay-out/part.js";
 import type { SheetContent } from "../lay-out/sheet-content.js";
 import type { SectionsModel } from "../models/sections-model.js";
-import { holeLetter } from "./pattern/view.js";
 import { edgePart } from "./sections/edge-part.js";
 import { keyPart } from "./sections/key-part.js";
 import { stationPart } from "./sections/station-part.js";
@@ -20,7 +20,7 @@ import { sectionsDescription, sectionsFields, sectionsTitle } from "./sections/w
  */
 export function sectionsContents(model: SectionsModel): SheetContent[] {
   const drawn = model.stations
-    .map((station, index) => ({ station, letter: holeLetter(index) }))
+    .map((station, index) => ({ station, letter: letterName(index) }))
     .filter(({ station }) => station.drawn);
   const sections = drawn.map(({ station, letter }) => stationPart(station, letter, model.units));
   const edges = drawn.flatMap(({ station, letter }): Part[] => {
@@ -30,6 +30,7 @@ export function sectionsContents(model: SectionsModel): SheetContent[] {
   return [[wholeTable(model)], splitTables(model)].map((tables) => ({
     name: "sections",
     trueSize: true,
+    trueLine: "Of the sections, those marked 1 : 1 are true size.",
     title: sectionsTitle(model),
     describe: (page) => sectionsDescription(model, page),
     fields: (page) => sectionsFields(model, page),

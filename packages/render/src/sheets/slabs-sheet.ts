@@ -1,7 +1,9 @@
 import { type HandleStock, pathBounds } from "@scantling/geometry";
 import { cleanText } from "../clean-text.js";
+import { fitText } from "../fit-text.js";
 import { type Part, tablePart } from "../lay-out/part.js";
 import type { SheetContent } from "../lay-out/sheet-content.js";
+import { SMALL } from "../lettering-size.js";
 import type { SlabsModel } from "../models/slabs-model.js";
 import { orderFields, orderTitle } from "./order-words.js";
 import { blockSize, partOf, small, textBlock } from "./part-of.js";
@@ -94,6 +96,10 @@ function viewsOf(stock: HandleStock, units: SlabsModel["units"]): WoodView[] {
   ];
 }
 
+/** Width of the notes, mm: that of the tables about them; and lines that a sentence may take. */
+const NOTES_WIDTH = 92;
+const MOST_LINES = 3;
+
 function notes(stock: HandleStock): Part {
   const lines = [
     ...(stock.kind === "slabs"
@@ -103,7 +109,7 @@ function notes(stock: HandleStock): Part {
         ]
       : ["The tang is dashed; its mortise needs room for glue.", "Drill on the middle line of both views."]),
     "CAUTION: dust of wood, horn and resin harms the lungs. Extract it, wear a mask.",
-  ].map(small);
+  ].flatMap((text) => fitText(text, SMALL, NOTES_WIDTH, MOST_LINES).map(small));
   const { height } = blockSize(lines);
   return partOf("handle-notes", textBlock(lines, { left: 0, top: height }));
 }

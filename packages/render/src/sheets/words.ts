@@ -7,4 +7,4 @@ export const printWords = (paper: PaperName | undefined): string =>
 
 /** The same, and which of several pages this is; short enough for a title block. */
 export const pageWords = ({ paper, page, pages }: PageInfo): string =>
-  pages === 1 ? printWords(paper) : `100 %${paper === undefined ? "" : ` on ${paper}`}, page ${page} of ${pages}`;
+  pages === 1 ? printWords(paper) : `${paper === undefined ? "" : `${paper}, `}100 %, p. ${page} of ${pages}`;

@@ -201,7 +201,7 @@ describe("a line to cut along", () => {
     expect([roleOf(drawing, "cut-line"), roleOf(drawing, "outline")]).toEqual(["cut", "hidden"]);
     expect(words(drawing)).toContain(offset > 0 ? "cut line, outside" : "cut line, inside");
     // 0.8 / 25.4 = 0.0315, 0.5 / 25.4 = 0.0197
-    expect(words(drawing)).toContain(offset > 0 ? '0.8 mm [0.031"]' : '0.5 mm [0.02"]');
+    expect(words(drawing)).toContain(offset > 0 ? '0.8 mm [0.031"]' : '0.5 mm [0.020"]');
     expect(words(drawing)).toContain("True size is the middle of each line.");
     expect(checkLayout(drawing)).toEqual([]);
     const line = paths[0];

@@ -50,11 +50,17 @@ describe("the sheet of plots", () => {
       expect(box.minY).toBeGreaterThanOrEqual(20);
       expect(box.maxX).toBeLessThanOrEqual(10 + part.width);
       expect(box.maxY).toBeLessThanOrEqual(20 + part.height);
-      expect(part.width).toBe(84);
+      expect(part.width).toBe(82);
       for (const item of flattenItems(items))
         if (item.kind === "text") expect(item.height).toBeGreaterThanOrEqual(2.5);
     }
     for (const page of pagesOf(harvestPlots())) expect(checkLayout(page)).toEqual([]);
+  });
+
+  it.each(["A4", "Letter"] as const)("is one page of %s", (paper) => {
+    expect(
+      layOutSheet(plotsContents(harvestPlots()), { kind: "paper", paper: paperNamed(paper) }),
+    ).toHaveLength(1);
   });
 
   it("can be read with any figures and any names", () => {
@@ -68,7 +74,7 @@ describe("the sheet of plots", () => {
 
   it("is drawn wider where more width is asked for", () => {
     const [content] = plotsContents(harvestPlots(), 120);
-    expect(content?.parts.every(({ width }) => width === 124)).toBe(true);
+    expect(content?.parts.every(({ width }) => width === 122)).toBe(true);
   });
 
   it("is the golden drawing", async () => {
@@ -187,7 +193,7 @@ describe("the plots of mass and plans", () => {
       [1, 2 / 7, 1 / 7].map((n) => expect.closeTo(n, 9)),
     );
     const texts = textsIn(items);
-    expect(texts).toContain("95 in 100: 536 g to 598 g");
+    expect(texts).toContain("567 g [1 lb 4 oz]; 95 in 100: 536 g to 598 g");
     expect(texts).toContain("asked: 600 g or less");
   });
 
@@ -198,7 +204,9 @@ describe("the plots of mass and plans", () => {
     expect(texts).toContain("10.92 EUR");
     const bars = framesIn(items).map(({ from, to }) => to - from);
     expect((bars[0] ?? 0) / (bars[2] ?? 1)).toBeCloseTo(1215 / 1320, 9);
-    // Three of the bars, three of the waste, two of the joints, three of the reach, two of the costs.
-    expect(bars).toHaveLength(13);
+    // Three of the bars, three of the reach, two of the costs.
+    expect(bars).toHaveLength(8);
+    // Joints are few: they are told, not drawn.
+    expect(texts.filter((text) => /, \d joints?$/.test(text))).toHaveLength(2);
   });
 });

@@ -1,4 +1,4 @@
-import { line, type Path, pathBounds, pointAt, signedArea, vec2 } from "@scantling/geometry";
+import { line, type Path, pathBounds, signedArea, vec2 } from "@scantling/geometry";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import {
@@ -43,6 +43,7 @@ const plain: PreformModel = {
   temperature: 950,
   elongation: 0.0128,
   billetMark: 61.2,
+  pointDrop: 0,
 };
 
 const sheetOf = (model: PreformModel): Drawing => {
@@ -95,14 +96,56 @@ describe("the flat preform", () => {
   });
 
   it("shows the bent spine as the parabola of even curvature, from the heel", () => {
-    const bent = pathNamed(sheetOf({ ...plain, bendDown: 12 }), "bent-spine")?.segments[0];
-    if (bent === undefined) throw new Error("no bent spine");
-    for (const u of [0, 0.25, 0.5, 0.8, 1]) {
-      const { x, y } = pointAt(bent, u);
-      expect(x).toBeCloseTo((112 + 188 * u) * 1.0128, 9);
-      expect(y).toBeCloseTo(-12 * 1.0128 * u * u, 9);
+    const bent = pathNamed(sheetOf({ ...plain, bendDown: 12 }), "bent-spine")?.segments ?? [];
+    expect(bent[0]?.from.x).toBeCloseTo(112 * 1.0128, 9);
+    expect(bent.at(-1)?.to.x).toBeCloseTo(300 * 1.0128, 9);
+    for (const { to } of bent) {
+      const u = (to.x / 1.0128 - 112) / 188;
+      expect(to.y).toBeCloseTo(-12 * 1.0128 * u * u, 9);
     }
     expect(pathNamed(sheetOf(plain), "bent-spine")).toBeUndefined();
+  });
+
+  it("bends a spine that falls from where it is forged, and says how low its end lies", () => {
+    const falling: PreformModel = {
+      ...plain,
+      // From 200 on the spine falls by 16.
+      outline: closed([
+        vec2(0, -30),
+        vec2(100, -30),
+        vec2(100, -40),
+        vec2(200, -40),
+        vec2(300, -26),
+        vec2(300, -16),
+        vec2(200, 0),
+        vec2(100, 0),
+        vec2(100, -10),
+        vec2(0, -10),
+      ]),
+      pointDrop: 16,
+      bendDown: 12,
+    };
+    const sheet = sheetOf(falling);
+    const end = pathNamed(sheet, "bent-spine")?.segments.at(-1)?.to;
+    expect(end?.y).toBeCloseTo(-28 * 1.0128, 3);
+    const level = pathNamed(sheet, "heel-level")?.segments[0];
+    expect(level?.to.y).toBe(0);
+    const said = words(sheet).join(" ");
+    // Cold in the note, hot in the drawing.
+    expect(said).toContain('16 mm [5/8"] below that of the heel');
+    expect(said).toContain("the end 16 mm");
+    expect(checkLayout(sheet)).toEqual([]);
+    expect(pathNamed(sheetOf({ ...falling, pointDrop: -16 }), "heel-level")).toBeUndefined();
+  });
+
+  it("gives the handle beside its fillets and in the middle where that is not in line", () => {
+    const { front, butt } = plain.handle;
+    const handle = { front, butt, middle: { height: 13, thickness: 5 }, fillet: 3 };
+    const said = words(sheetOf({ ...plain, handle }));
+    expect(said).toContain("middle");
+    expect(said).toContain('13 mm [1/2"]');
+    expect(said.some((text) => text.includes('radius left at the shoulder 3 mm [1/8"]'))).toBe(true);
+    expect(words(drawing)).not.toContain("middle");
   });
 });
 
@@ -114,6 +157,7 @@ const randomPreform: fc.Arbitrary<PreformModel> = fc
     handle: between(40, 180),
     handleHeight: between(6, 40),
     drop: between(0, 10),
+    fall: fc.oneof(fc.constant(0), between(-20, 40)),
     heights: fc.array(between(4, 110), { minLength: 2, maxLength: 30 }),
     spacing: between(8, 25),
     step: fc.constantFrom(25, 25.4, 50),
@@ -122,13 +166,14 @@ const randomPreform: fc.Arbitrary<PreformModel> = fc
     units: fc.constantFrom("mm" as const, "in" as const),
     texts: fc.record({ code: fc.string(), title: fc.string({ unit: "grapheme" }), steel: fc.string() }),
   })
-  .map(({ handle, handleHeight, drop, heights, spacing, step, heel, bendDown, units, texts }) => {
+  .map(({ handle, handleHeight, drop, fall, heights, spacing, step, heel, bendDown, units, texts }) => {
     const blade = (heights.length - 1) * spacing;
     const at = (x: number): number => {
       const i = Math.min(heights.length - 2, Math.floor(x / spacing));
       const [a = 0, b = 0] = [heights[i], heights[i + 1]];
       return a + (b - a) * (x / spacing - i);
     };
+    const spine = (i: number): number => -fall * (i / (heights.length - 1)) ** 2;
     const count = Math.max(1, Math.ceil(blade / step - 0.25));
     const places = [...Array.from({ length: count }, (_, i) => i * step), blade];
     return {
@@ -136,9 +181,8 @@ const randomPreform: fc.Arbitrary<PreformModel> = fc
       outline: closed([
         vec2(0, -drop - handleHeight),
         vec2(handle, -drop - handleHeight),
-        ...heights.map((height, i) => vec2(handle + i * spacing, -height)),
-        vec2(handle + blade, 0),
-        vec2(handle, 0),
+        ...heights.map((height, i) => vec2(handle + i * spacing, spine(i) - height)),
+        ...heights.map((_, i) => vec2(handle + i * spacing, spine(i))).reverse(),
         vec2(handle, -drop),
         vec2(0, -drop),
       ]),
@@ -154,6 +198,7 @@ const randomPreform: fc.Arbitrary<PreformModel> = fc
       elongation: 0.0128,
       ...(bendDown === undefined ? {} : { bendDown }),
       billetMark: handle / 3,
+      pointDrop: fall,
       units,
     };
   });

@@ -25,9 +25,16 @@ export interface HeatStep extends HeatSource {
   readonly times?: number;
 }
 
+/** What a source says of a steel that is no step: one sentence. */
+export interface HeatNote extends HeatSource {
+  readonly text: string;
+}
+
 /** What a step is found in: all sources for it, side by side. */
 export interface HeatRecipe {
   readonly steel: string;
   /** In the order of the work; several of one name where sources give their own. */
   readonly steps: readonly HeatStep[];
+  /** What else to mind; left out where there is nothing. */
+  readonly notes?: readonly HeatNote[];
 }

@@ -1,6 +1,6 @@
 import type { DensityMark } from "../material.js";
 import { isSameMaterial } from "../materials.js";
-import { HEAT_STEPS, type HeatRecipe, type HeatStep, type HeatStepName } from "./heat-step.js";
+import { HEAT_STEPS, type HeatNote, type HeatRecipe, type HeatStep, type HeatStepName } from "./heat-step.js";
 
 const BLADESMITH = "a bladesmith's data page, which draws on published handbooks";
 const SOCIETY = "a bladesmiths' society page";
@@ -55,7 +55,7 @@ const ROWS: readonly Row[] = [
     at: 800,
     soak: 10,
     cooling: "fast oil",
-    source: "a forge's own page",
+    source: "a forge's page, on a laminate of 1095 and 15N20",
     mark: "secondary copy",
   },
   { steel: "5160", step: "normalise", at: 870, cooling: "air", source: SOCIETY, mark: "secondary copy" },
@@ -234,6 +234,14 @@ const ROWS: readonly Row[] = [
   },
 ];
 
+/** What is not done at all. */
+const NOTES: readonly (HeatNote & { readonly steel: string })[] = [
+  { steel: "D2", text: "Do not normalise.", source: MEMORY, mark: "from memory" },
+];
+
+const notesOf = (steel: string): HeatNote[] =>
+  NOTES.filter((note) => isSameMaterial(note.steel, steel)).map(({ steel: _, ...note }) => note);
+
 /** Straightened and eased before it is hardened: not of one steel. */
 const STRESS_RELIEF: HeatStep = {
   step: "stress-relieve",
@@ -262,7 +270,11 @@ export function recipeFor(steel: string, own: readonly HeatRecipe[]): HeatRecipe
   if (ours === undefined) return published;
   const given = new Set(ours.steps.map(({ step }) => step));
   const rest = (published?.steps ?? []).filter(({ step }) => !given.has(step));
-  return { steel, steps: inOrder([...ours.steps, ...rest]) };
+  const steps = inOrder([...ours.steps, ...rest]);
+  // Whoever normalises by a recipe of his own knows better.
+  return published?.notes === undefined || given.has("normalise")
+    ? { steel, steps }
+    : { steel, steps, notes: published.notes };
 }
 
 /**
@@ -289,7 +301,12 @@ export function heatRecipe(steel: string): HeatRecipe | undefined {
       mark,
     }),
   );
-  return { steel: first.steel, steps: inOrder([...steps, STRESS_RELIEF]) };
+  const notes = notesOf(steel);
+  return {
+    steel: first.steel,
+    steps: inOrder([...steps, STRESS_RELIEF]),
+    ...(notes.length === 0 ? {} : { notes }),
+  };
 }
 
 /** By the order of the work; what stood first of one name stays first. */

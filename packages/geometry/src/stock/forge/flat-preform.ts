@@ -2,13 +2,13 @@ import type { Path } from "../../plane/path.js";
 import { line } from "../../plane/segment.js";
 import type { Vec2 } from "../../plane/vec2.js";
 import type { ForgedProfile } from "./forged-profile.js";
-import type { PreformStation } from "./preform.js";
+import { type PreformStation, preformPlaceOf } from "./preform.js";
 
 /** A section of the whole preform as it lies flat: handle drawn out, blade before its bevels; mm, cold. */
 export interface FlatSection {
   /** Distance from the butt end. */
   readonly along: number;
-  /** y of its spine side and of its edge side; the blade's spine side is at 0. */
+  /** y of its spine side and of its edge side; the spine side of the heel is at 0. */
   readonly top: number;
   readonly bottom: number;
   /** Of the blade that of the spine, of the handle the mean: height times thickness is the area. */
@@ -33,8 +33,8 @@ const SAME_MARK = 0.5;
 
 /**
  * The whole preform as a flat outline: behind the shoulder the handle as it is drawn out, with the heights of the forged
- * blade; ahead of it the preform of the card. The forge card gives heights and not where they lie: the blade's spine side is
- * straight, and at the shoulder the blade stands out over the handle on either side in the share of the finished knife.
+ * blade; ahead of it the preform of the card. Every spine side lies as high as that of the forged section it becomes: hammering
+ * in bevels drives steel toward the edge.
  *
  * @param preform - Of a card for the same knife.
  *
@@ -46,29 +46,20 @@ const SAME_MARK = 0.5;
  * flatPreform(forgedProfile(knife), preform).shoulder; // 118: 3 mm more at the butt, the tang of 105, the ricasso of 10
  */
 export function flatPreform(profile: ForgedProfile, preform: readonly PreformStation[]): FlatPreform {
-  const { stations, shoulder, steps } = profile;
+  const { stations, shoulder } = profile;
   const butt = stations[0]?.x ?? 0;
   const behind = stations.filter(({ x, height }) => x < shoulder && height > 0);
   const start = shoulder - butt;
-  const out = steps.spineSide + steps.edgeSide;
-  const share = out > 0 ? steps.spineSide / out : 0;
-  const front = behind.at(-1)?.height ?? 0;
-  const handleTop = ((preform[0]?.height ?? front) - front) * -share;
+  const level = topAt(stations, 0);
+  const section = (along: number, x: number, height: number, thickness: number): FlatSection => {
+    const top = topAt(stations, x) - level;
+    return { along, top, bottom: top - height, thickness };
+  };
   const sections = [
-    ...behind.map(({ x, height, area }) => ({
-      along: x - butt,
-      top: handleTop,
-      bottom: handleTop - height,
-      thickness: area / height,
-    })),
-    ...preform.map(({ at, height, thickness }) => ({
-      along: start + at,
-      top: 0,
-      bottom: -height,
-      thickness,
-    })),
+    ...behind.map(({ x, height, area }) => section(x - butt, x, height, area / height)),
+    ...preform.map(({ x, at, height, thickness }) => section(start + at, x, height, thickness)),
   ];
-  const heel = start + placeOfHeel(preform);
+  const heel = start + preformPlaceOf(preform, 0);
   return {
     sections,
     outline: outlineOf(sections),
@@ -78,14 +69,25 @@ export function flatPreform(profile: ForgedProfile, preform: readonly PreformSta
   };
 }
 
-/** Where along the preform the section lies that becomes the one at the heel, from the shoulder. */
-function placeOfHeel(preform: readonly PreformStation[]): number {
-  const next = preform.findIndex(({ x }) => x >= 0);
-  const b = preform[next];
-  if (b === undefined) return 0;
-  const a = preform[next - 1];
-  if (a === undefined || b.x === a.x) return b.at;
-  return a.at + ((b.at - a.at) * (0 - a.x)) / (b.x - a.x);
+/** y of the spine side at x, straight between stations; beyond the ends, the end. */
+function topAt(stations: ForgedProfile["stations"], x: number): number {
+  const next = stations.findIndex((station) => station.x >= x);
+  const b = stations.at(next);
+  const a = next > 0 ? stations[next - 1] : undefined;
+  const top = b?.top ?? 0;
+  if (a === undefined || b === undefined || b.x === a.x) return top;
+  const from = a.top ?? 0;
+  return from + ((top - from) * (x - a.x)) / (b.x - a.x);
+}
+
+/**
+ * How far the spine side of the forged blade's front end lies below that of its heel; mm, negative above.
+ *
+ * @example
+ * pointDrop(forgedProfile(knife)); // mm
+ */
+export function pointDrop({ stations }: ForgedProfile): number {
+  return topAt(stations, 0) - (stations.at(-1)?.top ?? 0);
 }
 
 function outlineOf(sections: readonly FlatSection[]): Path {

@@ -3,6 +3,7 @@ import {
   HARDENING_RANGES,
   HEAT_STEPS,
   heatRecipe,
+  loneHardnesses,
   recipeFor,
   STEELS_WITH_RECIPE,
   TEMPER_TABLES,
@@ -78,6 +79,18 @@ describe("recipes", () => {
     expect(recipeFor("5160", [])).toEqual(heatRecipe("5160"));
   });
 
+  it("say what not to do, unless the shop has its own way", () => {
+    expect(heatRecipe("D2")?.notes).toEqual([
+      expect.objectContaining({ text: "Do not normalise.", mark: "from memory" }),
+    ]);
+    const own = (step: "normalise" | "harden") =>
+      recipeFor("D2", [
+        { steel: "D2", steps: [{ step, low: 900, high: 900, source: "own tests", mark: "looked up" }] },
+      ])?.notes?.length ?? 0;
+    expect([own("harden"), own("normalise")]).toEqual([1, 0]);
+    expect(heatRecipe("5160")?.notes).toBeUndefined();
+  });
+
   it("find a steel by its other names", () => {
     expect(heatRecipe("75Ni8")?.steel).toBe("15N20");
     expect(heatRecipe("nothing known")).toBeUndefined();
@@ -86,12 +99,11 @@ describe("recipes", () => {
 
 describe("tempering", () => {
   it("is told by tables that fall", () => {
-    for (const { steel, points, asQuenched } of TEMPER_TABLES) {
+    for (const { steel, points } of TEMPER_TABLES) {
       const middles = points.map(({ low, high }) => (low + high) / 2);
       expect(middles, steel).toEqual([...middles].sort((a, b) => b - a));
       const temperatures = points.map(({ temperature }) => temperature);
       expect(temperatures).toEqual([...temperatures].sort((a, b) => a - b));
-      if (asQuenched !== undefined) expect(middles[0]).toBeLessThanOrEqual(asQuenched.high);
     }
   });
 
@@ -100,6 +112,14 @@ describe("tempering", () => {
     const [first] = temperFor("O1", 62);
     expect(first?.temperature).toBeCloseTo(204, 9);
     expect(temperFor("O1", 60)[0]?.temperature).toBeCloseTo(232 + (1 / 2) * 28, 9);
+  });
+
+  it("draws no line over a leap: D2 is known at 204 and 537 °C only", () => {
+    const temperature = (hardness: number) => temperFor("D2", hardness).map((choice) => choice.temperature);
+    expect([61, 54].map(temperature)).toEqual([[204], [537]]);
+    for (const hardness of [60.9, 60, 58, 56, 54.1]) expect(temperature(hardness)).toEqual([undefined]);
+    expect(loneHardnesses("D2")).toEqual([61, 54]);
+    for (const steel of ["1095", "5160", "O1", "W2", "52100"]) expect(loneHardnesses(steel)).toEqual([]);
   });
 
   it("says where a source does not reach", () => {

@@ -1,10 +1,12 @@
 import { describe, expect, test } from "vitest";
+import { forgedOutline } from "../../../src/blade/forged-outline.js";
 import { makeKnife } from "../../../src/blade/knife.js";
 import { ledgerBodies } from "../../../src/blade/ledger-bodies.js";
+import { crossingsAtX } from "../../../src/plane/at-x.js";
 import { signedArea } from "../../../src/plane/measure.js";
 import { validateOutline } from "../../../src/plane/validate.js";
 import { DEFAULT_SHOP } from "../../../src/stock/defaults.js";
-import { type FlatSection, flatPreform } from "../../../src/stock/forge/flat-preform.js";
+import { type FlatSection, flatPreform, pointDrop } from "../../../src/stock/forge/flat-preform.js";
 import { type CardStack, forgeCard } from "../../../src/stock/forge/forge-card.js";
 import { forgedProfile } from "../../../src/stock/forge/forged-profile.js";
 import { makePreform, preformAt } from "../../../src/stock/forge/preform.js";
@@ -53,7 +55,8 @@ describe.each([
       const next = flat.sections.findIndex(({ along }) => along >= flat.shoulder + at);
       const [a, b] = [flat.sections[next - 1], flat.sections[next]];
       const u = a === undefined || b === undefined ? 0 : (flat.shoulder + at - a.along) / (b.along - a.along);
-      const height = (a?.bottom ?? 0) * (u - 1) - (b?.bottom ?? 0) * u;
+      const [low, high] = [a, b].map((section) => (section === undefined ? 0 : section.top - section.bottom));
+      const height = (low ?? 0) * (1 - u) + (high ?? 0) * u;
       expect(height).toBeCloseTo(station.height, 9);
     }
   });
@@ -66,22 +69,46 @@ describe.each([
   });
 });
 
-test("a full tang at the spine's level has its spine side in line; a hidden one steps in on both sides", () => {
-  const shapes = [FULL, HIDDEN].map((spec) => {
-    const knife = makeKnife(spec);
-    const { preform } = forgeCard(knife, ledgerBodies(knife), DEFAULT_SHOP, STACK);
-    const profile = forgedProfile(knife);
-    const { sections, shoulder } = flatPreform(profile, preform);
-    const behind = sections.filter(({ along }) => along < shoulder).at(-1);
-    return { profile, behind, height: preform[0]?.height ?? 0 };
-  });
-  expect(shapes[0]?.behind?.top).toBeCloseTo(0, 9);
-  const hidden = shapes[1];
-  const { spineSide = 0, edgeSide = 0 } = hidden?.profile.steps ?? {};
-  const below = 0 - (hidden?.behind?.top ?? 0);
-  const above = (hidden?.behind?.bottom ?? 0) + (hidden?.height ?? 0);
-  expect(below).toBeGreaterThan(0);
-  expect(below / (below + above)).toBeCloseTo(spineSide / (spineSide + edgeSide), 9);
+test.each([
+  ["full", FULL],
+  ["hidden", HIDDEN],
+])("a %s tang lies below the spine where the forged outline has it, front to butt", (_, spec) => {
+  const knife = makeKnife(spec);
+  const profile = forgedProfile(knife);
+  const { preform } = forgeCard(knife, ledgerBodies(knife), DEFAULT_SHOP, STACK);
+  const { sections, shoulder } = flatPreform(profile, preform);
+  const forged = forgedOutline(knife.outline, knife.allowances);
+  const highest = (x: number): number =>
+    Math.max(...crossingsAtX(forged.path, x).map(({ point }) => point.y));
+  const lowest = (x: number): number => Math.min(...crossingsAtX(forged.path, x).map(({ point }) => point.y));
+  const heel = highest(1e-3);
+  const behind = sections.filter(({ along }) => along > 10 && along < shoulder - 8);
+  expect(behind.length).toBeGreaterThan(50);
+  for (const { along, top, bottom } of behind) {
+    const x = profile.shoulder - shoulder + along;
+    // The forged outline is offset square to itself, the card's sections upright.
+    expect(Math.abs(highest(x) - heel - top)).toBeLessThan(0.05);
+    expect(Math.abs(lowest(x) - heel - bottom)).toBeLessThan(0.05);
+  }
+});
+
+test("the spine side is that of the forged blade, its end as low as the finished point", () => {
+  const knife = makeKnife(FULL);
+  const profile = forgedProfile(knife);
+  const { preform, pointDrop: drop } = forgeCard(knife, ledgerBodies(knife), DEFAULT_SHOP, STACK);
+  const { sections } = flatPreform(profile, preform);
+  const spine = (x: number): number =>
+    Math.max(...crossingsAtX(knife.outline.path, x).map(({ point }) => point.y));
+  for (const { x, at } of preform.filter((station) => station.x > 1 && station.x < 150)) {
+    const section = sections.find(
+      ({ along }) => Math.abs(along - (profile.shoulder - (profile.stations[0]?.x ?? 0)) - at) < 1e-9,
+    );
+    expect(section?.top).toBeCloseTo(spine(x) - spine(1e-6), 6);
+  }
+  expect(sections.at(-1)?.top).toBeCloseTo(-drop, 9);
+  const end = Math.max(knife.outline.runs.edge.at(-1)?.to.y ?? 0, knife.outline.runs.spine[0]?.from.y ?? 0);
+  expect(drop).toBeCloseTo(spine(1e-6) - end, 5);
+  expect(pointDrop(profile)).toBe(drop);
 });
 
 test("a bar of even section is a rectangle, and its heel lies where the ricasso ends", () => {

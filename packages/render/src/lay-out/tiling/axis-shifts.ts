@@ -7,6 +7,8 @@ export interface AxisShift {
   readonly featuresHidden: number;
   /** Lettering that reaches across a whole overlap, so that neither page has it whole. */
   readonly textsCut: number;
+  /** Ends of the view there, with the same room. */
+  readonly endsHidden: number;
   /** Corners of outlines there: a joint is laid best where lines run straight on. */
   readonly cornersHidden: number;
   /** Lettering of which something lies in an overlap. */
@@ -23,6 +25,7 @@ export interface Axis {
   readonly window: number;
   readonly overlap: number;
   readonly features: readonly number[];
+  readonly ends: readonly number[];
   readonly corners: readonly number[];
   readonly spans: readonly { readonly from: number; readonly to: number }[];
 }
@@ -55,6 +58,7 @@ export function axisShifts(axis: Axis): AxisShift[] {
       start,
       count,
       featuresHidden: hidden(axis.features),
+      endsHidden: hidden(axis.ends),
       cornersHidden: hidden(axis.corners),
       textsCut: cut.length,
       textsTouched: touched.length,

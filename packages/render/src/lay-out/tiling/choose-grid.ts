@@ -23,6 +23,7 @@ export interface TiledInk {
   readonly ink: InkMap;
   readonly texts: readonly Bounds[];
   readonly features: readonly Vec2[];
+  readonly ends: readonly Vec2[];
   /** Where pieces of the wide outlines meet. */
   readonly corners: readonly Vec2[];
 }
@@ -46,18 +47,24 @@ export function tiledInk(view: SheetView): TiledInk {
       ? item.paths.flatMap(({ segments }) => segments.map(({ to }) => to))
       : [],
   );
-  return { zone: whole, ink: new InkMap(view.items, whole), texts, features: view.features, corners };
+  return {
+    zone: whole,
+    ink: new InkMap(view.items, whole),
+    texts,
+    features: view.features,
+    ends: view.ends ?? [],
+    corners,
+  };
 }
 
 /**
  * The best grid of windows of this size: fewest pages, then no feature in an overlap, no lettering cut on both pages,
- * fewest joints, fewest corners
- * and least lettering in the overlaps, and the drawing in the middle. Every shift by whole mm is tried.
+ * no end or shoulder in an overlap, fewest joints, fewest corners and least lettering in the overlaps, and the drawing in the middle. Every shift by whole mm is tried.
  *
  * @param size - of a window, whole mm.
  */
 export function chooseGrid(
-  { zone, ink, texts, features, corners }: TiledInk,
+  { zone, ink, texts, features, ends, corners }: TiledInk,
   size: { readonly width: number; readonly height: number },
   overlap: number,
 ): RankedGrid {
@@ -67,6 +74,7 @@ export function chooseGrid(
     window: size.width,
     overlap,
     features: features.map(({ x }) => x),
+    ends: ends.map(({ x }) => x),
     corners: corners.map(({ x }) => x),
     spans: texts.map(({ minX, maxX }) => ({ from: minX, to: maxX })),
   });
@@ -76,6 +84,7 @@ export function chooseGrid(
     window: size.height,
     overlap,
     features: features.map(({ y }) => y),
+    ends: ends.map(({ y }) => y),
     corners: corners.map(({ y }) => y),
     spans: texts.map(({ minY, maxY }) => ({ from: minY, to: maxY })),
   });
@@ -88,6 +97,7 @@ export function chooseGrid(
         pages,
         x.featuresHidden + y.featuresHidden,
         x.textsCut + y.textsCut,
+        x.endsHidden + y.endsHidden,
         joints,
         x.cornersHidden + y.cornersHidden,
         x.textsTouched + y.textsTouched,

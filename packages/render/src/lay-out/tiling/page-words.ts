@@ -26,51 +26,61 @@ export function pageWords(
   const label = (at: Vec2): TextItem => lettering(page.label, at, { height: LABEL, rotation, bold: true });
   const start = lineWidth(label({ x: 0, y: 0 })) + BETWEEN;
   const lines = wordLines(content, page, long - start);
-  const reaches = lines.map((line) => textReach(line, SMALL));
+  const reaches = lines.map(({ text }) => textReach(text, SMALL));
   const left = high - reaches.reduce((sum, { over, under }) => sum + over + under, 0);
   const gap = left / (lines.length + 1);
   let v = high;
   return [
     label(point(0, (high - LABEL) / 2)),
-    ...lines.map((line, index) => {
+    ...lines.map(({ text, bold }, index) => {
       const { over, under } = reaches[index] ?? { over: 0, under: 0 };
       v -= gap + over;
-      const item = lettering(line, point(start, v), { height: SMALL, rotation });
+      const item = lettering(text, point(start, v), { height: SMALL, rotation, bold });
       v -= under;
       return item;
     }),
   ];
 }
 
+interface WordLine {
+  readonly text: string;
+  readonly bold: boolean;
+}
+
 function wordLines(
   content: SheetContent,
   page: { readonly label: string; readonly info: PageInfo; readonly corrected: boolean },
   width: number,
-): string[] {
+): WordLine[] {
   const { info, corrected } = page;
+  const { title, name, lineNote, warnings = [], trueSize } = content;
   const order = content
     .fields(info)
     .flat()
     .find(({ label }) => label === "Order")?.value;
-  const short = order === undefined ? content.title : `${order}, ${content.name}`;
+  const short = order === undefined ? title : `${order}, ${name}`;
+  const names = [title, short].flatMap((text) =>
+    lineNote === undefined ? [text] : [`${text}; ${lineNote}`],
+  );
   const which = `Page ${info.page} of ${info.pages}`;
+  const pages = corrected ? [`${which}, corrected for this printer`, `${which}, corrected`] : [which];
   const print = "PRINT AT 100 %.";
-  return [
-    longest([content.title, short], width),
-    longest(corrected ? [`${which}, corrected for this printer`, `${which}, corrected`] : [which], width),
-    ...(content.trueSize
-      ? [
-          longest(
-            [`${print} NO FIT TO PAGE. Measure all four check bars.`, `${print} NO FIT TO PAGE.`, print],
-            width,
-          ),
-        ]
-      : []),
-  ];
+  const prints = trueSize
+    ? [`${print} NO FIT TO PAGE. Measure all four check bars.`, `${print} NO FIT TO PAGE.`, print]
+    : [];
+  const [stop] = warnings;
+  const first = longest([...names, ...(lineNote === undefined ? [] : [lineNote])], width);
+  if (stop === undefined)
+    return [first, longest(pages, width), ...(trueSize ? [longest(prints, width)] : [])].map(plain);
+  // There is room for three lines: the page and the words about printing share one.
+  const both = trueSize ? prints.flatMap((text) => pages.map((words) => `${words}. ${text}`)) : pages;
+  return [{ text: longest([stop], width, true), bold: true }, plain(first), plain(longest(both, width))];
 }
 
+const plain = (text: string): WordLine => ({ text, bold: false });
+
 /** The first of the texts that fits, else the last one, shortened. */
-function longest(texts: readonly string[], width: number): string {
-  const found = texts.find((text) => textWidth(text, SMALL) <= width);
-  return found ?? fitText(texts.at(-1) ?? "", SMALL, width, 1).join("");
+function longest(texts: readonly string[], width: number, bold = false): string {
+  const found = texts.find((text) => textWidth(text, SMALL, bold) <= width);
+  return found ?? fitText(texts.at(-1) ?? "", SMALL, width, 1, bold).join("");
 }

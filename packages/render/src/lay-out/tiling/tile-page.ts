@@ -1,6 +1,7 @@
 import type { Bounds, Vec2 } from "@scantling/geometry";
 import { slimCheckBars } from "../../calibration.js";
 import { type Drawing, type DrawingItem, moveBox, moveItem } from "../../drawing.js";
+import { SMALL } from "../../lettering-size.js";
 import type { PaperSize } from "../../paper.js";
 import type { PageInfo, SheetContent, SheetView } from "../sheet-content.js";
 import { collarLabel, type Side } from "./collar.js";
@@ -8,7 +9,7 @@ import { isKept, type Joint, jointsOf, type Tile, type TileGrid, tileLabel } fro
 import { itemsInBox } from "./in-window.js";
 import { jointLine, markArm, markItems } from "./marks.js";
 import { pageWords } from "./page-words.js";
-import type { TileFrame } from "./tile-frame.js";
+import { COLLAR, type TileFrame } from "./tile-frame.js";
 
 /** Room for the half of a wide line that reaches into a window from outside, mm. */
 const LINE_REACH = 0.5;
@@ -44,6 +45,7 @@ export function tilePage(sheet: TiledSheet, tile: Tile, info: PageInfo): Drawing
     ...(name === undefined ? {} : { paper: name }),
     ...(correction === undefined ? {} : { correction }),
     origin,
+    ...numberOf(frame),
     title: `${content.title}, page ${tile.label}`,
     description: [content.describe(info), joinSentence(tile, neighbours)].join(" "),
     items: [
@@ -52,6 +54,21 @@ export function tilePage(sheet: TiledSheet, tile: Tile, info: PageInfo): Drawing
       ...surround(sheet, tile, info, neighbours).map((item) => moveItem(item, -origin.x, -origin.y)),
     ],
   };
+}
+
+/** Room for the number of the page in its file, mm: "file page 99 of 99". */
+const NUMBER_ROOM = 40;
+
+/** At the end of the strip that the words leave free. */
+function numberOf({ barsAcross, barsUp, words, window }: TileFrame): Pick<Drawing, "numberPlace"> {
+  const page = { minX: window.minX - COLLAR, maxY: window.maxY + COLLAR };
+  const room = words.upright ? barsAcross.minX - page.minX : page.maxY - barsUp.maxY;
+  if (room < NUMBER_ROOM) return {};
+  const at = words.upright
+    ? { x: page.minX, y: barsAcross.minY + SMALL }
+    : { x: barsUp.maxX - SMALL, y: page.maxY };
+  const [anchor, rotation] = words.upright ? (["start", 0] as const) : (["end", Math.PI / 2] as const);
+  return { numberPlace: { at, anchor, height: SMALL, rotation } };
 }
 
 interface Neighbour {

@@ -50,13 +50,19 @@ export function inline(parts: readonly (Words | Piece)[], width: number): Placed
 /** As many whole words from the beginning as fit. */
 function headThatFits(text: string, width: number, height: number, bold: boolean): string {
   if (textWidth(text, height, bold) <= width) return text;
-  let head = "";
-  for (const { index } of text.matchAll(BREAKS)) {
-    const more = text.slice(0, index);
-    if (textWidth(more, height, bold) > width) break;
-    head = more;
+  const heads = [...text.matchAll(BREAKS)].map(({ index }) => text.slice(0, index));
+  return heads[lastThatFits(heads, width, height, bold)] ?? "";
+}
+
+/** The place of the longest that fits, each longer than the one before; −1 where none does. */
+function lastThatFits(heads: readonly string[], width: number, height: number, bold: boolean): number {
+  let [fits, tooLong] = [-1, heads.length];
+  while (tooLong - fits > 1) {
+    const middle = (fits + tooLong) >> 1;
+    if (textWidth(heads[middle] ?? "", height, bold) <= width) fits = middle;
+    else tooLong = middle;
   }
-  return head;
+  return fits;
 }
 
 /** Blanks that a line may end at: not between a figure and its unit, its fraction, or the figure that it is multiplied with. */
@@ -65,9 +71,8 @@ const BREAKS = /(?<!×|\bx)(?<!\d(?= (?:(?:mm|in|g|oz|lb|ml|l|min|h|HRC|K)\b|[%�
 /** As many characters as fit, one at the least. */
 function charactersThatFit(text: string, width: number, height: number, bold: boolean): string {
   const characters = [...(text.split(" ", 1)[0] ?? text)];
-  let count = characters.length;
-  while (count > 1 && textWidth(characters.slice(0, count).join(""), height, bold) > width) count--;
-  return characters.slice(0, count).join("");
+  const heads = characters.map((_, last) => characters.slice(0, last + 1).join(""));
+  return heads[Math.max(0, lastThatFits(heads, width, height, bold))] ?? text;
 }
 
 /** Words broken into lines of a width. */

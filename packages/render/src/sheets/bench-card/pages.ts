@@ -33,6 +33,8 @@ interface Numbered {
 export function cardPages(model: CardModel, paper: PaperSize): CardPage[] | undefined {
   const area = panelArea(model, model.sides, paper);
   const panels = numberedPanels(model, area);
+  const set = panelSetter(area);
+  const page: Page = { area, set };
   const runs = model.sides
     .map((side) => panels.filter((one) => one.side === side))
     .filter((run) => run.length > 0);
@@ -43,7 +45,7 @@ export function cardPages(model: CardModel, paper: PaperSize): CardPage[] | unde
         run.slice(0, 1).map(({ side }) => side),
         paper,
       );
-      return first(letterings, (letters) => onePage(run, own, letters));
+      return first(letterings, (letters) => onePage(run, { area: own, set }, letters));
     });
     return each.every((pages) => pages !== undefined) && each.length <= WANTED_PAGES
       ? each.flat()
@@ -51,12 +53,17 @@ export function cardPages(model: CardModel, paper: PaperSize): CardPage[] | unde
   };
   const running = (letterings: readonly CardLettering[]): CardPage[] | undefined =>
     first(letterings, (letters) => {
-      const pages = setRun(panels, area, letters);
+      const pages = setRun(panels, page, letters);
       return pages !== undefined && pages.length <= WANTED_PAGES ? pages : undefined;
     });
   const clear = CARD_LETTERINGS.slice(0, LEAST_FIGURES);
-  const small = CARD_LETTERINGS.slice(LEAST_FIGURES);
-  return parted(clear) ?? running(clear) ?? parted(small) ?? running(small) ?? fewestPages(panels, area);
+  return (
+    parted(clear) ??
+    running(clear) ??
+    parted(CARD_LETTERINGS) ??
+    running(CARD_LETTERINGS) ??
+    fewestPages(panels, page)
+  );
 }
 
 function first<T, R>(all: readonly T[], of: (one: T) => R | undefined): R | undefined {
@@ -68,17 +75,17 @@ function first<T, R>(all: readonly T[], of: (one: T) => R | undefined): R | unde
 }
 
 /** Where no lettering keeps to two pages. */
-function fewestPages(panels: readonly Numbered[], area: Area): CardPage[] | undefined {
+function fewestPages(panels: readonly Numbered[], page: Page): CardPage[] | undefined {
   const all = CARD_LETTERINGS.flatMap((letters) => {
-    const pages = setRun(panels, area, letters);
+    const pages = setRun(panels, page, letters);
     return pages === undefined ? [] : [pages];
   });
   const least = Math.min(...all.map((pages) => pages.length));
   return all.find((pages) => pages.length === least);
 }
 
-function onePage(run: readonly Numbered[], area: Area, letters: CardLettering): CardPage[] | undefined {
-  const pages = setRun(run, area, letters);
+function onePage(run: readonly Numbered[], page: Page, letters: CardLettering): CardPage[] | undefined {
+  const pages = setRun(run, page, letters);
   return pages?.length === 1 ? pages : undefined;
 }
 
@@ -101,27 +108,55 @@ function numberedPanels(model: CardModel, area: Area): Numbered[] {
 
 const loud = (text: string) => ({ kind: "words", text, loud: true }) as const;
 
-function setRun(run: readonly Numbered[], area: Area, letters: CardLettering): CardPage[] | undefined {
+function setRun(run: readonly Numbered[], page: Page, letters: CardLettering): CardPage[] | undefined {
   const owners = new Map<FlowPanel, CardSide>();
   for (const { side, panel } of run) {
-    const parts = flowParts(panel, area, letters);
+    const parts = flowParts(panel, page, letters);
     if (parts === undefined) return undefined;
     for (const part of parts) owners.set(part, side);
   }
-  return flowPanels([...owners.keys()], area)?.map((panels) => {
+  return flowPanels([...owners.keys()], page.area)?.map((panels) => {
     const sides = panels.flatMap(({ panel }) => owners.get(panel) ?? []);
     return { panels, sides: [...new Set(sides)] };
   });
 }
 
-/** A panel as narrow as a column and as wide as the page, in several parts where it is higher than a page. */
-function flowParts(panel: CardPanel, area: Area, letters: CardLettering): FlowPanel[] | undefined {
+type SetPanel = (panel: CardPanel, letters: CardLettering) => FlowPanel;
+
+/** Room for panels, and how they are set for its width. */
+interface Page {
+  readonly area: Area;
+  readonly set: SetPanel;
+}
+
+/** As narrow as a column where a panel's figures stand in one beside one another, else as wide as the page; each set once. */
+function panelSetter(area: Area): SetPanel {
   const narrow = columnWidth(area);
-  const whole = area.right - area.left;
+  const known = new Map<CardLettering, Map<CardPanel, FlowPanel>>(
+    CARD_LETTERINGS.map((letters) => [letters, new Map()]),
+  );
+  return (panel, letters) => {
+    const before = known.get(letters)?.get(panel);
+    if (before !== undefined) return before;
+    const inColumn = panel.wide === true ? undefined : cardPanel(panel, narrow, letters);
+    const fits = inColumn !== undefined && (inColumn.least ?? 0) <= narrow;
+    const made = fits
+      ? { placed: inColumn, wide: false }
+      : { placed: cardPanel(panel, area.right - area.left, letters), wide: true };
+    known.get(letters)?.set(panel, made);
+    return made;
+  };
+}
+
+/** A panel in several parts where it is higher than a page. */
+function flowParts(panel: CardPanel, { area, set }: Page, letters: CardLettering): FlowPanel[] | undefined {
   const full = area.top - area.bottom;
-  const wide = panel.wide === true || (cardPanel(panel, narrow, letters).least ?? 0) > narrow;
-  const parts = panelParts(panel, full, wide ? whole : narrow, letters);
-  return parts?.map((part) => ({ placed: cardPanel(part, wide ? whole : narrow, letters), wide }));
+  const one = set(panel, letters);
+  if (one.placed.height <= full) return [one];
+  const { wide } = one;
+  const width = wide ? area.right - area.left : columnWidth(area);
+  const parts = panelParts(panel, full, width, letters);
+  return parts?.map((part) => ({ placed: cardPanel(part, width, letters), wide }));
 }
 
 /** What is left of a page between head and foot, whichever of the sides are on it. */

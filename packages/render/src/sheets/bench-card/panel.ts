@@ -65,19 +65,23 @@ export function panelParts(
 ): CardPanel[] | undefined {
   const fits = (part: CardPanel): boolean => cardPanel(part, width, letters).height <= most;
   if (fits(panel)) return [panel];
+  const units = panel.blocks.flatMap(unitsOf);
   const parts: CardPanel[] = [];
-  let open = { ...panel, blocks: [] as readonly CardBlock[] };
-  for (const unit of panel.blocks.flatMap(unitsOf)) {
-    const longer = { ...open, blocks: joined(open.blocks, unit) };
-    if (fits(longer)) {
-      open = longer;
-      continue;
+  for (let from = 0; from < units.length; ) {
+    const title = from === 0 ? panel.title : `${panel.title} (continued)`;
+    const upTo = (end: number): CardPanel => ({ ...panel, title, blocks: joined(units.slice(from, end)) });
+    // The more, the higher: halving finds the most that fits.
+    let [end, tooMany] = [from, units.length + 1];
+    while (tooMany - end > 1) {
+      const middle = (end + tooMany) >> 1;
+      if (fits(upTo(middle))) end = middle;
+      else tooMany = middle;
     }
-    if (open.blocks.length > 0) parts.push(open);
-    open = { ...panel, title: `${panel.title} (continued)`, blocks: [unit] };
-    if (!fits(open)) return undefined;
+    if (end === from) return undefined;
+    parts.push(upTo(end));
+    from = end;
   }
-  return [...parts, open];
+  return parts;
 }
 
 /** The least that a block can be parted into. */
@@ -93,11 +97,15 @@ function unitsOf(block: CardBlock): CardBlock[] {
 }
 
 /** Rows of one table, and figures, stand together again. */
-function joined(blocks: readonly CardBlock[], unit: CardBlock): readonly CardBlock[] {
-  const last = blocks.at(-1);
-  if (last?.kind === "table" && unit.kind === "table" && last.heads === unit.heads)
-    return [...blocks.slice(0, -1), { ...last, rows: [...last.rows, ...unit.rows] }];
-  if (last?.kind === "figures" && unit.kind === "figures")
-    return [...blocks.slice(0, -1), { ...last, figures: [...last.figures, ...unit.figures] }];
-  return [...blocks, unit];
+function joined(units: readonly CardBlock[]): CardBlock[] {
+  const blocks: CardBlock[] = [];
+  for (const unit of units) {
+    const last = blocks.at(-1);
+    if (last?.kind === "table" && unit.kind === "table" && last.heads === unit.heads)
+      blocks[blocks.length - 1] = { ...last, rows: [...last.rows, ...unit.rows] };
+    else if (last?.kind === "figures" && unit.kind === "figures")
+      blocks[blocks.length - 1] = { ...last, figures: [...last.figures, ...unit.figures] };
+    else blocks.push(unit);
+  }
+  return blocks;
 }

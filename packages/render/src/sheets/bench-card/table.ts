@@ -11,7 +11,7 @@ import { boxPiece, LEADING, line, type Piece, type Placed, stack, wordPiece } fr
 type Table = Extract<CardBlock, { kind: "table" }>;
 
 /** Least space between two columns, mm, and the most that they are drawn apart where there is room. */
-const BETWEEN = 3;
+const BETWEEN = 2.2;
 const MOST_BETWEEN = 9;
 /** Lines that heads may be broken into, the fewest first. */
 const HEAD_LINES = [1, 2, 3] as const;
@@ -110,16 +110,26 @@ function setColumns(table: Table, rows: Setting["rows"], label: number, headLine
 
 /** A head broken into lines no wider than they must be for that many. */
 function headLinesOf(head: string, label: number, least: number, most: number): string[] {
-  const pieces = head.split(" ");
-  const widths = pieces.flatMap((_, from) =>
-    pieces.slice(from).map((__, count) => textWidth(pieces.slice(from, from + count + 1).join(" "), label)),
-  );
-  const tries = [least, ...widths.filter((width) => width > least).sort((a, b) => a - b)];
-  for (const width of tries) {
-    const lines = fitText(head, label, width, most);
-    if (lines.join(" ") === head) return lines;
+  const pieces = cleanText(head).split(" ");
+  const whole = pieces.join(" ");
+  const linesAt = (width: number): string[] => fitText(whole, label, width, most);
+  const fits = (width: number): boolean => linesAt(width).join(" ") === whole;
+  if (fits(least)) return linesAt(least);
+  const widths = pieces
+    .flatMap((_, from) =>
+      pieces.slice(from).map((__, count) => pieces.slice(from, from + count + 1).join(" ")),
+    )
+    .map((part) => textWidth(part, label))
+    .filter((width) => width > least)
+    .sort((one, other) => one - other);
+  // The wider, the more fits: halving finds the narrowest.
+  let [below, above] = [-1, widths.length - 1];
+  while (above - below > 1) {
+    const middle = (below + above) >> 1;
+    if (fits(widths[middle] ?? 0)) above = middle;
+    else below = middle;
   }
-  return fitText(head, label, least, most);
+  return linesAt(widths[above] ?? least);
 }
 
 const cellPiece = (cell: CardCell, size: number, label: number, bold: boolean): Piece =>
@@ -132,7 +142,9 @@ const UNDER_RULE = 0.6;
 function headRow({ heads, label }: Setting, rights: readonly number[]): Placed {
   const lines = Math.max(0, ...heads.map((each) => each.length));
   if (lines === 0) return stack([]);
-  const { over, under } = textReach("", label);
+  const reaches = heads.flat().map((text) => textReach(text, label));
+  const over = Math.max(...reaches.map((reach) => reach.over));
+  const under = Math.max(...reaches.map((reach) => reach.under));
   const pitch = over + under + LEADING / 2;
   const height = lines * pitch + OVER_RULE + UNDER_RULE + LEADING;
   return {

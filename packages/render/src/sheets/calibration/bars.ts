@@ -82,7 +82,8 @@ export const INSIDE_BARS: Vec2 = { x: INDENT, y: -(FROM_BAR + BOX.height + FROM_
 
 /** What a bar should measure and a box for what it does, inside the angle. */
 function readingItems(bar: number, units: FileUnits, direction: "across" | "up"): DrawingItem[] {
-  const words = `${shownLength(bar, units)} bar measures`;
+  const side = direction === "across" ? "short side (across)" : "long side (up)";
+  const words = `${side}: ${shownLength(bar, units)} bar measures`;
   const width = textWidth(words, KEY);
   // Along the bar from its lower or left end, and inward from it.
   const place = (along: number, inward: number): Vec2 =>

@@ -1,6 +1,7 @@
 import type { Vec2 } from "@scantling/geometry";
 import { type FileUnits, formatNumber, mmToInches } from "@scantling/geometry/units";
 import { type DrawingItem, lettering } from "../../drawing.js";
+import { fitText } from "../../fit-text.js";
 import { correctionWords, type NoteLine } from "../../lay-out/print-note.js";
 import { KEY, LINE_PITCH, SMALL } from "../../lettering-size.js";
 import { type PaperSize, paperWord } from "../../paper.js";
@@ -18,14 +19,20 @@ export function checkNote(paper: PaperSize): NoteLine[] {
   return [{ text: "PRINT AT 100 %. NO FIT TO PAGE.", height: KEY }, ...lines];
 }
 
+/** What the line that is typed after measuring has in it besides the lengths. */
+interface Typed {
+  readonly units: FileUnits;
+  readonly shop: string | undefined;
+}
+
 /** What to do with the sheet, step by step, downward from a point. */
 export function stepItems(
   paper: PaperSize,
   bars: CalibrationBars,
-  units: FileUnits,
+  typed: Typed,
   { x, y }: Vec2,
 ): DrawingItem[] {
-  return stepsOf(paper, bars, units).map(({ text, indent }, index) =>
+  return stepsOf(paper, bars, typed).map(({ text, indent }, index) =>
     lettering(text, { x: x + indent, y: y - (index + 1) * SMALL * LINE_PITCH }, { height: SMALL }),
   );
 }
@@ -37,7 +44,8 @@ interface StepLine {
 
 const INDENT = 5;
 
-function stepsOf(paper: PaperSize, bars: CalibrationBars, units: FileUnits): StepLine[] {
+function stepsOf(paper: PaperSize, bars: CalibrationBars, typed: Typed): StepLine[] {
+  const { units } = typed;
   const step = (...texts: readonly string[]): StepLine[] =>
     texts.map((text, index) => ({ text, indent: index === 0 ? 0 : INDENT }));
   // Basis: common practice, no source.
@@ -54,16 +62,20 @@ function stepsOf(paper: PaperSize, bars: CalibrationBars, units: FileUnits): Ste
     paper.correction === undefined
       ? "3.  Type on one line, with the lengths that you read:"
       : "3.  Where a bar is off by more than 0.2 %, type on one line:";
-  return [...print, ...measure, ...step(when, ...commandLines(paper, bars, units)), ...skew];
+  return [...print, ...measure, ...step(when, ...commandLines(paper, bars, typed)), ...skew];
 }
 
+/** Room for the name of a shop file, mm. */
+const SHOP_WIDTH = 110;
+
 /** What is typed after measuring, with lengths as they may come out. */
-function commandLines(paper: PaperSize, bars: CalibrationBars, units: FileUnits): string[] {
+function commandLines(paper: PaperSize, bars: CalibrationBars, { units, shop }: Typed): string[] {
   const reading = (mm: number): string =>
     units === "mm" ? `${formatNumber(mm, 0.1)}mm` : `${formatNumber(mmToInches(mm), 0.001)}in`;
   const corrected = paper.correction === undefined ? "" : " --corrected";
   return [
     `scantling calibrate${corrected} --paper ${paperWord(paper)} --units ${units}`,
     `--short ${reading(bars.shortSide * 0.998)} --long ${reading(bars.longSide * 0.9975)} --force`,
+    ...(shop === undefined ? [] : fitText(`--shop ${shop}`, SMALL, SHOP_WIDTH, 1)),
   ];
 }

@@ -1,9 +1,9 @@
+import { letterName } from "@scantling/geometry";
 import { fitText } from "../../fit-text.js";
-import { caliperText, onOneLine } from "../../label-text.js";
+import { caliperCell, onOneLine } from "../../label-text.js";
 import { SMALL } from "../../lettering-size.js";
 import type { DrillingModel } from "../../models/drilling-model.js";
 import type { TableContent } from "../../table.js";
-import { holeLetter } from "../pattern/view.js";
 
 /** Widest words that a column may hold, mm. */
 const WORDS_WIDTH = 36;
@@ -12,7 +12,7 @@ const short = (words: string): string => fitText(words, SMALL, WORDS_WIDTH, 1).j
 
 /** Every centre from two edges: along from an end, and in from the edges above and below it. */
 export function placeTable({ holes, units }: DrillingModel): TableContent {
-  const write = (mm: number): string => onOneLine(caliperText(mm, units));
+  const write = (mm: number): string => onOneLine(caliperCell(mm, units));
   const drills = holes.some(({ drill }) => drill !== undefined);
   return {
     caption:
@@ -20,7 +20,7 @@ export function placeTable({ holes, units }: DrillingModel): TableContent {
     header: ["Hole", "Along", "from the", "From top", "From bottom", "Ø", ...(drills ? ["Drill"] : [])],
     rows: holes.flatMap(({ places, diameter, drill }, index) =>
       places.map((place, part) => [
-        part === 0 ? holeLetter(index) : "to",
+        part === 0 ? letterName(index) : "to",
         write(place.along),
         place.end,
         write(place.fromTop),
@@ -34,12 +34,12 @@ export function placeTable({ holes, units }: DrillingModel): TableContent {
 
 /** What each hole is, how much steel it leaves to the edge, how far the next one is. */
 export function spacingTable({ holes, units }: DrillingModel): TableContent {
-  const write = (mm: number): string => onOneLine(caliperText(mm, units));
+  const write = (mm: number): string => onOneLine(caliperCell(mm, units));
   return {
     caption: "Steel beside the holes, and from centre to centre toward the tip",
     header: ["Hole", "Kind", "Rim to nearest edge", "To the next centre"],
     rows: holes.map(({ kind, slot, rimToEdge, pitch }, index) => [
-      holeLetter(index),
+      letterName(index),
       short(slot === undefined ? kind : `${kind}, slot`),
       write(rimToEdge),
       pitch === undefined ? "–" : write(pitch),

@@ -1,5 +1,6 @@
 import {
   type Bounds,
+  letterName,
   type Path,
   parametersAtX,
   pointAt,
@@ -12,7 +13,7 @@ import { holeMark } from "../../hole-mark.js";
 import type { DrillingModel } from "../../models/drilling-model.js";
 import type { Silhouette } from "../../silhouette.js";
 import { holeCallouts } from "../pattern/labels.js";
-import { holeLetter, holeLineTop, type SharedCentreLine } from "../pattern/view.js";
+import { holeLineTop, type SharedCentreLine } from "../pattern/view.js";
 
 /** How much of the blade is drawn ahead of the handle front and of the foremost hole, mm. */
 const AHEAD = 15;
@@ -55,7 +56,7 @@ export function drillingView(
         hole,
         top: holeLineTop(hole, silhouette),
         level: shared === undefined || !shared.holes.includes(hole),
-        name: `hole-${holeLetter(index)}`,
+        name: `hole-${letterName(index)}`,
       }),
     ),
   ];

@@ -128,9 +128,9 @@ const hasLength = ({ from, to }: Segment): boolean => Math.hypot(to.x - from.x, 
 export function quarterCard(name: string, radius: number, words: readonly TextLine[]): DrawingItem[] {
   const leg = radius + LEG;
   const { width, height } = blockSize(words);
-  const right = Math.max(leg + RIM, width + 2 * GAP);
+  const right = leg + 2 * GAP + width;
   // The lettering ends above the rounded corner below.
-  const foot = -leg - GAP - height - Math.max(GAP, radius);
+  const foot = -Math.max(leg + RIM, GAP + height + Math.max(GAP, radius));
   const notch = arcAround({ x: leg - radius, y: -leg + radius }, radius, -Math.PI / 2, Math.PI / 2);
   const corner = arcAround({ x: right - radius, y: foot + radius }, radius, 0, -Math.PI / 2);
   return [
@@ -141,6 +141,6 @@ export function quarterCard(name: string, radius: number, words: readonly TextLi
       corner,
       ...through(corner.to, { x: 0, y: foot }, { x: 0, y: -leg }),
     ]),
-    ...textBlock(words, { left: GAP, top: -leg - GAP }),
+    ...textBlock(words, { left: leg + GAP, top: -GAP }),
   ];
 }

@@ -34,16 +34,13 @@ export function handleWords({ places, height, width }: HandleGauge, units: Units
   return [
     head(`Handle: ${places.map(({ place }) => PLACES[place]).join(", ")}`),
     ...places.map(({ place, behindFront }) =>
-      small(
-        place === "front"
-          ? "right behind its front face"
-          : `${tape(behindFront, units)} behind its front face`,
-      ),
+      small(place === "front" ? "right behind the front" : `${tape(behindFront, units)} behind the front`),
     ),
     small(`height ${caliper(height, units)}`),
     small(`width ${caliper(width, units)}, half here`),
-    small("Hold square against one side, turn over for the other."),
-    small("The left side of the card is the middle of the handle."),
+    small("Hold square against one side,"),
+    small("turn over for the other."),
+    small("Left side: middle of handle."),
   ];
 }
 
@@ -51,7 +48,7 @@ const formOf = ({ profile, sagitta }: BevelFace): string =>
   profile.kind === "line" || sagitta < 0.005 ? "flat" : "curved";
 
 const stations = (at: readonly number[], units: Units): TextLine[] =>
-  at.map((x) => small(x === 0 ? "at the heel" : `${tape(x, units)} ahead of the heel`));
+  at.flatMap((x) => (x === 0 ? ["at the heel"] : [`at ${tape(x, units)}`, "ahead of the heel"]).map(small));
 
 /** What the card with the slot of a bevel says. */
 export function bevelWords(gauge: BevelGauge, units: Units): TextLine[] {
@@ -61,7 +58,7 @@ export function bevelWords(gauge: BevelGauge, units: Units): TextLine[] {
   return [
     head(curved ? "Bevel as ground" : "Bevel as ground, flat"),
     ...stations(gauge.at, units),
-    small(`edge before sharpening ${caliper(edge, units)}`),
+    small(`edge as ground ${caliper(edge, units)}`),
     small(`bevel line ${caliper(bevelLine, units)}`),
     small(`height ${caliper(height, units)}`),
     small(
@@ -69,8 +66,9 @@ export function bevelWords(gauge: BevelGauge, units: Units): TextLine[] {
         ? `${curved ? "chord " : ""}${angle(right.angle)} per side, ${angle(right.angle + left.angle)} included`
         : `${curved ? "chords " : ""}right ${angle(right.angle)}, left ${angle(left.angle)}`,
     ),
-    ...(same ? [] : [small("Right-hand face on the right: seen from the handle.")]),
-    small("Edge first into the slot, card square to the edge."),
+    ...(same ? [] : [small("Seen from the handle: right is right.")]),
+    small("Edge first into the slot,"),
+    small("card square to the edge."),
   ];
 }
 
@@ -78,7 +76,7 @@ const USES: Readonly<Record<RadiusUse, string>> = {
   convex: "Convex face",
   hollow: "Hollow face",
   spine: "Eased spine",
-  handle: "Edge of the handle",
+  handle: "Handle edge",
 };
 
 /** A radius as it is said: of a large one nobody can tell tenths. The curve itself is not rounded. */
@@ -94,12 +92,14 @@ export function radiusWords({ use, radius, chord, at, faces }: RadiusGauge, unit
     head(`${USES[use]}: radius`),
     small(`R ${caliper(read(radius), units)}`),
     ...(use === "hollow" ? [small(`wheel of ${caliper(read(2 * radius), units)}`)] : []),
-    ...(onFace ? [small(`${caliper(sagitta(radius, chord), units)} deep over ${tape(chord, units)}`)] : []),
+    ...(onFace
+      ? [small(`${caliper(sagitta(radius, chord), units)} deep`), small(`over ${tape(chord, units)}`)]
+      : []),
     ...(onFace ? stations(at, units) : []),
     ...(onFace && faces !== "both" ? [small(`${faces}-hand face`)] : []),
-    small(
-      onFace ? "Hold square to the edge, light behind." : "Over the edge with the notch; corner: the same.",
-    ),
+    ...(onFace
+      ? [small("Hold square to the edge,"), small("light behind.")]
+      : [small("Notch: over the edge."), small("Round corner: the same radius.")]),
   ];
 }
 
@@ -109,6 +109,7 @@ export function edgeWords({ use, right, left }: EdgeGauge): TextLine[] {
     head(use === "edge" ? "Edge angle" : "Microbevel angle"),
     small(`${angle(right + left)} included`),
     small(right === left ? `${angle(right)} per side` : `right ${angle(right)}, left ${angle(left)}`),
-    small("CAUTION: sharp. Lower the card onto the edge."),
+    small("CAUTION: sharp."),
+    small("Lower the card onto the edge."),
   ];
 }

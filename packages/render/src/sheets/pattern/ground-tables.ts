@@ -1,5 +1,5 @@
 import { formatQuantity } from "@scantling/geometry/units";
-import { caliperText, lengthText, onOneLine } from "../../label-text.js";
+import { caliperCell, lengthText, onOneLine } from "../../label-text.js";
 import type { PatternFuller, PatternModel } from "../../models/pattern-model.js";
 import { mainUnits } from "../../sheet-units.js";
 import type { TableContent } from "../../table.js";
@@ -16,7 +16,7 @@ const facesWords = (faces: PatternFuller["faces"], seen: "left" | "right"): stri
 export function fullerTable(model: PatternModel): TableContent | undefined {
   const { fullers = [], units } = model;
   if (fullers.length === 0) return undefined;
-  const write = (mm: number): string => onOneLine(caliperText(mm, units));
+  const write = (mm: number): string => onOneLine(caliperCell(mm, units));
   return {
     caption: "Middle lines of fullers from the heel: x to the tip, y to the spine",
     header: ["Fuller", "x", "y", "Radius", "Depth", "Faces"],

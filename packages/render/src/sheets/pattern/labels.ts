@@ -1,4 +1,4 @@
-import { type Bounds, crossingsAtX } from "@scantling/geometry";
+import { type Bounds, crossingsAtX, letterName } from "@scantling/geometry";
 import { type Callout, calloutRow } from "../../callouts.js";
 import { type DrawingItem, lettering } from "../../drawing.js";
 import { caliperText, lengthText, linesOf } from "../../label-text.js";
@@ -8,7 +8,7 @@ import type { Silhouette } from "../../silhouette.js";
 import { textWidth } from "../../text-metrics.js";
 import { fullerName } from "./ground-tables.js";
 import { outlineCallouts } from "./outlines.js";
-import { holeLetter, holeLineTop } from "./view.js";
+import { holeLineTop } from "./view.js";
 
 /** Above the outline, and above everything in the view, the lines to the labels begin to fan out, mm. */
 const ABOVE_OUTLINE = 4;
@@ -66,7 +66,7 @@ export function holeCallouts(
     return {
       from: { x: hole.centre.x, y: holeLineTop(hole, silhouette) },
       lines: [
-        holeLetter(index),
+        letterName(index),
         ...linesOf({ ...diameter, main: `${hole.slot === undefined ? "Ø" : "slot"} ${diameter.main}` }),
       ],
     };

@@ -1,4 +1,4 @@
-import type { Segment, Vec2 } from "@scantling/geometry";
+import { letterName, type Segment, type Vec2 } from "@scantling/geometry";
 import { type DrawingItem, strokes } from "../../drawing.js";
 import { centreHalfLength, centreLine, holeMark } from "../../hole-mark.js";
 import type { PatternFuller, PatternHole, PatternModel, PatternStation } from "../../models/pattern-model.js";
@@ -38,17 +38,11 @@ export function patternView(model: PatternModel, silhouette: Silhouette): Drawin
         hole,
         top: holeLineTop(hole, silhouette),
         level: shared === undefined || !shared.holes.includes(hole),
-        name: `hole-${holeLetter(index)}`,
+        name: `hole-${letterName(index)}`,
       }),
     ),
     ...model.stations.map(stationMark),
   ];
-}
-
-/** A, B, … Z, A2, B2, …: how a hole is called on the sheet. */
-export function holeLetter(index: number): string {
-  const round = Math.floor(index / 26);
-  return `${String.fromCharCode(65 + (index % 26))}${round === 0 ? "" : round + 1}`;
 }
 
 /** y at which a hole's upright centre line ends, clear of outline and hole: there its label takes over. */

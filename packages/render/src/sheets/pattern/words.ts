@@ -54,9 +54,19 @@ function outlineLabel({ finishedOutline, further = [], cutLine, mirror }: Patter
   return cutLine === undefined ? "Outline; finished dashed" : "Outline; finished inside";
 }
 
-/** The states of all outlines, outermost first. */
-const statesOf = ({ state, further = [] }: PatternModel): string =>
-  [state, ...further.map((inner) => inner.state)].join(", ");
+/** The states of all outlines, outermost first, and the line beside them. */
+const statesOf = (model: PatternModel): string => {
+  const states = [model.state, ...(model.further ?? []).map((inner) => inner.state)].join(", ");
+  const line = cutLineWords(model);
+  return line === undefined ? states : `${states}; ${line}`;
+};
+
+/** "saw line 0.5 mm outside", where something else than the outline is cut along. */
+export function cutLineWords({ cutLine, units }: PatternModel): string | undefined {
+  if (cutLine === undefined) return undefined;
+  const distance = onOneLine(caliperText(Math.abs(cutLine.offset), units));
+  return `saw line ${distance} ${cutLine.offset < 0 ? "inside" : "outside"}`;
+}
 
 /** The face that is seen, where it is to be said. */
 export const faceWords = (mirror: boolean | undefined): string | undefined =>
@@ -79,13 +89,17 @@ export function lineWords({ state, further = [], cutLine }: PatternModel): strin
 
 /** What the sheet is called. */
 export const patternTitle = (model: PatternModel): string =>
-  [`${cleanText(`${model.code} ${model.title}`) || "Blade"}: true-size pattern`, faceWords(model.mirror)]
+  [
+    `${cleanText(`${model.code} ${model.title}`) || "Blade"}: true-size pattern`,
+    faceWords(model.mirror),
+    cutLineWords(model),
+  ]
     .filter((words) => words !== undefined)
     .join(", ");
 
-/** Several states take more than one line. */
-const twoLines = ({ further = [] }: PatternModel): { readonly lines?: number } =>
-  further.length === 0 ? {} : { lines: 2 };
+/** Several states, and a line beside them, take more than one line. */
+const twoLines = ({ further = [], cutLine }: PatternModel): { readonly lines?: number } =>
+  further.length === 0 && cutLine === undefined ? {} : { lines: cutLine === undefined ? 2 : 3 };
 
 /** What the sheet shows, for those who hear it read. */
 export function patternDescription(model: PatternModel, { paper }: PageInfo): string {

@@ -76,7 +76,7 @@ export function areaPlot(model: PlotsModel, width: number): Block {
   return stackBlocks([
     paragraph("Steel along the blade", width, KEY),
     paragraph(
-      `section area in ${mainUnits(units) === "mm" ? "mm²" : "square inches"}; equal areas, equal steel`,
+      `areas in ${mainUnits(units) === "mm" ? "mm²" : "square inches"}: equal areas, equal steel`,
       width,
     ),
     gap(AFTER_HEADING),

@@ -51,7 +51,6 @@ export function ledgerPlot(model: PlotsModel, width: number): Block {
   return stackBlocks([
     heading,
     paragraph(`${onOneLine(massText(whole.mass, units))} of bar`, width),
-    paragraph(`${percent(first.mass / whole.mass)} of it ends in the blade`, width),
     gap(AFTER_BAR),
     ...rows
       .slice(0, -1)

@@ -46,8 +46,7 @@ export function massPlot(model: PlotsModel, width: number): Block {
   ];
   return stackBlocks([
     paragraph("Mass of the knife", width, KEY),
-    paragraph(onOneLine(massText(value, units)), width),
-    paragraph(`95 in 100: ${show(low)} to ${show(high)}`, width),
+    paragraph(`${onOneLine(massText(value, units))}; 95 in 100: ${show(low)} to ${show(high)}`, width),
     gap(AFTER),
     { height: BAR + AFTER, items: band },
     ...(asked === undefined ? [] : askedBlocks(asked, at, show, width)),

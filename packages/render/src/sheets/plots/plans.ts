@@ -25,17 +25,16 @@ interface Measure {
 
 /** The plans of the rack side by side, figure by figure. */
 export function plansPlot(model: PlotsModel, width: number): Block {
-  const heading = paragraph("Plans", width, KEY);
   const plans = model.plans.slice(0, MOST_PLANS);
+  const isSome = plans.length < model.plans.length;
+  const heading = paragraph(isSome ? `Plans, ${plans.length} of ${model.plans.length}` : "Plans", width, KEY);
   if (plans.length === 0)
     return stackBlocks([heading, paragraph(model.noPlans ?? "No bars are known.", width)]);
-  const more = model.plans.length - plans.length;
   return stackBlocks([
     heading,
     ...plans.map(({ words, joints }, index) =>
       paragraph(`${index + 1}: ${words}${joints > 0 ? `, ${jointWords(joints)}` : ""}`, width),
     ),
-    ...(more > 0 ? [paragraph(`and ${more} more`, width)] : []),
     ...measuresOf(model, plans).flatMap((measure) => measureBlocks(measure, plans, width)),
   ]);
 }

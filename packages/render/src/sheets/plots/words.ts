@@ -13,11 +13,11 @@ export function plotsFields(model: PlotsModel, { page, pages }: PageInfo): Title
       { label: "Title", value: title, share: 0.72, lines: 2 },
     ],
     [
-      { label: "Steel", value: steel, share: 0.28, lines: 2 },
+      { label: "Steel", value: steel, share: 0.25, lines: 2 },
       {
         label: densityFromMemory ? "Knife mass, density from memory" : "Knife mass",
         value: onOneLine(massText(mass.value, units)),
-        share: 0.44,
+        share: 0.47,
       },
       {
         label: "Plots, not to scale",

@@ -1,4 +1,4 @@
-import { crossingsAtX, type Path, pointAt } from "@scantling/geometry";
+import { crossingsAtX, type Path } from "@scantling/geometry";
 import { type Callout, calloutRow } from "../../callouts.js";
 import { type DrawingItem, lettering, strokes } from "../../drawing.js";
 import { linesOf } from "../../label-text.js";
@@ -8,7 +8,7 @@ import type { Silhouette } from "../../silhouette.js";
 import { textReach, textWidth } from "../../text-metrics.js";
 import { dot } from "../pattern/outlines.js";
 import { ruleText } from "./figures.js";
-import { bentSpine, hotSizeOf } from "./view.js";
+import { bentSpine, heelLevel, hotSizeOf } from "./view.js";
 import { temperatureWords } from "./words.js";
 
 /** Above the outline the lines to the labels begin to fan out, mm. */
@@ -19,11 +19,11 @@ const LEAST_ROOM = 220;
 /** The row above the preform: its ends and marks, the bent spine. */
 export function preformLabels(model: PreformModel, silhouette: Silhouette): DrawingItem[] {
   const { bounds } = silhouette;
-  const bend = bendCallouts(model);
-  const callouts = [...markCallouts(model, silhouette), ...bend];
+  const lines = [...levelCallouts(model, silhouette), ...bendCallouts(model, silhouette)];
+  const callouts = [...markCallouts(model, silhouette), ...lines];
   const room = Math.max(LEAST_ROOM, 1.15 * (bounds.maxX - bounds.minX));
   const row = calloutRow(callouts, bounds.maxY + ABOVE, room);
-  return [...bend.map(({ from }) => dot(from)), ...row.items];
+  return [...lines.map(({ from }) => dot(from)), ...row.items];
 }
 
 function markCallouts(model: PreformModel, silhouette: Silhouette): Callout[] {
@@ -44,13 +44,29 @@ function markCallouts(model: PreformModel, silhouette: Silhouette): Callout[] {
 /** Share of the bent spine at which its label points to it. */
 const BEND_AT = 0.85;
 
-function bendCallouts(model: PreformModel): Callout[] {
+/** Share of the level of the heel at which its label points to it. */
+const LEVEL_AT = 0.7;
+
+function levelCallouts(model: PreformModel, { topAt }: Silhouette): Callout[] {
+  const level = heelLevel(model);
+  if (level === undefined) return [];
+  const [a, b] = level;
+  const x = a.x + (b.x - a.x) * LEVEL_AT;
+  // Where the spine rises over it the note has to do.
+  if (topAt(x) > 0) return [];
+  const drop = ruleText(hotSizeOf(model)(model.pointDrop), model.units);
+  const lines = ["spine at the heel;", ...linesOf({ ...drop, main: `the end ${drop.main}` }), "below it"];
+  return [{ from: { x, y: 0 }, lines }];
+}
+
+function bendCallouts(model: PreformModel, silhouette: Silhouette): Callout[] {
   const { bendDown } = model;
-  const bend = bentSpine(model);
+  const bend = bentSpine(model, silhouette);
   if (bend === undefined || bendDown === undefined) return [];
   const drop = ruleText(hotSizeOf(model)(bendDown), model.units);
   const lines = ["spine bent down,", ...linesOf({ ...drop, main: `at the end ${drop.main}` })];
-  return [{ from: pointAt(bend, BEND_AT), lines }];
+  const from = bend[Math.round(BEND_AT * (bend.length - 1))];
+  return from === undefined ? [] : [{ from, lines }];
 }
 
 /** From the lowest thing in the view to the labels under it, mm. */

@@ -54,7 +54,7 @@ export function marksTable(model: PreformModel): TableContent {
 /** What the handle is drawn to. */
 export function handleTable(model: PreformModel): TableContent {
   const [long, thick, hot] = [longOf(model), thickOf(model), hotSizeOf(model)];
-  const { front, butt } = model.handle;
+  const { front, middle, butt, fillet } = model.handle;
   const row = (name: string, end: typeof front): string[] => [
     name,
     long(end.height),
@@ -62,8 +62,12 @@ export function handleTable(model: PreformModel): TableContent {
     thick(end.thickness),
   ];
   return {
-    caption: "Handle as it is drawn out",
+    caption: `Handle as it is drawn out${fillet === undefined ? "" : `; radius left at the shoulder ${long(fillet)}`}`,
     header: ["At the", "Height, cold", "Height, hot", "Thick, cold"],
-    rows: [row("butt end", butt), row("shoulder", front)],
+    rows: [
+      row("butt end", butt),
+      ...(middle === undefined ? [] : [row("middle", middle)]),
+      row("shoulder", front),
+    ],
   };
 }

@@ -1,4 +1,4 @@
-import { cubic, type Path, pointAt, type Segment, type Vec2 } from "@scantling/geometry";
+import { line, type Path, type Segment, type Vec2 } from "@scantling/geometry";
 import { type DrawingItem, lettering, strokes } from "../../drawing.js";
 import { SMALL } from "../../lettering-size.js";
 import type { PreformModel } from "../../models/preform-model.js";
@@ -51,7 +51,8 @@ export const crossMarks = (model: PreformModel): number[] => {
 /** The preform itself: hot and cold outline, marks across it, sections with their numbers, the bent spine. */
 export function preformView(model: PreformModel, hot: Path, silhouette: Silhouette): DrawingItem[] {
   const at = hotSizeOf(model);
-  const bend = bentSpine(model);
+  const bend = bentSpine(model, silhouette);
+  const level = heelLevel(model);
   const cold = silhouetteOf(model.outline);
   const lowestAt = (x: number): number =>
     Math.min(silhouette.bottomAt(x), cold.bottomAt(x), ...(bend === undefined ? [] : [bendAt(bend, x)]));
@@ -73,16 +74,15 @@ export function preformView(model: PreformModel, hot: Path, silhouette: Silhouet
     ),
     ...(bend === undefined
       ? []
-      : [
-          {
-            kind: "path" as const,
-            role: "adjacent" as const,
-            paths: [{ segments: [bend], closed: false }],
-            name: "bent-spine",
-          },
-        ]),
+      : [{ kind: "path" as const, role: "adjacent" as const, paths: [through(bend)], name: "bent-spine" }]),
+    ...(level === undefined ? [] : [{ ...strokes("thin", [level]), name: "heel-level" }]),
   ];
 }
+
+const through = (points: readonly Vec2[]): Path => ({
+  closed: false,
+  segments: points.slice(1).map((to, index) => line(points[index] ?? to, to)),
+});
 
 /** At a step of the outline the lower side counts, mm beside it. */
 const BESIDE = 1e-3;
@@ -129,19 +129,42 @@ function stationItems(
 }
 
 /** y of the bent spine over x, beyond its ends at the nearest of them. */
-function bendAt(bend: Segment, x: number): number {
-  const share = (x - bend.from.x) / (bend.to.x - bend.from.x);
-  return pointAt(bend, Math.min(1, Math.max(0, share))).y;
+function bendAt(bend: readonly Vec2[], x: number): number {
+  const next = bend.findIndex((point) => point.x >= x);
+  const b = bend.at(next);
+  const a = next > 0 ? bend[next - 1] : undefined;
+  if (a === undefined || b === undefined) return b?.y ?? 0;
+  return a.y + ((b.y - a.y) * (x - a.x)) / (b.x - a.x);
 }
 
-/** The spine side when bent down before the bevels: of even curvature, from the heel to the end. */
-export function bentSpine(model: PreformModel): Segment | undefined {
+/** Along the bent spine from one point to the next, mm at the most: its curve leaves the chord by less than is seen. */
+const BEND_STEP = 1;
+
+/** The spine side when bent down before the bevels go in: more and more from the heel to the end, as u². */
+export function bentSpine(model: PreformModel, silhouette: Silhouette): readonly Vec2[] | undefined {
   const { bendDown, heel, shoulder, length } = model;
   if (bendDown === undefined || bendDown <= 0) return undefined;
   const hot = hotSizeOf(model);
-  const from = { x: hot(heel ?? shoulder), y: 0 };
-  const to = { x: hot(length), y: -hot(bendDown) };
-  const third = (to.x - from.x) / 3;
-  // y = −bend·u² is a cubic whose handles lie at thirds of the length, level and a third of the drop.
-  return cubic(from, { x: from.x + third, y: 0 }, { x: to.x - third, y: to.y / 3 }, to);
+  const [from, to] = [hot(heel ?? shoulder), hot(length)];
+  const steps = Math.max(1, Math.ceil((to - from) / BEND_STEP));
+  return Array.from({ length: steps + 1 }, (_, step) => {
+    const u = step / steps;
+    const x = from + (to - from) * u;
+    const inside = Math.min(Math.max(x, from + BESIDE), to - BESIDE);
+    return { x, y: silhouette.topAt(inside) - hot(bendDown) * u * u };
+  });
+}
+
+/** An end that lies lower than the heel by less is level with it, mm. */
+export const LEVEL = 0.5;
+
+/** The level of the spine side at the heel, over the blade; left out where its end is not lower. */
+export function heelLevel(model: PreformModel): readonly [Vec2, Vec2] | undefined {
+  const { pointDrop, heel, shoulder, length } = model;
+  if (pointDrop < LEVEL) return undefined;
+  const hot = hotSizeOf(model);
+  return [
+    { x: hot(heel ?? shoulder), y: 0 },
+    { x: hot(length), y: 0 },
+  ];
 }

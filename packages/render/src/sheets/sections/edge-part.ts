@@ -145,6 +145,10 @@ function wordsBeside(marks: SectionMarks, corner: Vec2, units: Units): DrawingIt
     ...(leanLines(marks.edgeLean).length === 0 ? [] : ["square to the edge"]),
   ];
   return lines.map((line, i) =>
-    lettering(line, { x: corner.x, y: corner.y + (lines.length - 1 - i) * SMALL * LINE_PITCH }, { height: SMALL }),
+    lettering(
+      line,
+      { x: corner.x, y: corner.y + (lines.length - 1 - i) * SMALL * LINE_PITCH },
+      { height: SMALL },
+    ),
   );
 }

@@ -34,12 +34,11 @@ export function edgeLines(marks: SectionMarks): string[] {
 /** An edge that leans by less is level to a protractor, rad. */
 const LEVEL = 0.005;
 
-/** Across a leaning edge a section square to x shows heights longer and angles smaller than they are ground. */
+/**
+ * Whether the edge leans: across it a section square to x shows heights longer and angles smaller than they are ground, as
+ * the words beside it give them.
+ */
 export function leanLines(lean: number): string[] {
   if (Math.abs(lean) <= LEVEL) return [];
-  return [
-    `edge ${lean > 0 ? "rises" : "falls"} ${angleText(Math.abs(lean))}:`,
-    "figures in words",
-    "are square to it",
-  ];
+  return [`edge ${lean > 0 ? "rises" : "falls"} ${angleText(Math.abs(lean))}`];
 }

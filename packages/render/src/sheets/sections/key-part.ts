@@ -1,4 +1,4 @@
-import { pathBounds, type Vec2 } from "@scantling/geometry";
+import { letterName, pathBounds, type Vec2 } from "@scantling/geometry";
 import { boxOfItems } from "../../box.js";
 import { calloutRow } from "../../callouts.js";
 import { type DrawingItem, lettering, strokes } from "../../drawing.js";
@@ -6,7 +6,7 @@ import type { Part } from "../../lay-out/part.js";
 import { KEY, LINE_PITCH, SMALL } from "../../lettering-size.js";
 import type { SectionsModel } from "../../models/sections-model.js";
 import type { Role } from "../../role.js";
-import { holeLetter } from "../pattern/view.js";
+import { leanLines } from "./edge-words.js";
 import { reducedText, reductionOf } from "./ratio.js";
 import { similarPath } from "./similar.js";
 import { partOf } from "./station-part.js";
@@ -33,7 +33,7 @@ export function keyPart(model: SectionsModel): Part {
     { x: x / reduction, y: maxY + PAST },
   ]);
   const letters = calloutRow(
-    planes.map(([, from], index) => ({ from, lines: [holeLetter(index)] })),
+    planes.map(([, from], index) => ({ from, lines: [letterName(index)] })),
     maxY + PAST,
     maxX - minX,
   );
@@ -64,6 +64,9 @@ function legend(model: SectionsModel, corner: Vec2): DrawingItem[] {
   const words = [
     "Seen from the handle, right-hand face on the right.",
     `Drawn: ${drawnLetters(model)}. The table has them all.`,
+    ...(model.stations.some(({ drawn, marks }) => drawn && leanLines(marks.edgeLean).length > 0)
+      ? ["Figures in words are square to the edge."]
+      : []),
     ...columnWords(model),
   ];
   const baseOf = (row: number): number => corner.y - SMALL - row * PITCH;
@@ -87,4 +90,4 @@ function legend(model: SectionsModel, corner: Vec2): DrawingItem[] {
 }
 
 const drawnLetters = ({ stations }: SectionsModel): string =>
-  stations.flatMap(({ drawn }, index) => (drawn ? [holeLetter(index)] : [])).join(", ");
+  stations.flatMap(({ drawn }, index) => (drawn ? [letterName(index)] : [])).join(", ");

@@ -20,7 +20,9 @@ export interface Enlargement {
  * @param most - The largest enlargement that is of use.
  */
 export function enlargementOf(height: number, width: number, most = Number.POSITIVE_INFINITY): Enlargement {
-  const ratio = LARGER.filter((one) => one <= most).find((one) => one * height <= ROOM.height && one * width <= ROOM.width);
+  const ratio = LARGER.filter((one) => one <= most).find(
+    (one) => one * height <= ROOM.height && one * width <= ROOM.width,
+  );
   return ratio === undefined ? { ratio: 2, upTo: PART_HEIGHT / 2 } : { ratio };
 }
 

@@ -38,7 +38,8 @@ export function stationPart(station: SectionStation, letter: string, units: Sect
     states: ["ready", "forged"],
   });
   const notes = notesOf(station, view, units);
-  const side = notes.length > 0 ? "right" : "left";
+  // The figure runs on over the notes where they are not as high as it.
+  const side = notes.length > 0 && boxOf(notes).maxY < view.top + ABOVE - CLEAR ? "right" : "left";
   const over = view.isCut ? [] : thicknessDimension(station, view, units, side);
   const enlarged: Enlarged = {
     view,
@@ -68,13 +69,13 @@ const boxOf = (items: readonly DrawingItem[]): Bounds => boxOfItems(items) ?? em
 /** Of a high section the enlarged view shows the lower part only: the sizes of the whole stand at the true-size one, on its left. */
 function trueSizeAndDimensions(
   station: SectionStation,
-  { view, beside }: Enlarged,
+  { view, beside, notes }: Enlarged,
   units: SectionsModel["units"],
 ): DrawingItem[] {
   const whole = trueSizeView(station);
   const items = [...whole.items, ...heightDimensions(station, whole, units), ratioLabel(whole)];
   // Over the lower part there is room for the figure of the thickness.
-  const isClear = whole.top + ABOVE - CLEAR > view.top;
+  const isClear = whole.top + ABOVE - CLEAR > Math.max(view.top, boxOf(notes).maxY);
   const over = thicknessDimension(station, whole, units, isClear ? "right" : "left");
   const shift = boxOf(beside).minX - BETWEEN - boxOf(items).maxX;
   return [...items, ...over].map((item) => moveItem(item, shift, 0));

@@ -1,8 +1,8 @@
+import { letterName } from "@scantling/geometry";
 import { type FileUnits, formatAngle, formatArea, formatLength } from "@scantling/geometry/units";
 import type { SectionStation, SectionsModel } from "../../models/sections-model.js";
 import { besideUnits, mainUnits } from "../../sheet-units.js";
 import type { TableContent } from "../../table.js";
-import { holeLetter } from "../pattern/view.js";
 import { facesShown } from "./face-notes.js";
 
 /** Heights above the edge at which thicknesses are listed, mm. */
@@ -22,11 +22,9 @@ function rowsOf(model: SectionsModel, cells: readonly Cell[]): string[][] {
   const [main, other] = [mainUnits(units), besideUnits(units)];
   return stations.flatMap((station, index) => {
     const second =
-      other === undefined
-        ? []
-        : cells.map((cell) => bracketed(cell(station, other), cell(station, main)));
+      other === undefined ? [] : cells.map((cell) => bracketed(cell(station, other), cell(station, main)));
     return [
-      [holeLetter(index), ...cells.map((cell) => cell(station, main))],
+      [letterName(index), ...cells.map((cell) => cell(station, main))],
       ...(second.some((text) => text !== "") ? [["", ...second]] : []),
     ];
   });
@@ -97,7 +95,11 @@ function bevelColumns(model: SectionsModel): Column[] {
 /** The figures of all stations in one table. */
 export function wholeTable(model: SectionsModel): TableContent {
   const columns = [...thicknessColumns(model), ...bevelColumns(model)];
-  return tableOf(model, `Sections ${unitsOf(model)}, areas in ${squareOf(model)}; ${BEHIND}; ${SQUARE}`, columns);
+  return tableOf(
+    model,
+    `Sections ${unitsOf(model)}, areas in ${squareOf(model)}; ${BEHIND}; ${SQUARE}`,
+    columns,
+  );
 }
 
 /** The same in two tables, for narrow paper. */

@@ -1,4 +1,11 @@
-import { type HandleHole, mirrorPath, type Path, pathBounds, type Vec2 } from "@scantling/geometry";
+import {
+  type HandleHole,
+  letterName,
+  mirrorPath,
+  type Path,
+  pathBounds,
+  type Vec2,
+} from "@scantling/geometry";
 import { type Callout, calloutRow } from "../../callouts.js";
 import {
   arrowhead,
@@ -13,7 +20,6 @@ import { caliperText, lengthText, onOneLine } from "../../label-text.js";
 import { KEY, SMALL } from "../../lettering-size.js";
 import type { SheetUnits } from "../../sheet-units.js";
 import { textWidth } from "../../text-metrics.js";
-import { holeLetter } from "../pattern/view.js";
 
 /** One face of the wood with the blank about it, as it is drawn; mm. */
 export interface WoodView {
@@ -70,7 +76,7 @@ export function woodItems(view: WoodView): DrawingItem[] {
     ...(hidden.length === 0 ? [] : [{ kind: "path", role: "hidden", paths: [...hidden] } as const]),
     { ...rectangle("adjacent", low, high), name: `${name}-blank` },
     ...holes.flatMap((hole, index) =>
-      holeMark({ hole, top, level: true, name: `${name}-hole-${holeLetter(index)}` }),
+      holeMark({ hole, top, level: true, name: `${name}-hole-${letterName(index)}` }),
     ),
     ...(row?.items ?? []),
     ...titleItems(view, (row?.top ?? top) + GAP),
@@ -82,7 +88,7 @@ export function woodItems(view: WoodView): DrawingItem[] {
 function holeCallout(hole: HandleHole, index: number, y: number, units: WoodView["units"]): Callout {
   const { centre, diameter } = hole;
   const size = onOneLine(caliperText(diameter, units));
-  return { from: { x: centre.x, y }, lines: [`${holeLetter(index)}  Ø ${size}`] };
+  return { from: { x: centre.x, y }, lines: [`${letterName(index)}  Ø ${size}`] };
 }
 
 /** What is seen, and the way of the grain beside it. */
