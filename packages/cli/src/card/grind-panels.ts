@@ -34,7 +34,7 @@ function scribePanel(scribe: ScribeSetUp, units: FileUnits, other: Beside): Card
     ),
     ...(oneSetting
       ? []
-      : [words(`Gauge for ${caliperText(level.thickness, units)}; else half of the difference on or off.`)]),
+      : [words(`For ${caliperText(level.thickness, units)}; else half the difference on or off.`)]),
     ...scribeTable(scribe, even, units),
   ]);
 }

@@ -2,6 +2,7 @@ import type {
   AllowanceSpec,
   BenchTools,
   GateLimits,
+  HeatRecipe,
   LossSpec,
   MeasuredSweep,
   OvenSpec,
@@ -32,6 +33,7 @@ export interface GivenShop extends BenchTools {
   readonly quenchTank?: QuenchTankSpec;
   readonly fullers?: readonly number[];
   readonly preCurve?: MeasuredSweep;
+  readonly recipes?: readonly HeatRecipe[];
   readonly limits?: Partial<Omit<StockLimits, "reach">> & { readonly reach?: Partial<StockLimits["reach"]> };
   readonly gates?: Partial<GateLimits>;
   readonly cutStep?: number;

@@ -74,26 +74,28 @@ export const figuresOf = (panel: CardPanel): Record<string, string | undefined> 
 /** All that a panel says, in order, boxes as `[mm]`. */
 export const textOf = (panel: CardPanel): string =>
   panel.blocks
-    .flatMap((block) => {
-      switch (block.kind) {
-        case "words":
-          return [block.text];
-        case "figures":
-          return block.figures.flatMap(({ ticks = 0, label, figure = "", beside = "", boxes = [] }) => [
-            "☐".repeat(ticks),
-            label,
-            figure,
-            beside,
-            ...boxes.map((unit) => `[${unit}]`),
-          ]);
-        case "table":
-          return [
-            ...block.heads,
-            ...block.rows.flat().map((cell) => (typeof cell === "string" ? cell : `[${cell.box}]`)),
-          ];
-        case "tally":
-          return [`${block.count} boxes`];
-      }
-    })
+    .flatMap(textsOf)
     .filter((text) => text !== "")
     .join(" ");
+
+function textsOf(block: CardBlock): string[] {
+  switch (block.kind) {
+    case "words":
+      return [block.text];
+    case "figures":
+      return block.figures.flatMap(({ ticks = 0, label, figure = "", beside = "", boxes = [] }) => [
+        "☐".repeat(ticks),
+        label,
+        figure,
+        beside,
+        ...boxes.map((unit) => `[${unit}]`),
+      ]);
+    case "table":
+      return [
+        ...block.heads,
+        ...block.rows.flat().map((cell) => (typeof cell === "string" ? cell : `[${cell.box}]`)),
+      ];
+    case "tally":
+      return [`${block.count} boxes`];
+  }
+}

@@ -50,17 +50,27 @@ const fewest = (versions: readonly (Drawing[] | undefined)[]): Drawing[] | undef
     undefined,
   );
 
+/** Of versions that only have fewer dimensions the fullest: on several pages there is room for them all. */
+const distinct = (versions: readonly SheetContent[]): SheetContent[] =>
+  versions.filter(
+    ({ view, parts }, index) =>
+      view === undefined || versions.findIndex((other) => other.parts.length === parts.length) === index,
+  );
+
 function onPaper(versions: readonly SheetContent[], paper: PaperSize, tiling: TileOptions): Drawing[] {
   const whole = onOnePaper(versions, paper);
   if (whole !== undefined) return [whole];
   const unjoined = versions[0]?.view === undefined ? undefined : onViewPage(versions, paper);
   if (unjoined !== undefined) return unjoined;
-  const [content] = versions;
-  const pages =
-    content?.view === undefined
-      ? fewest(versions.map((version) => onPackedPages(version, paper)))
-      : onTiles(content, content.view, paper, tiling);
+  const pages = fewest(
+    distinct(versions).map((version) =>
+      version.view === undefined
+        ? onPackedPages(version, paper)
+        : onTiles(version, version.view, paper, tiling),
+    ),
+  );
   if (pages !== undefined) return pages;
+  const [content] = versions;
   throw new GeometryError(
     "sheet-too-large",
     `the ${content?.name ?? "empty"} sheet does not fit on paper of ${paper.width} × ${paper.height} mm`,

@@ -11,7 +11,7 @@ import { silhouetteOf } from "../silhouette.js";
 import type { TableContent } from "../table.js";
 import { orderFields, orderTitle } from "./order-words.js";
 import { blockSize, partOf, small, textBlock } from "./part-of.js";
-import { sheathItems } from "./sheath/view.js";
+import { sheathItems, weltItems } from "./sheath/view.js";
 import { inTwoLines } from "./two-lines.js";
 import { printWords } from "./words.js";
 
@@ -24,10 +24,16 @@ import { printWords } from "./words.js";
  */
 export function sheathContents(model: SheathModel): SheetContent[] {
   const { sheath, units } = model;
-  const items = sheathItems(model);
+  const welt = weltItems(model);
+  const beside = [sideParts(model, false), sideParts(model, true)];
+  // On paper that has no room for both the welt may stand on a page of its own, and the sheath need not be joined.
+  const versions = [
+    ...beside.map((parts) => ({ items: [...sheathItems(model), ...welt], parts })),
+    ...beside.map((parts) => ({ items: sheathItems(model), parts: [partOf("welt", welt), ...parts] })),
+  ];
   const tip = sheath.blade.reduce((a, { to }) => (to.x > a.x ? to : a), { x: sheath.mouth, y: sheath.fold });
-  return sideParts(model).map(
-    (parts): SheetContent => ({
+  return versions.map(
+    ({ items, parts }): SheetContent => ({
       name: "sheath",
       units: units,
       trueSize: true,
@@ -56,10 +62,10 @@ export function sheathContents(model: SheathModel): SheetContent[] {
   );
 }
 
-/** Sizes and notes side by side with their words whole, or narrow, so that they stand beside the view on one page. */
-const sideParts = (model: SheathModel): Part[][] => [
-  [tablePart("sheath-sizes", sizes(model, false)), notes(NOTES_WIDTH.wide)],
-  [tablePart("sheath-sizes", sizes(model, true)), notes(NOTES_WIDTH.narrow)],
+/** Sizes and notes with their words whole, or narrow, so that they have room beside the view. */
+const sideParts = (model: SheathModel, narrow: boolean): Part[] => [
+  tablePart("sheath-sizes", sizes(model, narrow)),
+  notes(narrow ? NOTES_WIDTH.narrow : NOTES_WIDTH.wide),
 ];
 
 /** Widths of the notes, mm. */

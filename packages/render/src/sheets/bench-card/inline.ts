@@ -65,8 +65,8 @@ function lastThatFits(heads: readonly string[], width: number, height: number, b
   return fits;
 }
 
-/** Blanks that a line may end at: not between a figure and its unit, its fraction, or the figure that it is multiplied with. */
-const BREAKS = /(?<!×|\bx)(?<!\d(?= (?:(?:mm|in|g|oz|lb|ml|l|min|h|HRC|K)\b|[%°×]|x |\d+\/\d))) /gu;
+/** Blanks that a line may end at: not between a figure and its unit, its fraction, or the figure that it is multiplied with; not before the letter of a source. */
+const BREAKS = /(?<!×|\bx)(?<!\d(?= (?:(?:mm|in|g|oz|lb|ml|l|min|h|HRC|K)\b|[%°×]|x |\d+\/\d))) (?!\[)/gu;
 
 /** As many characters as fit, one at the least. */
 function charactersThatFit(text: string, width: number, height: number, bold: boolean): string {

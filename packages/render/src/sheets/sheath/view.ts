@@ -22,12 +22,11 @@ const APART = 6;
 
 const over = ({ x, y }: Vec2, fold: number): Vec2 => ({ x, y: 2 * fold - y });
 
-/** The sheath laid flat, its welt below it, the blade where it lies. */
+/** The sheath laid flat, the blade where it lies. */
 export function sheathItems({ sheath, units }: SheathModel): DrawingItem[] {
   const { blank, fold, mouth, foldEnd, stitches, blade } = sheath;
   const open = (segments: readonly Segment[]): Path => ({ segments, closed: false });
   const box = pathBounds(blank);
-  const floor = box.minY - DIMENSION - APART;
   return [
     { kind: "path", role: "cut", name: "sheath-cut", paths: [blank] },
     {
@@ -51,7 +50,18 @@ export function sheathItems({ sheath, units }: SheathModel): DrawingItem[] {
     ),
     ...dimensions(sheath, box, units),
     ...words(sheath, box),
-    ...weltItems(sheath.welt, floor),
+  ];
+}
+
+/** One layer of the welt, below the sheath. */
+export function weltItems({ sheath: { blank, welt } }: SheathModel): DrawingItem[] {
+  const box = pathBounds(welt);
+  const title = pathBounds(blank).minY - DIMENSION - APART - KEY;
+  const down = title - 3 - box.maxY;
+  const moved: Path = { ...welt, segments: welt.segments.map((one) => translateSegment(one, 0, down)) };
+  return [
+    lettering("WELT, one layer", { x: box.minX, y: title }, { height: KEY, bold: true }),
+    { kind: "path", role: "cut", name: "welt-cut", paths: [moved] },
   ];
 }
 
@@ -102,16 +112,5 @@ function words(
       { x: mouth - 2, y: fold + halfWidth / 2 },
       { height: SMALL, anchor: "middle", rotation: Math.PI / 2 },
     ),
-  ];
-}
-
-function weltItems(welt: Path, floor: number): DrawingItem[] {
-  const box = pathBounds(welt);
-  const title = floor - KEY;
-  const down = title - 3 - box.maxY;
-  const moved: Path = { ...welt, segments: welt.segments.map((one) => translateSegment(one, 0, down)) };
-  return [
-    lettering("WELT, one layer", { x: box.minX, y: title }, { height: KEY, bold: true }),
-    { kind: "path", role: "cut", name: "welt-cut", paths: [moved] },
   ];
 }

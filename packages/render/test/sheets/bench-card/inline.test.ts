@@ -24,6 +24,7 @@ describe("words in lines", () => {
     ["then 31.0 × 4.6 at the butt", "31.0 × 4.6"],
     ["heat to 815 °C and no more", "815 °C"],
     ["or less: 30 % off at the least", "30 %"],
+    ["for 4 minutes, then air [a]", "air [a]"],
   ])("never part a figure from its unit or fraction: %s", (text, together) => {
     for (let width = textWidth(together, 2.5) + 0.1; width < textWidth(text, 2.5); width += 1.3)
       expect(linesOf(text, width).some((line) => line.includes(together))).toBe(true);
