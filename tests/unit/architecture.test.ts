@@ -36,7 +36,18 @@ test("there are sources to look at", () => {
 });
 
 describe("import direction", () => {
-  const order = ["errors", "words", "units", "numeric", "plane", "drawing", "materials", "blade", "stock"];
+  const order = [
+    "errors",
+    "words",
+    "units",
+    "numeric",
+    "plane",
+    "drawing",
+    "materials",
+    "blade",
+    "stock",
+    "bench",
+  ];
   const folderOf = (path: string): string => path.split("/")[3] ?? "";
 
   test("every folder of geometry has its place in the order", () => {

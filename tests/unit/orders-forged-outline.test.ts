@@ -1,7 +1,7 @@
 import { forgedOutline, PIECE_STATES, signedArea, weighState } from "@scantling/geometry";
 import { describe, expect, test } from "vitest";
 import { measure } from "../../packages/cli/src/measure.js";
-import { makePatternModel } from "../../packages/cli/src/pattern-model.js";
+import { makePatternModel } from "../../packages/cli/src/models/pattern-model.js";
 import { checkLayout } from "../../packages/render/src/check-layout.js";
 import { patternSheet } from "../../packages/render/src/sheets/pattern-sheet.js";
 import { at } from "../orders/hand-sums.js";

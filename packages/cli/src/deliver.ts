@@ -7,6 +7,11 @@ import { showPath } from "./read-input.js";
 /** A file to write into the output folder. */
 export interface OutputFile {
   readonly name: string;
+  readonly content: string | Uint8Array;
+}
+
+/** A report: a file that standard output can carry. */
+export interface ReportFile extends OutputFile {
   readonly content: string;
 }
 
@@ -31,7 +36,7 @@ export async function writeOutput(
 }
 
 /** The report goes to standard output; with `--out` a copy of it goes into that folder. */
-export async function deliverReport(io: Io, file: OutputFile, options: CommonOptions): Promise<void> {
+export async function deliverReport(io: Io, file: ReportFile, options: CommonOptions): Promise<void> {
   if (options.out !== undefined) {
     const paths = await writeOutput(io, options.out, [file], options);
     io.stderr.write(paths.map((path) => `Wrote ${path}\n`).join(""));

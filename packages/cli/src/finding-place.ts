@@ -1,4 +1,4 @@
-import type { Finding } from "@scantling/geometry";
+import { type Finding, letterName } from "@scantling/geometry";
 import { formatPath, nearestPosition, parsePath, pathWords, withPathWords } from "./file/index.js";
 import type { Job } from "./load.js";
 
@@ -21,7 +21,7 @@ const SHOP_PATHS = /^(?:rack|press|oven|quenchTank|fullers|preCurve|limits|losse
 
 /** Finds what a finding is about: paths count lists from 0, people do not. */
 export function placeFinding({ path }: Finding, job: Job): FindingPlace {
-  const inShop = SHOP_PATHS.test(path);
+  const inShop = SHOP_PATHS.test(path) || isShopAllowance(path, job);
   const file = inShop ? job.shopPlaces : job.knife;
   const position = file === undefined ? undefined : nearestPosition(path, file);
   return {
@@ -29,6 +29,12 @@ export function placeFinding({ path }: Finding, job: Job): FindingPlace {
     position: file === undefined || position === undefined ? undefined : { file: file.fileName, ...position },
   };
 }
+
+/** Allowances that a knife file leaves out are those of the shop file. */
+const isShopAllowance = (path: string, { knife, shopPlaces }: Job): boolean =>
+  path.startsWith("allowances.") &&
+  knife.positionOf(path) === undefined &&
+  shopPlaces?.positionOf(path) !== undefined;
 
 /** A hole is called by its letter on the pattern, and by where it stands in the file. */
 function placeName(path: string, job: Job): string {
@@ -41,7 +47,7 @@ const HOLE = /^(?:blade|tang)\.holes\[\d+\]/u;
 function nameOf(path: string, { shop, spec }: Job): string {
   const [, owner, hole] = /^(blade|tang)\.holes\[(\d+)\]/u.exec(path) ?? [];
   if (owner !== undefined) {
-    return `hole ${holeLetter(Number(hole) + (owner === "blade" ? 0 : (spec.blade.holes?.length ?? 0)))}`;
+    return `hole ${letterName(Number(hole) + (owner === "blade" ? 0 : (spec.blade.holes?.length ?? 0)))}`;
   }
   const [, bar] = /^rack\[(\d+)\]$/u.exec(path) ?? [];
   if (bar !== undefined) return shop.rack[Number(bar)]?.name ?? "the rack";
@@ -51,10 +57,4 @@ function nameOf(path: string, { shop, spec }: Job): string {
 /** A text in which other paths are named: holes by their letters, all else counted from 1. */
 export function namesIn(text: string, job: Job): string {
   return withPathWords(text.replace(/\b(?:blade|tang)\.holes\[\d+\]/gu, (path) => nameOf(path, job)));
-}
-
-/** A, B, … Z, A2, B2, …: what a hole is called on the pattern; those of the blade come first. */
-export function holeLetter(index: number): string {
-  const round = Math.floor(index / 26);
-  return `${String.fromCharCode(65 + (index % 26))}${round === 0 ? "" : round + 1}`;
 }

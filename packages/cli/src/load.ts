@@ -7,7 +7,7 @@ import {
   type ShopSpec,
   type ToleranceDefaults,
 } from "@scantling/geometry";
-import { type FileUnits, inchesToMm } from "@scantling/geometry/units";
+import { drillSizes, type FileUnits, inchesToMm } from "@scantling/geometry/units";
 import { EXIT } from "./exit-code.js";
 import { CommandFailure } from "./failure.js";
 import {
@@ -21,7 +21,7 @@ import {
 import type { Io } from "./io/io.js";
 import type { CommonOptions } from "./options.js";
 import { readItsDrawing } from "./read-drawing.js";
-import { readInput, STDIN } from "./read-input.js";
+import { type InputText, readInput, STDIN } from "./read-input.js";
 
 /** Names under which a shop file is found, the first of them that a folder holds. */
 const SHOP_NAMES = ["shop.yaml", "shop.yml", "shop.json"] as const;
@@ -72,16 +72,24 @@ export async function loadJob(io: Io, given: string, options: CommonOptions): Pr
     fromStdin: input.path === undefined,
     units,
     shopPlaces: shopFile,
-    shop: shopFile === undefined ? DEFAULT_SHOP : fillShop(shopFile),
+    shop: shopFile === undefined ? BARE_SHOP : fillShop(shopFile),
     tolerances: fillTolerances(shopFile),
   };
 }
 
 async function loadShop(io: Io, from: string, options: CommonOptions): Promise<ShopFile | undefined> {
+  const input = await shopInput(io, from, options);
+  return input && readShopFile(input.text, input.shown);
+}
+
+/** The text of the shop file that `--shop` names, or of the nearest one in a folder or above it; undefined where there is none. */
+export async function shopInput(
+  io: Io,
+  from: string,
+  options: Pick<CommonOptions, "shop">,
+): Promise<InputText | undefined> {
   const given = options.shop ?? (await findShop(io, from));
-  if (given === undefined) return undefined;
-  const input = await readInput(io, given, "shop");
-  return readShopFile(input.text, input.shown);
+  return given === undefined ? undefined : readInput(io, given, "shop");
 }
 
 async function findShop(io: Io, from: string): Promise<string | undefined> {
@@ -95,11 +103,17 @@ async function findShop(io: Io, from: string): Promise<string | undefined> {
   }
 }
 
+/** Of a shop that says nothing: the usual sets of drills are taken to be there. */
+const BARE_SHOP: ShopSpec = {
+  ...DEFAULT_SHOP,
+  drills: drillSizes().map(({ name, diameter }) => ({ name, diameter })),
+};
+
 /** Fills what the shop file leaves out with the published defaults, and holds the whole against the shop's rules. */
 function fillShop(file: ShopFile): ShopSpec {
   const { losses, limits, press, ...given } = file.shop;
   const shop: ShopSpec = {
-    ...DEFAULT_SHOP,
+    ...BARE_SHOP,
     ...sawOf(file.units),
     ...given,
     losses: { ...DEFAULT_SHOP.losses, ...losses },

@@ -1,4 +1,6 @@
 import type { GateStage, PieceState } from "@scantling/geometry";
+import type { SheetName } from "./sheets/sheet-names.js";
+import type { DrawingFormat } from "./sheets/write-drawings.js";
 
 /** Options that every command takes. */
 export interface CommonOptions {
@@ -26,14 +28,32 @@ export interface SetupOptions extends CommonOptions {
   readonly plan?: number;
 }
 
-/** Formats that a pattern is written in. */
-export const PATTERN_FORMATS = ["svg"] as const;
-export type PatternFormat = (typeof PATTERN_FORMATS)[number];
-
 export interface PatternOptions extends CommonOptions {
-  readonly format: PatternFormat;
-  /** Size state that is drawn; left out: the finished knife. */
-  readonly state?: PieceState;
+  readonly format: DrawingFormat;
+  /** Left out: the pattern alone. */
+  readonly sheet?: readonly SheetName[];
+  /** Size states that are drawn in one another; left out: the finished knife. */
+  readonly state?: readonly PieceState[];
+  /** `a4`, `300x600`, `fit`; left out: the smallest that holds the sheet, for PDF the shop's own. */
+  readonly paper?: string;
+  /** Distance of a line to saw or scribe along from the outline. */
+  readonly offset?: string;
+  /** White left along the edges of tiled pages, and how much they overlap. */
+  readonly margin?: string;
+  readonly overlap?: string;
+  /** Places of further sections, parted by commas. */
+  readonly at?: string;
+}
+
+/** Formats of the bench card. */
+export const CARD_FORMATS = ["pdf", "svg"] as const;
+
+export interface JobsheetOptions extends CommonOptions {
+  readonly format: (typeof CARD_FORMATS)[number];
+  /** Left out: the shop's own, else A4 or Letter. */
+  readonly paper?: string;
+  /** Which of the ranked plans, from 1; left out: the best. */
+  readonly plan?: number;
 }
 
 export interface GateOptions extends CommonOptions {
@@ -48,4 +68,18 @@ export interface GateOptions extends CommonOptions {
   readonly before?: readonly string[];
   /** Caliper readings, each `PLACE=THICKNESS`. */
   readonly at?: readonly string[];
+}
+
+/** Formats of the print-check sheet. */
+export const CALIBRATE_FORMATS = ["svg", "pdf"] as const;
+
+export interface CalibrateOptions extends CommonOptions {
+  readonly format: (typeof CALIBRATE_FORMATS)[number];
+  /** Left out: the shop's own, else A4 or Letter. */
+  readonly paper?: string;
+  /** What the bars of the sheet measure, along the short side of the paper and along the long one. */
+  readonly short?: string;
+  readonly long?: string;
+  /** The sheet is printed, or was, with the correction that is stored. */
+  readonly corrected?: boolean;
 }

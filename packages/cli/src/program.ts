@@ -1,15 +1,20 @@
+import { nearestWord } from "@scantling/geometry/units";
 import { Command, InvalidArgumentError, Option } from "commander";
 import type { ExitCode } from "./exit-code.js";
 import type { Io } from "./io/io.js";
 import {
+  CALIBRATE_FORMATS,
+  CARD_FORMATS,
+  type CalibrateOptions,
   type CommonOptions,
   type GateOptions,
-  PATTERN_FORMATS,
-  type PatternFormat,
+  type JobsheetOptions,
   type PatternOptions,
   type SetupOptions,
   type WeighOptions,
 } from "./options.js";
+import { SHEET_NAMES, SHEET_WORDS } from "./sheets/sheet-names.js";
+import { DRAWING_FORMATS } from "./sheets/write-drawings.js";
 import { version } from "./version.js";
 
 const EXIT_CODES = `
@@ -25,7 +30,7 @@ cannot write.`;
 export function makeProgram(io: Io, answered: (code: ExitCode) => void): Command {
   const program = new Command("scantling");
   program
-    .description("For one custom knife: what it will weigh, the bars to cut, and a true-size pattern.")
+    .description("For one custom knife: what it will weigh, the bars to cut, and true-size sheets.")
     .version(version(), "-V, --version", "print the version")
     .helpOption("-h, --help", "print help")
     .helpCommand("help [command]", "print help for a command")
@@ -107,39 +112,95 @@ export function makeProgram(io: Io, answered: (code: ExitCode) => void): Command
       examples(
         "gate",
         "gate harvest.knife.yaml --stage billet --mass 902g --tare 200g",
-        "gate harvest.knife.yaml --stage forged --mass 690g --before billet=702g",
-        'gate harvest.knife.yaml --stage forged --mass 690g --at "heel=5.6 mm" --at "60 %=4.6 mm"',
+        "gate harvest.knife.yaml --stage forged --mass 690g \\\n      --before billet=702g",
+        'gate harvest.knife.yaml --stage forged --mass 690g \\\n      --at "heel=5.6 mm" --at "60 %=4.6 mm"',
       ),
     )
     .action(async (file: string, options: GateOptions) => {
       const { gate } = await import("./commands/gate.js");
       answered(await gate(io, file, options));
     });
-  common(program.command("pattern"), "the true-size drawing to trace")
+  common(program.command("pattern"), "true-size drawings to trace, cut out and hold against the work")
     .addOption(
-      new Option("--format <format>", `format of the drawing: ${PATTERN_FORMATS.join(", ")}`)
-        .default("svg")
-        .argParser(patternFormat),
+      new Option("--sheet <NAMES>", "sheets to draw, parted by commas, or all (default: pattern)").argParser(
+        (value: string) => wordList(value, SHEET_NAMES, "sheets"),
+      ),
     )
-    .addOption(stateOption("drawn"))
+    .addOption(formatOption("drawings", DRAWING_FORMATS, "svg"))
+    .option(
+      "--paper <PAPER>",
+      "a4, letter, a3, tabloid, 300x600mm, fit, ... (default: the smallest that holds the sheet; for pdf that of the shop file, tiled)",
+    )
+    .addOption(
+      new Option(
+        "--state <STATES>",
+        "size states of the blade, nested in one another: finished, ready, forged (default: finished)",
+      ).argParser((value: string) => wordList(value, STATES, "states")),
+    )
+    .option("--offset <LENGTH>", "a line to saw or scribe along, this far outside the outline")
+    .option("--overlap <LENGTH>", "how much tiled pages overlap (default: 10 mm)")
+    .option("--margin <LENGTH>", "white along the edges of tiled pages (default: 6 mm)")
+    .option("--at <PLACES>", "sections at these places too: heel, tip, butt, 60 %, 80 mm, ...")
     .addHelpText(
       "after",
-      examples(
+      `\nSheets:\n${SHEET_NAMES.map((name) => `  ${name.padEnd(10)}${SHEET_WORDS[name]}`).join("\n")}\n${examples(
         "pattern",
         "pattern harvest.knife.yaml",
-        "pattern harvest.knife.yaml --format svg --out drawings",
-        "pattern harvest.knife.yaml --state forged",
-      ),
+        "pattern harvest.knife.yaml --format pdf --paper a4",
+        "pattern harvest.knife.yaml --sheet all --format pdf --out drawings",
+        "pattern harvest.knife.yaml --state forged,finished --offset 0.5mm",
+      )}`,
     )
     .action(async (file: string, options: PatternOptions) => {
       const { pattern } = await import("./commands/pattern.js");
       answered(await pattern(io, file, options));
+    });
+  common(
+    program.command("jobsheet"),
+    "the bench card to hang up: set-ups in the order of use, with boxes to write in",
+  )
+    .addOption(formatOption("card", CARD_FORMATS, "pdf"))
+    .option("--paper <PAPER>", "a4, letter, ... (default: paper of the shop file)")
+    .addOption(new Option("--plan <N>", "which plan of stock (default: the best)").argParser(planPlace))
+    .addHelpText(
+      "after",
+      examples(
+        "jobsheet",
+        "jobsheet harvest.knife.yaml",
+        "jobsheet harvest.knife.yaml --plan 2 --paper letter",
+      ),
+    )
+    .action(async (file: string, options: JobsheetOptions) => {
+      const { jobsheet } = await import("./commands/jobsheet.js");
+      answered(await jobsheet(io, file, options));
     });
   common(program.command("check"), "what was asked, one by one, and every warning with the number behind it")
     .addHelpText("after", examples("check", "check harvest.knife.yaml", "check - < harvest.knife.yaml"))
     .action(async (file: string, options: CommonOptions) => {
       const { check } = await import("./commands/check.js");
       answered(await check(io, file, options));
+    });
+  shared(
+    program.command("calibrate"),
+    "a sheet to check the printer with, and from two lengths measured on it what sets the printer right",
+  )
+    .option("--paper <PAPER>", "a4, letter, a3, tabloid, 300x600mm, ... (default: paper of the shop file)")
+    .option("--short <LENGTH>", "what the bar along the short side of the paper measures")
+    .option("--long <LENGTH>", "what the bar along the long side measures")
+    .option("--corrected", "the sheet with the stored correction, to prove it")
+    .addOption(formatOption("sheet", CALIBRATE_FORMATS, "svg"))
+    .addHelpText(
+      "after",
+      examples(
+        "calibrate",
+        "calibrate --paper a4 --format pdf",
+        "calibrate --paper a4 --short 179.6mm --long 269.3mm --force",
+        "calibrate --paper a4 --corrected",
+      ),
+    )
+    .action(async (options: CalibrateOptions) => {
+      const { calibrate } = await import("./commands/calibrate.js");
+      answered(await calibrate(io, options));
     });
   return program;
 }
@@ -160,9 +221,13 @@ function common(
   description: string,
   [name, about]: readonly [string, string] = ONE_FILE,
 ): Command {
+  return shared(command.argument(name, about), description);
+}
+
+/** The options that every command has. */
+function shared(command: Command, description: string): Command {
   return command
     .description(description)
-    .argument(name, about)
     .option("--json", "print the report as JSON (mm and g), one document")
     .option("--out <DIR>", "write into this folder, which is made if missing")
     .addOption(
@@ -204,9 +269,25 @@ function planPlace(value: string): number {
   throw new InvalidArgumentError("Give the place of a plan: 1 is the best, 2 the next one.");
 }
 
-function patternFormat(value: string): PatternFormat {
-  const known = PATTERN_FORMATS.find((format) => format === value);
-  if (known !== undefined) return known;
-  const later = value === "pdf" || value === "dxf" ? `${value} comes later. ` : "";
-  throw new InvalidArgumentError(`${later}Formats there are: ${PATTERN_FORMATS.join(", ")}.`);
+/** `--format`, with the nearest word for one that is none. */
+function formatOption<T extends string>(what: string, formats: readonly T[], usual: T): Option {
+  return new Option("--format <format>", `format of the ${what}: ${formats.join(", ")}`)
+    .default(usual)
+    .argParser((value: string) => knownWord(value.toLowerCase(), formats, "formats"));
+}
+
+/** Words of a list parted by commas, each once, in the order of the list that they are from. */
+function wordList<T extends string>(value: string, known: readonly T[], what: string): readonly T[] {
+  const asked = value.split(",").map((word) => word.trim().toLowerCase());
+  if (asked.includes("all")) return known;
+  const found = asked.map((word) => knownWord(word, known, what));
+  return known.filter((name) => found.includes(name));
+}
+
+function knownWord<T extends string>(word: string, known: readonly T[], what: string): T {
+  const found = known.find((name) => name === word);
+  if (found !== undefined) return found;
+  const near = nearestWord(word, known);
+  const meant = near === undefined ? "" : `Did you mean ${near}? `;
+  throw new InvalidArgumentError(`${meant}The ${what} are: ${known.join(", ")}.`);
 }

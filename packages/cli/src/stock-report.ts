@@ -1,9 +1,12 @@
 import {
+  benchSetUp,
   type Finding,
   findMaterial,
   fitsShop,
   type Issue,
   isSameMaterial,
+  type Knife,
+  type LedgerBodies,
   ledgerBodies,
   lossFindings,
   type MixedPlan,
@@ -31,10 +34,8 @@ export interface Bars extends StockReport {
 /** Plans the bars of the job's rack for the knife. */
 export function planBars({ job, knife }: Measured): Bars {
   return inFileTerms(job, () => {
-    const { losses, limits } = job.shop;
     const bodies = ledgerBodies(knife);
-    const { forged } = makeSteelChain(bodies, losses, limits, knife.forging, "value");
-    const forgedMass = forged * bodies.density;
+    const forgedMass = forgedMassOf(bodies, job, knife);
     const { stack } = job.knife;
     if (stack !== undefined) {
       const mixed = planMixed(knife, bodies, job.shop, stack, askedCoreLine(job, knife));
@@ -45,12 +46,19 @@ export function planBars({ job, knife }: Measured): Bars {
   });
 }
 
-/** What is to be said whatever the bars: of the knife, of wishes that are missed, of the shop that is to make it. */
+/** Mass of the forged blade, handling bar not counted, at the usual losses, g. */
+export function forgedMassOf(bodies: LedgerBodies, { shop }: Job, { forging }: Knife): number {
+  return makeSteelChain(bodies, shop.losses, shop.limits, forging, "value").forged * bodies.density;
+}
+
+/** What is to be said whatever the bars: of the knife, of wishes that are missed, of the shop and the bench that are to make it. */
 export function knifeFindings(measured: Measured): readonly Finding[] {
+  const { job, knife } = measured;
   return [
     ...measured.findings,
     ...wishFindings(measured.answers),
     ...fitsShop(measured.knife, measured.job.shop),
+    ...inFileTerms(job, () => benchSetUp(knife, job.shop)).findings,
     ...pressHeatFindings(measured.job.shop.press),
     ...lossFindings(measured.job.shop.losses),
   ];

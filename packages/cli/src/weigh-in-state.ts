@@ -1,5 +1,6 @@
 import {
   beforeFractionLoss,
+  insideEnds,
   lossesAt,
   type PieceState,
   type StateSection,
@@ -22,9 +23,6 @@ export interface WeighedState {
   }[];
 }
 
-/** Where the outline turns a corner it is read this little ahead of it, mm. */
-const AHEAD = 1e-9;
-
 /** Weighs and cuts the knife in a size state before it is finished. */
 export function weighInState(
   { job, knife }: Measured,
@@ -45,7 +43,7 @@ export function weighInState(
       stations: stations.map(({ x, asked }) => ({
         x,
         asked,
-        section: stateSection(knife, x < knife.outline.edgeLength ? x + AHEAD : x - AHEAD, state),
+        section: stateSection(knife, insideEnds(knife, x), state),
       })),
     };
   });

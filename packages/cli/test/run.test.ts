@@ -48,11 +48,16 @@ describe("wrong use: exit 2, talk on standard error, what to do next", () => {
     ["two files", ["weigh", "a", "b"], [/too many arguments/]],
     ["unknown units", ["weigh", "a", "--units", "cm"], [/cm/, /Allowed choices are in, mm/]],
     [
-      "a format that comes later",
-      ["pattern", "a", "--format", "pdf"],
-      [/pdf comes later/, /Formats there are: svg/],
+      "a format that is none",
+      ["pattern", "a", "--format", "svgg"],
+      [/Did you mean svg\?/, /The formats are: svg, pdf, dxf/],
     ],
-    ["a format that is none", ["pattern", "a", "--format", "svgg"], [/Formats there are: svg/]],
+    [
+      "a sheet that is none",
+      ["pattern", "a", "--sheet", "gages"],
+      [/Did you mean gauges\?/, /The sheets are:/],
+    ],
+    ["a state that is none", ["pattern", "a", "--state", "forge"], [/Did you mean forged\?/]],
     ["an option without its value", ["weigh", "a", "--shop"], [/--shop/, /argument missing/]],
   ];
   for (const [name, argv, says] of cases) {

@@ -59,6 +59,52 @@ export function checkBars(direction: Direction, corner: { x: number; y: number }
   ];
 }
 
+/** Room that {@link slimCheckBars} take along the bars and square to them, mm. */
+export const SLIM_BARS = { length: 121, height: 13 };
+
+/** Between the foot of the slim bars' room and the lower ends of the inch bar's ticks, mm. */
+const SLIM_FOOT = 1;
+const AFTER_BARS = 2;
+
+/**
+ * The same two bars with their lengths behind their ends, for a narrow strip.
+ *
+ * @param corner - of the room that they take, see {@link SLIM_BARS}: lower left for bars across, lower right for upright
+ *   ones; whole mm.
+ */
+export function slimCheckBars(direction: Direction, corner: { x: number; y: number }): DrawingItem[] {
+  const place = placer(direction, corner);
+  const inchBase = SLIM_FOOT + END_TICK;
+  const metricBase = inchBase + BAR_PITCH;
+  const inchLength = inchesToMm(INCH_BAR);
+  const figure = (text: string, over: number): DrawingItem =>
+    lettering(text, place.point(1 + inchLength + AFTER_BARS, over), {
+      height: SMALL,
+      rotation: place.rotation,
+    });
+  return [
+    ...slimBar(place, {
+      name: `check-mm-${direction}`,
+      base: metricBase,
+      outward: 1,
+      ticks: Array.from({ length: 11 }, (_, index) => index * 10),
+      long: [0, 50, 100],
+    }),
+    ...slimBar(place, {
+      name: `check-in-${direction}`,
+      base: inchBase,
+      outward: -1,
+      ticks: Array.from({ length: INCH_BAR + 1 }, (_, index) => inchesToMm(index)),
+      long: [0, inchLength],
+    }),
+    figure(`${METRIC_BAR} mm`, metricBase),
+    figure(`${INCH_BAR} in`, inchBase - SMALL),
+  ];
+}
+
+const slimBar = (place: Placer, plan: Omit<BarPlan, "labels">): DrawingItem[] =>
+  bar({ ...place, point: (along, over) => place.point(along + 1, over) }, { ...plan, labels: [] });
+
 interface BarPlan {
   readonly name: string;
   /** Distance of the base line from the corner, square to the bar. */

@@ -1,11 +1,12 @@
 import { type Bounds, type Path, pointAt, type Segment, type Vec2 } from "@scantling/geometry";
-import { type Drawing, type DrawingItem, flattenItems, type TextItem } from "./drawing.js";
+import { intersectBoxes, type VisibleItem, visibleItems } from "./box.js";
+import type { Drawing, DrawingItem, TextItem } from "./drawing.js";
 import { penOf } from "./role.js";
 import { textBox } from "./text-metrics.js";
 
 /** Something on a sheet that stands in the way of something else. */
 export interface LayoutFault {
-  readonly code: "text-off-page" | "line-off-page" | "text-on-text" | "line-through-text";
+  readonly code: "text-off-page" | "line-off-page" | "text-on-text" | "line-through-text" | "text-cut";
   readonly text: string;
   readonly other: string;
   /** Where, in the drawing's own mm. */
@@ -14,7 +15,8 @@ export interface LayoutFault {
 
 /**
  * Whether a sheet can be read: no lettering on other lettering, no line of any role through lettering, nothing off
- * the page. Lettering counts with the widest size that it may take, see {@link textBox}.
+ * the page. Lettering counts with the widest size that it may take, see {@link textBox}; of a group with a clip only
+ * what is seen of it counts.
  *
  * @returns all faults; none for a sheet that is in order.
  */
@@ -25,20 +27,48 @@ export function checkLayout(drawing: Drawing): LayoutFault[] {
     maxX: drawing.width - drawing.origin.x,
     maxY: drawing.height - drawing.origin.y,
   };
-  const flat = flattenItems(drawing.items);
-  const texts = flat.flatMap((item) =>
-    item.kind === "text" && item.text !== "" ? [{ item, box: textBox(item) }] : [],
-  );
+  const visible = visibleItems(drawing.items);
+  const texts = visible.flatMap(placedText);
   return [
     ...texts.flatMap(({ item, box }) => (contains(page, box) ? [] : [fault("text-off-page", item, "page")])),
     ...overlappingTexts(texts),
-    ...flat.flatMap((item) => strokeFaults(item, page, texts)),
+    ...visible.flatMap((item) => strokeFaults(item, page, texts)),
+  ];
+}
+
+/**
+ * Whether a sheet on several pages can be read: each page by itself, and lettering that is cut off on one page is whole
+ * on another one.
+ *
+ * @param pages - Those that show parts of one view have its coordinates, so that the same lettering is at the same place.
+ * @returns all faults; none for a sheet that is in order.
+ *
+ * @example
+ * checkPages(layOutSheet(contents, { kind: "paper", paper: paperNamed("A4") })); // []
+ */
+export function checkPages(pages: readonly Drawing[]): LayoutFault[] {
+  const texts = pages.flatMap(({ items }) => visibleItems(items).flatMap(placedText));
+  const keyOf = ({ text, at, rotation }: TextItem): string => JSON.stringify([text, at.x, at.y, rotation]);
+  const whole = new Set(texts.filter((text) => !text.cut).map(({ item }) => keyOf(item)));
+  const cut = new Map(texts.filter((text) => text.cut).map(({ item }) => [keyOf(item), item]));
+  return [
+    ...pages.flatMap(checkLayout),
+    ...[...cut].flatMap(([key, item]) => (whole.has(key) ? [] : [fault("text-cut", item, "every page")])),
   ];
 }
 
 interface PlacedText {
   readonly item: TextItem;
+  /** What is seen of it. */
   readonly box: Bounds;
+  readonly cut: boolean;
+}
+
+function placedText({ item, clip }: VisibleItem): PlacedText[] {
+  if (item.kind !== "text" || item.text === "") return [];
+  const whole = textBox(item);
+  const box = clip === undefined ? whole : intersectBoxes(whole, clip);
+  return box === undefined ? [] : [{ item, box, cut: clip !== undefined && !contains(clip, whole) }];
 }
 
 const fault = (code: LayoutFault["code"], item: TextItem, other: string): LayoutFault => ({
@@ -57,18 +87,32 @@ function overlappingTexts(texts: readonly PlacedText[]): LayoutFault[] {
   );
 }
 
-function strokeFaults(item: DrawingItem, page: Bounds, texts: readonly PlacedText[]): LayoutFault[] {
-  if (item.kind === "text" || item.kind === "group") return [];
+function strokeFaults(
+  { item, clip }: VisibleItem,
+  page: Bounds,
+  texts: readonly PlacedText[],
+): LayoutFault[] {
+  if (item.kind === "text") return [];
   const name = item.name ?? item.role;
-  const reach = item.kind === "path" && item.filled ? 0 : penOf(item.role).width / 2;
+  const reach = item.kind === "path" && item.fill !== undefined ? 0 : penOf(item.role).width / 2;
   return pointsOf(item).flatMap((points) => {
-    const off = points.find((point) => !contains(page, around(point, reach)));
-    const hits = texts.filter(({ box }) => crosses(points, grow(box, reach)));
+    const off = points.find((point) => isOff(page, around(point, reach), clip));
+    const hits = texts.filter(({ box }) => {
+      if (clip === undefined) return crosses(points, grow(box, reach));
+      const seen = overlap(box, clip) ? intersectBoxes(grow(box, reach), clip) : undefined;
+      return seen !== undefined && crosses(points, seen);
+    });
     return [
       ...(off ? [{ code: "line-off-page" as const, text: "", other: name, at: off }] : []),
       ...hits.map((hit) => fault("line-through-text", hit.item, name)),
     ];
   });
+}
+
+/** Whether what is seen of a box reaches off the page. */
+function isOff(page: Bounds, box: Bounds, clip: Bounds | undefined): boolean {
+  const seen = clip === undefined ? box : intersectBoxes(box, clip);
+  return seen !== undefined && !contains(page, seen);
 }
 
 /** Points close enough together for a look at the layout; nothing is measured on them. */

@@ -4,6 +4,8 @@ const UNPRINTABLE = /[\p{Cc}\p{Cf}\p{Co}\p{Noncharacter_Code_Point}\p{Cs}\u115f\
 const SPACES = /[\p{Zs}\p{Zl}\p{Zp}\t\n\v\f\r\u0085]+/gu;
 /** More than two marks on one letter would run into the line above. */
 const PILED_MARKS = /(\p{M}{2})\p{M}+/gu;
+/** Most of what is drawn: nothing in it but letters, figures and signs with single spaces between. */
+const CLEAN = /^[!-~\u00b0-\u00ff]+(?: [!-~\u00b0-\u00ff]+)*$/;
 
 /**
  * Text as it can stand on a drawing: one line, visible characters only, runs of space made one.
@@ -13,6 +15,7 @@ const PILED_MARKS = /(\p{M}{2})\p{M}+/gu;
  * cleanText("MG-14\u202e\n  fork"); // "MG-14 fork"
  */
 export function cleanText(text: string): string {
+  if (CLEAN.test(text)) return text;
   return text
     .replace(SPACES, " ")
     .replace(UNPRINTABLE, "")

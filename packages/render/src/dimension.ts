@@ -23,7 +23,7 @@ export function arrowhead(tip: Vec2, angle: number): PathItem {
     y: tip.y + along * sin + across * cos,
   });
   const points = [tip, at(-ARROW_LENGTH, ARROW_HALF_WIDTH), at(-ARROW_LENGTH, -ARROW_HALF_WIDTH)];
-  return { kind: "path", role: "dimension", paths: [polyline(points, true)], filled: true };
+  return { kind: "path", role: "dimension", paths: [polyline(points, true)], fill: "black" };
 }
 
 /** A distance along x, written above its line. */
@@ -119,9 +119,11 @@ export interface UprightDimension {
   readonly highFrom: number;
   /** x of the dimension line. */
   readonly x: number;
-  /** The figure, and the same in the other unit. */
+  /** The figure, and the same in the other unit where the sheet shows both. */
   readonly main: string;
-  readonly other: string;
+  readonly other?: string;
+  /** Whether the drawing will be turned over: then figures stand on the right of the line, to come to its left. */
+  readonly mirrored?: boolean;
 }
 
 /** An upright dimension: the figure along its line where it fits, else on both sides of it, else level beside it. */
@@ -169,17 +171,22 @@ function uprightText(dimension: UprightDimension, side: number): DrawingItem[] {
   const along = (text: string, height: number, at: number): DrawingItem =>
     lettering(text, { x: at, y: middle }, { height, anchor: "middle", rotation: Math.PI / 2 });
   const left = (height: number): number => x - baseLineAbove(height);
-  const whole = `${main} ${other}`;
+  const right = (text: string, height: number): number => x + OVER_LINE + textReach(text, height).over;
+  const whole = other === undefined ? main : `${main} ${other}`;
   for (const height of ALONG) {
-    if (fits(whole, height, length)) return [along(whole, height, left(height))];
+    if (!fits(whole, height, length)) continue;
+    return [along(whole, height, dimension.mirrored === true ? right(whole, height) : left(height))];
   }
   for (const height of ALONG) {
-    if (!fits(main, height, length) || !fits(other, height, length)) continue;
-    const right = x + OVER_LINE + textReach(other, height).over;
-    return [along(main, height, left(height)), along(other, height, right)];
+    if (other === undefined || !fits(main, height, length) || !fits(other, height, length)) continue;
+    const [before, after] = dimension.mirrored === true ? [other, main] : [main, other];
+    return [along(before, height, left(height)), along(after, height, right(after, height))];
   }
   const anchor = side < 0 ? "end" : "start";
   const beside = x + side * (EXTENSION_PAST + TEXT_GAP);
+  if (other === undefined) {
+    return [lettering(main, { x: beside, y: middle - 0.5 * KEY }, { height: KEY, anchor })];
+  }
   return [
     lettering(main, { x: beside, y: middle + 0.4 * KEY }, { height: KEY, anchor }),
     lettering(other, { x: beside, y: middle - 1.3 * KEY }, { height: KEY, anchor }),

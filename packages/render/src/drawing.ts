@@ -1,4 +1,4 @@
-import { type Path, translateSegment, type Vec2 } from "@scantling/geometry";
+import { type Bounds, type Path, translateSegment, type Vec2 } from "@scantling/geometry";
 import { cleanText } from "./clean-text.js";
 import type { PaperName } from "./paper.js";
 import type { Role } from "./role.js";
@@ -8,12 +8,15 @@ export interface PathItem {
   readonly kind: "path";
   readonly role: Role;
   readonly paths: readonly Path[];
-  /** Filled with black and not stroked: arrowheads. */
-  readonly filled?: boolean;
+  /** Filled and not stroked: arrowheads in black, areas of plots in grey. */
+  readonly fill?: Tone;
   /** Where in the dash pattern the line begins, mm. */
   readonly dashStart?: number;
   readonly name?: string;
 }
+
+/** How dark an area is; greys far enough apart to be told from one another on a black-only printer. */
+export type Tone = "black" | "dark" | "middle" | "light" | "white";
 
 export interface CircleItem {
   readonly kind: "circle";
@@ -36,11 +39,17 @@ export interface TextItem {
   /** Turned counter-clockwise about `at`, rad. */
   readonly rotation: number;
   readonly text: string;
+  /** Headings and figures that are read from afar. */
+  readonly bold?: boolean;
 }
 
 export interface GroupItem {
   readonly kind: "group";
   readonly name?: string;
+  /** Nothing of the group is drawn outside this box, mm. */
+  readonly clip?: Bounds;
+  /** Belongs to the paper and not to what is drawn (title block, check bars, tables): left out of files for CAD. */
+  readonly ofPaper?: true;
   readonly items: readonly DrawingItem[];
 }
 
@@ -58,10 +67,23 @@ export interface Drawing {
   readonly origin: Vec2;
   /** The standard paper whose size the page has; undefined where none is large enough. */
   readonly paper?: PaperName;
+  /** By how much the page is written larger than true size, for a printer that prints small; 1 each where left out. */
+  readonly correction?: PrintCorrection;
   readonly title: string;
   /** What the sheet shows, in a sentence or two, for those who cannot see it. */
   readonly description: string;
+  /** Where its number in a file of several sheets may stand, page mm; left out where there is no room. */
+  readonly numberPlace?: NumberPlace;
   readonly items: readonly DrawingItem[];
+}
+
+/** Room for a short line of lettering that is known only when all pages are. */
+export type NumberPlace = Pick<TextItem, "at" | "anchor" | "height" | "rotation">;
+
+/** Factors by which a page is stretched in the file, across and up, so that it comes out of the printer at true size. */
+export interface PrintCorrection {
+  readonly across: number;
+  readonly up: number;
 }
 
 /** Straight lines through the points. */
@@ -88,7 +110,7 @@ export function rectangle(role: Role, a: Vec2, b: Vec2): PathItem {
 export function lettering(
   text: string,
   at: Vec2,
-  options: { height: number; anchor?: TextAnchor; rotation?: number },
+  options: { height: number; anchor?: TextAnchor; rotation?: number; bold?: boolean },
 ): TextItem {
   return {
     kind: "text",
@@ -97,6 +119,7 @@ export function lettering(
     height: options.height,
     rotation: options.rotation ?? 0,
     text: cleanText(text),
+    ...(options.bold ? { bold: true } : {}),
   };
 }
 
@@ -110,9 +133,21 @@ export function moveItem(item: DrawingItem, dx: number, dy: number): DrawingItem
     case "text":
       return { ...item, at: { x: item.at.x + dx, y: item.at.y + dy } };
     case "group":
-      return { ...item, items: item.items.map((inner) => moveItem(inner, dx, dy)) };
+      return {
+        ...item,
+        ...(item.clip === undefined ? {} : { clip: moveBox(item.clip, dx, dy) }),
+        items: item.items.map((inner) => moveItem(inner, dx, dy)),
+      };
   }
 }
+
+/** The same box moved by (dx, dy) mm. */
+export const moveBox = (box: Bounds, dx: number, dy: number): Bounds => ({
+  minX: box.minX + dx,
+  minY: box.minY + dy,
+  maxX: box.maxX + dx,
+  maxY: box.maxY + dy,
+});
 
 function movePath(path: Path, dx: number, dy: number): Path {
   return { ...path, segments: path.segments.map((segment) => translateSegment(segment, dx, dy)) };

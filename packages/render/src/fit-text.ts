@@ -13,8 +13,14 @@ const ELLIPSIS = "...";
  * @example
  * fitText("Tall harvest knife", 2.5, 30, 2); // ["Tall harvest", "knife"]
  */
-export function fitText(text: string, height: number, maxWidth: number, maxLines: number): string[] {
-  const fits = (line: string): boolean => textWidth(line, height) <= maxWidth;
+export function fitText(
+  text: string,
+  height: number,
+  maxWidth: number,
+  maxLines: number,
+  bold = false,
+): string[] {
+  const fits = (line: string): boolean => textWidth(line, height, bold) <= maxWidth;
   const words = cleanText(text)
     .split(" ")
     .filter((word) => word !== "");
@@ -40,7 +46,14 @@ export function fitText(text: string, height: number, maxWidth: number, maxLines
 function shorten(line: string, fits: (line: string) => boolean): string {
   if (fits(line)) return line;
   const characters = [...line];
-  let count = characters.length;
-  while (count > 0 && !fits(characters.slice(0, count).join("").trimEnd() + ELLIPSIS)) count--;
-  return characters.slice(0, count).join("").trimEnd() + ELLIPSIS;
+  const cutAt = (count: number): string => characters.slice(0, count).join("").trimEnd() + ELLIPSIS;
+  // The more of it, the wider: halving finds the longest that fits.
+  let count = 0;
+  let tooLong = characters.length + 1;
+  while (tooLong - count > 1) {
+    const middle = (count + tooLong) >> 1;
+    if (fits(cutAt(middle))) count = middle;
+    else tooLong = middle;
+  }
+  return cutAt(count);
 }

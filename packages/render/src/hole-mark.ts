@@ -1,7 +1,7 @@
 import type { Vec2 } from "@scantling/geometry";
 import type { CircleItem, DrawingItem, PathItem } from "./drawing.js";
 import { strokes } from "./drawing.js";
-import type { PatternHole } from "./pattern-model.js";
+import type { PatternHole } from "./models/pattern-model.js";
 import { penOf } from "./role.js";
 
 const CENTRE_DASH = penOf("centre").dash;

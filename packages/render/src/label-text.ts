@@ -1,39 +1,79 @@
-import { type FileUnits, formatLength, formatMass } from "@scantling/geometry/units";
+import {
+  type FileUnits,
+  formatLength,
+  formatMass,
+  formatNumber,
+  mmToInches,
+} from "@scantling/geometry/units";
+import { besideUnits, inDecimals, mainUnits, type SheetUnits } from "./sheet-units.js";
 
-/** A figure in the sheet's own unit, and the same in the other one. */
+/** A figure in the sheet's own unit, and the same in the other one where the sheet shows both. */
 export interface DualText {
   readonly main: string;
-  readonly other: string;
+  readonly other?: string;
 }
 
-const otherUnits = (units: FileUnits): FileUnits => (units === "mm" ? "in" : "mm");
-
-const dual = (units: FileUnits, write: (units: FileUnits) => string): DualText => ({
-  main: trueMinus(write(units)),
-  other: `[${trueMinus(write(otherUnits(units)))}]`,
-});
+/** A figure as the sheet shows it: in its own unit, and in brackets in the other one where it has both. */
+export function dualText(units: SheetUnits, write: (units: FileUnits) => string): DualText {
+  const other = besideUnits(units);
+  const main = trueMinus(write(mainUnits(units)));
+  return other === undefined ? { main } : { main, other: `[${trueMinus(write(other))}]` };
+}
 
 const trueMinus = (text: string): string => text.replace(/^-/, "−");
 
-/** A length to be laid off with a tape: mm, and inches to the nearest 1/64. */
-export function lengthText(mm: number, units: FileUnits): DualText {
-  return dual(units, (shown) => formatLength(mm, shown, { remainder: false }));
+/** Step of inches that are not fractions: what a caliper tells. */
+const DECIMALS = { resolution: 0.001 } as const;
+
+/** A length to be laid off with a tape: mm, and inches to the nearest 1/64 or 0.001. */
+export function lengthText(mm: number, units: SheetUnits): DualText {
+  return dualText(units, (shown) =>
+    formatLength(mm, shown, shown === "in" && inDecimals(units) ? DECIMALS : { remainder: false }),
+  );
 }
 
-/** A size to be read off a caliper: mm to 0.01, and inches as a fraction where that is exact, else to 0.001. */
-export function caliperText(mm: number, units: FileUnits): DualText {
-  return dual(units, (shown) => (shown === "mm" ? formatLength(mm, "mm") : caliperInches(mm)));
+/**
+ * A size to be read off a caliper: mm to 0.01, and inches to 0.001, as a caliper shows them; what is a fraction stands as
+ * one, for so drills and bars are called.
+ */
+export function caliperText(mm: number, units: SheetUnits): DualText {
+  return dualText(units, (shown) => {
+    if (shown === "mm") return formatLength(mm, "mm");
+    return !inDecimals(units) && isFraction(mm)
+      ? formatLength(mm, "in", { remainder: false })
+      : caliperInches(mm);
+  });
 }
 
-function caliperInches(mm: number): string {
-  const fraction = formatLength(mm, "in");
-  return /[+−]$/.test(fraction) ? formatLength(mm, "in", { resolution: 0.001 }) : fraction;
+/** Sizes nearer to a 64th of an inch than this are that fraction, mm. */
+const SAME_SIZE = 1e-4;
+
+function isFraction(mm: number): boolean {
+  const steps = mmToInches(mm) * 64;
+  return Math.abs(steps - Math.round(steps)) < mmToInches(SAME_SIZE) * 64;
+}
+
+/** The same for a column of sizes, mm too with their last zeros, so that all are seen to be as fine. */
+export function caliperCell(mm: number, units: SheetUnits): DualText {
+  return dualText(units, (shown) => (shown === "mm" ? `${withZeros(mm, 2)} mm` : caliperInches(mm)));
+}
+
+const caliperInches = (mm: number): string => `${withZeros(mmToInches(mm), 3)}"`;
+
+/** Rounded, halves up as elsewhere; what is rounded to nothing has no sign. */
+function withZeros(value: number, decimals: number): string {
+  const step = 10 ** -decimals;
+  return Number(formatNumber(value, step)).toFixed(decimals);
 }
 
 /** A mass for the title block: g to 1 g, ounces to 0.1. */
-export function massText(grams: number, units: FileUnits): DualText {
-  return dual(units, (shown) => formatMass(grams, shown, shown === "mm" ? 1 : 0.1));
+export function massText(grams: number, units: SheetUnits): DualText {
+  return dualText(units, (shown) => formatMass(grams, shown, shown === "mm" ? 1 : 0.1));
 }
 
+/** A figure line by line. */
+export const linesOf = ({ main, other }: DualText): string[] =>
+  other === undefined ? [main] : [main, other];
+
 /** Both on one line: `225 mm [8 55/64"]`. */
-export const onOneLine = (text: DualText): string => `${text.main} ${text.other}`;
+export const onOneLine = (text: DualText): string => linesOf(text).join(" ");

@@ -1,9 +1,12 @@
 /** What a line on a drawing stands for; the role alone decides how it is drawn, in every output format. */
 export type Role =
   | "outline"
+  | "cut"
+  | "fold"
   | "bevel"
   | "hidden"
   | "centre"
+  | "adjacent"
   | "dimension"
   | "hatch"
   | "thin"
@@ -25,14 +28,20 @@ export const NARROW = 0.25;
 // Dash lengths in line widths as ISO 128-2 gives them (from memory): dash 12, long dash 24, gap 3, dot 0.5.
 const DASHED: readonly number[] = [12 * NARROW, 3 * NARROW];
 const LONG_DASH_DOT: readonly number[] = [24 * NARROW, 3 * NARROW, 0.5 * NARROW, 3 * NARROW];
+const LONG_DASH_TWO_DOTS: readonly number[] = [...LONG_DASH_DOT, 0.5 * NARROW, 3 * NARROW];
 
 const continuous = (width: number): Pen => ({ width, dash: [] });
 
 const PENS: Readonly<Record<Role, Pen>> = {
   outline: continuous(WIDE),
+  // Paper and leather are cut along it, so it is narrow: a wide line leaves a doubt of its own width.
+  cut: continuous(NARROW),
+  fold: { width: NARROW, dash: DASHED },
   bevel: continuous(NARROW),
   hidden: { width: NARROW, dash: DASHED },
   centre: { width: NARROW, dash: LONG_DASH_DOT },
+  // What lies beside the part or was there before (ISO 128-2, from memory).
+  adjacent: { width: NARROW, dash: LONG_DASH_TWO_DOTS },
   dimension: continuous(NARROW),
   hatch: continuous(NARROW),
   thin: continuous(NARROW),

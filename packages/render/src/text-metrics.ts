@@ -1,4 +1,5 @@
 import type { Bounds } from "@scantling/geometry";
+import { drawnWidthOfAll, widthOfAll } from "./character-widths.js";
 import type { TextItem } from "./drawing.js";
 
 /** Plain upright lettering: the first family that the reader's machine has. All are close to one another in width. */
@@ -10,37 +11,6 @@ const FONT_SIZE_PER_HEIGHT = 1.4;
 /** Font size in mm for lettering whose capitals are `height` mm tall. */
 export const fontSizeOf = (height: number): number => height * FONT_SIZE_PER_HEIGHT;
 
-// Advance widths as shares of the font size. Source: the larger of the published Helvetica metrics (from memory) and
-// those read from DejaVu Sans 2.37, the widest of the families above.
-const WIDTHS: readonly (readonly [number, string])[] = [
-  [0.29, "'ijl|I"],
-  [0.34, " ,.:;/\\f"],
-  [0.4, "-()[]t!·`"],
-  [0.42, 'r"*²³°'],
-  [0.5, "J"],
-  [0.53, "sz"],
-  [0.56, "c?_k–"],
-  [0.61, "vxyLF"],
-  [0.64, "0123456789abdeghnopqu{}$T"],
-  [0.69, "ABEKPSVXYZ"],
-  [0.76, "CHNRU"],
-  [0.79, "DGOQØ&"],
-  [0.84, "w#+<=>^~±×−≈"],
-  [0.87, "M"],
-  [1.02, "m%W@"],
-];
-
-const WIDTH_OF = new Map(
-  WIDTHS.flatMap(([width, characters]) => [...characters].map((character) => [character, width] as const)),
-);
-
-// Widest letters of the Latin, Greek and Cyrillic blocks in DejaVu Sans, those of other scripts, and pictographs.
-const OTHER_LETTER = 1.2;
-const OTHER_SCRIPT = 1.5;
-const PICTOGRAPH = 1.5;
-// Two- and three-em dashes, the long bars of some scripts, whole phrases set as one character.
-const PHRASE = 12;
-
 /** Room for kerning that a renderer may not apply and for hinting. */
 const SAFETY = 1.03;
 
@@ -49,26 +19,14 @@ const SAFETY = 1.03;
  * of the font families is at hand.
  *
  * @param height - height of the capitals, mm.
+ * @param bold - whether the lettering is bold.
  *
  * @example
  * textWidth("MG-14", 2.5); // 12.04
  */
-export function textWidth(text: string, height: number): number {
-  let width = 0;
-  for (const character of text) width += characterWidth(character);
-  return width * fontSizeOf(height) * SAFETY;
-}
-
-function characterWidth(character: string): number {
-  const known = WIDTH_OF.get(character);
-  if (known !== undefined) return known;
-  if (/\p{M}/u.test(character)) return 0;
-  const base = character.normalize("NFD").charAt(0);
-  const letter = WIDTH_OF.get(base);
-  if (letter !== undefined) return letter;
-  if (/[\p{Extended_Pictographic}\p{Regional_Indicator}]/u.test(character)) return PICTOGRAPH;
-  if (/[\u2e3a\u2e3b\u{1242b}-\u{12431}\ua9c5\ufdf0-\ufdff]|\u0bf5|\u0bf8/u.test(character)) return PHRASE;
-  return character < "\u0530" || /[\u2000-\u22ff]/.test(character) ? OTHER_LETTER : OTHER_SCRIPT;
+export function textWidth(text: string, height: number, bold = false): number {
+  const weight = bold ? "bold" : "regular";
+  return Math.max(widthOfAll(text, weight) * SAFETY, drawnWidthOfAll(text, weight)) * fontSizeOf(height);
 }
 
 const ASCENT = 0.8;
@@ -87,7 +45,7 @@ export function textReach(text: string, height: number): { readonly over: number
 
 /** The box that a line of lettering takes at most, turned text included. */
 export function textBox(item: TextItem): Bounds {
-  const width = textWidth(item.text, item.height);
+  const width = textWidth(item.text, item.height, item.bold);
   const { over, under } = textReach(item.text, item.height);
   const left = item.anchor === "start" ? 0 : item.anchor === "middle" ? -width / 2 : -width;
   const cos = Math.cos(item.rotation);

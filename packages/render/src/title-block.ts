@@ -12,6 +12,7 @@ export interface TitleField {
   readonly share: number;
   /** Lines that the value may take; 1 by default. */
   readonly lines?: number;
+  readonly bold?: boolean;
 }
 
 type Row = readonly TitleField[];
@@ -25,7 +26,8 @@ const LEADING = 0.5;
 const LABEL_BASE = PADDING + SMALL;
 
 /**
- * A title block: rows of fields in a wide frame. Values that do not fit are wrapped or shortened, never set smaller.
+ * A title block: rows of fields in a wide frame. Labels and values that do not fit
+ * are wrapped or shortened, never set smaller.
  *
  * @param corner - lower right corner, mm.
  * @param width - mm, at least {@link TITLE_BLOCK_WIDTH}; the height follows, see {@link titleBlockHeight}.
@@ -48,9 +50,20 @@ export function titleBlock(rows: readonly Row[], corner: Vec2, width: number): D
 export const titleBlockHeight = (rows: readonly Row[], width: number): number =>
   rows.reduce((sum, row) => sum + rowHeight(row, width), 0);
 
+/**
+ * Where a note of small lettering may end beside the label of a row's last field.
+ *
+ * @param row - counted from the top, from 0.
+ */
+export function titleNote(rows: readonly Row[], corner: Vec2, width: number, row: number): Vec2 {
+  const height = titleBlockHeight(rows.slice(row), width);
+  return { x: corner.x - PADDING, y: corner.y + height - LABEL_BASE };
+}
+
 const rule = (from: Vec2, to: Vec2): DrawingItem => strokes("thin", [[from, to]]);
+const roomOf = ({ share }: TitleField, width: number): number => share * width - 2 * PADDING;
 const linesOf = (field: TitleField, width: number): string[] =>
-  fitText(field.value, KEY, field.share * width - 2 * PADDING, field.lines ?? 1);
+  fitText(field.value, KEY, roomOf(field, width), field.lines ?? 1, field.bold === true);
 
 /** Lines of a row and how far its lettering reaches: one tall letter makes room in the whole row. */
 function rowMeasure(row: Row, width: number): { lines: number; over: number; under: number } {
@@ -75,10 +88,11 @@ function rowItems(row: Row, width: number, corner: Vec2, bottom: number): Drawin
   for (const [index, field] of row.entries()) {
     if (index > 0) items.push(rule({ x, y: corner.y }, { x, y: bottom }));
     let y = corner.y - LABEL_BASE;
-    items.push(lettering(field.label, { x: x + PADDING, y }, { height: SMALL }));
+    const label = fitText(field.label, SMALL, roomOf(field, width) + PADDING / 2, 1).join("");
+    items.push(lettering(label, { x: x + PADDING, y }, { height: SMALL }));
     y -= textReach("", SMALL).under + LEADING + over;
     for (const text of linesOf(field, width)) {
-      items.push(lettering(text, { x: x + PADDING, y }, { height: KEY }));
+      items.push(lettering(text, { x: x + PADDING, y }, { height: KEY, bold: field.bold === true }));
       y -= under + LEADING + over;
     }
     x += field.share * width;

@@ -49,7 +49,7 @@ describe("checkLayout", () => {
       {
         kind: "path",
         role: "dimension",
-        filled: true,
+        fill: "black",
         paths: [polyline([vec2(2, 0), vec2(3, 1), vec2(3, 2)], true)],
       } as const,
     ],

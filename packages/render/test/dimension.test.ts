@@ -9,7 +9,7 @@ const texts = (items: readonly DrawingItem[]): TextItem[] =>
 /** Tips of the arrowheads, and the way they point. */
 const heads = (items: readonly DrawingItem[]): { x: number; y: number; dx: number; dy: number }[] =>
   flattenItems(items).flatMap((item) => {
-    if (item.kind !== "path" || !item.filled) return [];
+    if (item.kind !== "path" || item.fill === undefined) return [];
     const [first, second] = item.paths[0]?.segments ?? [];
     if (!first || !second) return [];
     const back = { x: (second.from.x + second.to.x) / 2, y: (second.from.y + second.to.y) / 2 };

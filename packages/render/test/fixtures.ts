@@ -1,5 +1,5 @@
 import { arcAround, cubic, line, type Path, type Segment, type Vec2, vec2 } from "@scantling/geometry";
-import type { PatternModel } from "../src/pattern-model.js";
+import type { PatternModel } from "../src/models/pattern-model.js";
 
 /** Lines through the points, in order. */
 function through(...points: readonly Vec2[]): Segment[] {

@@ -1,6 +1,6 @@
 import { cubic, line, type Path, vec2 } from "@scantling/geometry";
 import fc from "fast-check";
-import type { PatternHeight, PatternModel } from "../src/pattern-model.js";
+import type { PatternHeight, PatternModel } from "../src/models/pattern-model.js";
 
 const STEPS = 1e6;
 

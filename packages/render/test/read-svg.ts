@@ -5,7 +5,7 @@ export interface SvgElement {
   readonly text: string;
 }
 
-const OPEN = /^<([a-z]+)((?: [\w:-]+="[^"<>]*")*)(\/?)>(?:([^<>]*)<\/([a-z]+)>)?$/;
+const OPEN = /^<([a-zA-Z]+)((?: [\w:-]+="[^"<>]*")*)(\/?)>(?:([^<>]*)<\/([a-zA-Z]+)>)?$/;
 
 /** Every element of a file with one element a line; throws where a line is anything else or tags do not match. */
 export function readSvg(svg: string): SvgElement[] {
@@ -15,7 +15,7 @@ export function readSvg(svg: string): SvgElement[] {
   const elements: SvgElement[] = [];
   const open: string[] = [];
   for (const line of lines.slice(1, -1)) {
-    const closing = /^<\/([a-z]+)>$/.exec(line);
+    const closing = /^<\/([a-zA-Z]+)>$/.exec(line);
     if (closing) {
       if (open.pop() !== closing[1]) throw new Error(`closes what is not open: ${line}`);
       continue;

@@ -1,23 +1,153 @@
+import { formatLength, parseQuantity } from "@scantling/geometry/units";
 import { writeOutput } from "../deliver.js";
-import { drawPattern } from "../draw-pattern.js";
 import { EXIT, type ExitCode } from "../exit-code.js";
+import { CommandFailure } from "../failure.js";
 import type { Io } from "../io/io.js";
-import { loadJob } from "../load.js";
+import { type Job, loadJob } from "../load.js";
 import { measure } from "../measure.js";
+import { STATE_WORDS } from "../models/pattern-model.js";
 import type { PatternOptions } from "../options.js";
 import { jsonText } from "../report/documents.js";
 import { findingCounts } from "../report/findings.js";
-import { patternJson } from "../report/pattern-json.js";
+import { patternJson, type WrittenPage } from "../report/pattern-json.js";
+import { type DrawnSheets, drawSheets } from "../sheets/draw-sheets.js";
+import { drawingFiles } from "../sheets/write-drawings.js";
 import { knifeFindings } from "../stock-report.js";
 
-/** `scantling pattern FILE`: writes the true-size drawing, and its path on standard output. */
+/** `scantling pattern FILE`: writes true-size drawings, and their paths on standard output. */
 export async function pattern(io: Io, file: string, options: PatternOptions): Promise<ExitCode> {
   const measured = measure(await loadJob(io, file, options));
-  const sheet = await drawPattern(measured, options.state);
-  const [path = sheet.name] = await writeOutput(io, options.out ?? ".", [sheet], options);
-  io.stdout.write(options.json ? jsonText(patternJson(sheet, path)) : `${path}\n`);
-  io.stderr.write("Print at 100 %, then measure the check bars: 100 mm and 4 in, both ways.\n");
+  const { job } = measured;
+  const { state: states = ["finished"], sheet: sheets = ["pattern"] } = options;
+  const sheetsDrawn = await drawSheets(measured, {
+    sheets,
+    states,
+    cutOffset: offsetOf(job, options.offset),
+    format: options.format,
+    tiling: tilingOf(job, options),
+    ...(options.paper === undefined ? {} : { paper: options.paper }),
+    ...(options.at === undefined ? {} : { at: options.at }),
+  });
+  tellMissing(io, sheetsDrawn, sheets.length);
+  tellIdle(
+    io,
+    sheets,
+    options,
+    sheetsDrawn.drawn.some(({ pages }) => pages.length > 1),
+  );
+  const pages = await writePages(io, job, sheetsDrawn, options);
+  const shown = states.map((state) => STATE_WORDS[state]);
+  io.stdout.write(
+    options.json
+      ? jsonText(patternJson(pages, shown, sheetsDrawn.missing))
+      : [...new Set(pages.map((page) => `${page.file}\n`))].join(""),
+  );
+  io.stderr.write(
+    options.format === "dxf"
+      ? "A DXF file has no unit of its own: read it as mm, and measure the 100 mm line on layer CHECK.\n"
+      : "Print at 100 %, then measure the check bars: 100 mm and 4 in, both ways.\n",
+  );
   // A drawing shows no warning: what `check` would stop is said beside it.
   for (const counts of findingCounts(knifeFindings(measured))) io.stderr.write(`${counts}\n`);
   return EXIT.done;
+}
+
+/** Writes all pages, and says which file each of them is in. */
+async function writePages(
+  io: Io,
+  job: Job,
+  { drawn }: DrawnSheets,
+  options: PatternOptions,
+): Promise<WrittenPage[]> {
+  const { name } = job;
+  const named = drawn.map(({ suffix, pages }) => ({ name: `${name}.${suffix}`, pages }));
+  const files = await drawingFiles(named, options.format, allSheets(job));
+  const paths = await writeOutput(io, options.out ?? ".", files, options);
+  return files.flatMap(({ format, pages }, index) =>
+    pages.map((drawing) => ({
+      drawing,
+      format,
+      file: paths[index] ?? "",
+      sheet: drawn.find((sheet) => sheet.pages.includes(drawing))?.sheet ?? "",
+    })),
+  );
+}
+
+/** What a PDF with several sheets of a job is called. */
+export function allSheets({ name, knife: { order } }: Job): { name: string; title: string } {
+  const words = [order.code, order.title].filter((part) => part !== "").join(" ");
+  return { name: `${name}.sheets`, title: `${words === "" ? "Knife" : words}: true-size sheets` };
+}
+
+/** What was asked for and means nothing to the sheets that are drawn. */
+function tellIdle(io: Io, sheets: readonly string[], options: PatternOptions, isTiled: boolean): void {
+  const ofPattern = sheets.includes("pattern") || sheets.includes("mirrored");
+  const idle = [
+    ...(options.at !== undefined && !sheets.includes("sections")
+      ? ["--at is for the sections sheet: add --sheet sections."]
+      : []),
+    ...(options.state !== undefined && !ofPattern
+      ? ["--state is for the pattern and its mirror image."]
+      : []),
+    ...(options.offset !== undefined && !ofPattern
+      ? ["--offset is for the pattern and its mirror image."]
+      : []),
+    ...(options.paper !== undefined && options.format === "dxf"
+      ? ["--paper is for SVG and PDF: a DXF is drawn on a page of its own size."]
+      : []),
+    ...((options.margin !== undefined || options.overlap !== undefined) && !isTiled
+      ? ["--margin and --overlap are for a sheet on several pages: none is here."]
+      : []),
+  ];
+  for (const words of idle) io.stderr.write(`${words}\n`);
+}
+
+/** A sheet that there is none of is no mistake among several; alone it is. */
+function tellMissing(io: Io, { drawn, missing }: DrawnSheets, asked: number): void {
+  if (drawn.length === 0) {
+    const reasons = missing.map(({ sheet, reason }) => `there is no ${sheet} sheet: ${reason}`);
+    throw new CommandFailure(
+      EXIT.usage,
+      "no-such-sheet",
+      reasons.join("; "),
+      asked === 1 ? "scantling pattern --help lists the sheets." : "Ask for another sheet.",
+    );
+  }
+  for (const { sheet, reason } of missing) io.stderr.write(`No ${sheet} sheet: ${reason}.\n`);
+}
+
+function tilingOf(job: Job, options: PatternOptions): { margin?: number; overlap?: number } {
+  const margin = lengthOf(job, "--margin", options.margin);
+  const overlap = lengthOf(job, "--overlap", options.overlap);
+  return {
+    ...(margin === undefined ? {} : { margin }),
+    ...(overlap === undefined ? {} : { overlap }),
+  };
+}
+
+/** Saw kerfs, scribes and pencils are narrower, mm; common practice, no source. */
+const WIDEST_OFFSET = 6;
+
+function offsetOf(job: Job, text: string | undefined): number {
+  const offset = lengthOf(job, "--offset", text) ?? 0;
+  if (Math.abs(offset) <= WIDEST_OFFSET) return offset;
+  throw new CommandFailure(
+    EXIT.usage,
+    "offset-too-far",
+    `--offset ${text} is ${formatLength(offset, job.knife.units)}: a saw or scribe line lies within ${formatLength(WIDEST_OFFSET, job.knife.units)} of the outline`,
+    "Give the unit with it, for example: --offset 0.3mm",
+  );
+}
+
+/** A length of the command line in mm; bare numbers are in the file's units. */
+function lengthOf(job: Job, option: string, text: string | undefined): number | undefined {
+  if (text === undefined) return undefined;
+  const reading = parseQuantity(text, "length", job.knife.units);
+  if (reading.ok) return reading.quantity.value;
+  throw new CommandFailure(
+    EXIT.usage,
+    "bad-length",
+    `${option} "${text}" is no length`,
+    `Give a number with its unit, for example: ${option} 0.3mm`,
+  );
 }

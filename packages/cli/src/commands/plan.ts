@@ -1,11 +1,13 @@
 import { join, resolve } from "node:path";
+import { invariant } from "@scantling/geometry";
+import type { Drawing } from "@scantling/render";
 import { writeOutput } from "../deliver.js";
-import { drawPattern } from "../draw-pattern.js";
 import type { ExitCode } from "../exit-code.js";
 import { setupOf } from "../forge-setup.js";
 import type { Io } from "../io/io.js";
 import { loadJob } from "../load.js";
-import { measure } from "../measure.js";
+import { type Measured, measure } from "../measure.js";
+import { STATE_WORDS } from "../models/pattern-model.js";
 import type { CommonOptions } from "../options.js";
 import { showPath } from "../read-input.js";
 import { checkJson } from "../report/check-json.js";
@@ -14,12 +16,17 @@ import { headingLines } from "../report/heading.js";
 import { patternJson } from "../report/pattern-json.js";
 import { planJson } from "../report/plan-json.js";
 import { planSummary } from "../report/plan-summary.js";
-import { setupJson } from "../report/setup-json.js";
+import { type Setup, setupJson } from "../report/setup-json.js";
 import { setupText } from "../report/setup-text.js";
 import { stockJson } from "../report/stock-json.js";
 import { weighJson } from "../report/weigh-json.js";
-import { allFindings, planBars } from "../stock-report.js";
+import { type DrawnSheets, drawSheets } from "../sheets/draw-sheets.js";
+import { SHEET_NAMES } from "../sheets/sheet-names.js";
+import { type DrawingFile, drawingFiles } from "../sheets/write-drawings.js";
+import { allFindings, type Bars, planBars } from "../stock-report.js";
 import { exitCodeOf, verdictOf } from "../verdict.js";
+import { cardFile, drawCard } from "./jobsheet.js";
+import { allSheets } from "./pattern.js";
 
 /**
  * `scantling plan FILE`, the main job: weight, bars, forge card, checks and the true-size pattern into one folder (`NAME-plan`
@@ -31,13 +38,13 @@ export async function plan(io: Io, file: string, options: CommonOptions): Promis
   const bars = planBars(measured);
   const findings = allFindings(measured, bars);
   const verdict = verdictOf(measured.answers, findings);
-  const sheet = await drawPattern(measured);
   const card = setupOf(measured, bars);
+  const drawings = await drawAll(measured, bars, card);
 
   const folder = options.out ?? `${measured.job.name}-plan`;
   const pathOf = (name: string): string => showPath(io, join(resolve(io.cwd, folder), name));
   const names = [
-    sheet.name,
+    ...drawings.files.map((file) => file.name),
     "setup.txt",
     "summary.txt",
     "weigh.json",
@@ -45,9 +52,19 @@ export async function plan(io: Io, file: string, options: CommonOptions): Promis
     "check.json",
     "setup.json",
   ];
-  const drawing = pathOf(sheet.name);
+  const [drawing = "", sheets = "", jobsheet = ""] = names.map(pathOf);
+  const { page: sheet } = drawings;
   const summary = reportText(
-    planSummary({ measured, bars, findings, sheet, drawing, files: names.map(pathOf) }),
+    planSummary({
+      measured,
+      bars,
+      findings,
+      sheet,
+      drawing,
+      sheets,
+      card: jobsheet,
+      files: names.map(pathOf),
+    }),
   );
   const documents = {
     weigh: weighJson(measured),
@@ -59,7 +76,7 @@ export async function plan(io: Io, file: string, options: CommonOptions): Promis
     io,
     folder,
     [
-      sheet,
+      ...drawings.files,
       {
         name: "setup.txt",
         content: reportText([...headingLines(measured), "", ...setupText(card, bars, measured.job)]),
@@ -72,7 +89,38 @@ export async function plan(io: Io, file: string, options: CommonOptions): Promis
     ],
     options,
   );
-  const pattern = patternJson(sheet, drawing);
+  const pattern = patternJson(
+    [{ sheet: "pattern", drawing: sheet, format: "svg", file: drawing }],
+    [STATE_WORDS.finished],
+    drawings.missing,
+  );
   io.stdout.write(options.json ? jsonText(planJson({ ...documents, pattern, files })) : summary);
   return exitCodeOf(verdict);
+}
+
+/** The pattern as it is traced, every sheet for the shop's printer, and the bench card. */
+async function drawAll(
+  measured: Measured,
+  bars: Bars,
+  setup: Setup,
+): Promise<{ files: DrawingFile[]; page: Drawing; missing: DrawnSheets["missing"] }> {
+  const { name } = measured.job;
+  const wishes = { states: ["finished"], cutOffset: 0 } as const;
+  const { drawn } = await drawSheets(measured, { ...wishes, sheets: ["pattern"], format: "svg" }, bars);
+  const pages = drawn.flatMap((sheet) => sheet.pages);
+  const [page] = pages;
+  invariant(page !== undefined, "every knife has a pattern");
+  const all = await drawSheets(measured, { ...wishes, sheets: SHEET_NAMES, format: "pdf" }, bars);
+  const card = await drawCard(measured, setup);
+  const sheets = allSheets(measured.job);
+  const files = await Promise.all([
+    drawingFiles([{ name: `${name}.pattern`, pages: [page] }], "svg", sheets),
+    drawingFiles(
+      all.drawn.map((sheet) => ({ name: sheet.suffix, pages: sheet.pages })),
+      "pdf",
+      sheets,
+    ),
+    drawingFiles([cardFile(measured.job, card)], "pdf", sheets),
+  ]);
+  return { files: files.flat(), page, missing: all.missing };
 }

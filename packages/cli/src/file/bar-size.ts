@@ -3,6 +3,7 @@ import { type FileUnits, formatLength, formatNumber, mmToInches } from "@scantli
 import { z } from "zod";
 import { type Reading, readQuantity } from "./fields.js";
 import { showText } from "./problem.js";
+import { twoSides } from "./two-sides.js";
 
 /** Section of a flat bar, mm, and its name in the units that it was written in. */
 export interface BarSize {
@@ -26,7 +27,6 @@ export function barSize(units: FileUnits) {
     .meta({ description: "Thickness and width of a flat bar: 1/4 x 1 1/2 in, 6 x 40 mm" });
 }
 
-const UNIT_AT_END = /[a-z"'\u2018-\u201D\u2032\u2033]+\.?$/iu;
 const INCH_MARK = /["'\u2018-\u201D\u2032\u2033]|in(?:ch|ches)?\.?$|f(?:oo|ee)?t\.?$/iu;
 
 function readBarSize(
@@ -34,20 +34,18 @@ function readBarSize(
   units: FileUnits,
   complain: (code: string, message: string) => void,
 ): BarSize | undefined {
-  const sides = text.trim().split(/\s*[x×]\s*/iu);
-  const [first = "", second = ""] = sides;
-  if (sides.length !== 2 || first === "" || second === "") {
-    const length = sides.length === 3 ? "; a bar's length goes under length" : "";
+  const sides = twoSides(text);
+  if (typeof sides === "number") {
+    const length = sides === 3 ? "; a bar's length goes under length" : "";
     complain(
       "bar-size",
       `"${showText(text)}" is not a bar size; write it 1/4 x 1 1/2 in or 6 x 40 mm${length}`,
     );
     return undefined;
   }
-  const unit = UNIT_AT_END.exec(second)?.[0];
-  const lent = unit !== undefined && !UNIT_AT_END.test(first) ? `${first} ${unit}` : first;
+  const { first, second, unit } = sides;
   const rule = { above: 0, tolerance: false, about: "" };
-  const a = readQuantity(lent, "length", units, rule, complain);
+  const a = readQuantity(first, "length", units, rule, complain);
   const b = a === undefined ? undefined : readQuantity(second, "length", units, rule, complain);
   if (a === undefined || b === undefined) return undefined;
   const thickness = Math.min(a.value, b.value);

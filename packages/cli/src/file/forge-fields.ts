@@ -26,8 +26,18 @@ export function forgeShopFields(units: FileUnits) {
       .optional(),
     quenchTank: z
       .strictObject(
-        { depth: length("Depth of the quenchant").optional() },
-        { error: "needs a group of keys, such as { depth: 450 }" },
+        {
+          depth: length("Depth of the quenchant").optional(),
+          litres: plainNumber("Quenchant in the tank, litres: a US gallon is 3.785", 0).optional(),
+          temperature: quantity("temperature", units, {
+            above: -20,
+            to: 300,
+            tolerance: false,
+            usual: "60 °C",
+            about: "Of the oil before the blade goes in",
+          }).optional(),
+        },
+        { error: "needs a group of keys, such as { depth: 450, litres: 15 }" },
       )
       .optional(),
     fullers: z

@@ -1,6 +1,8 @@
 import type {
   AllowanceSpec,
+  BenchTools,
   GateLimits,
+  HeatRecipe,
   LossSpec,
   MeasuredSweep,
   OvenSpec,
@@ -12,15 +14,18 @@ import type {
 import type { FileUnits } from "@scantling/geometry/units";
 import { knifeJsonSchema, shopJsonSchema } from "./json-schema.js";
 import { liftTolerances } from "./lift.js";
+import type { PaperGiven } from "./paper-words.js";
+import type { PrinterEntry } from "./printer-fields.js";
 import type { Position } from "./problem.js";
 import { positionFinder, readShape } from "./read-shape.js";
 import { remember } from "./remember.js";
+import type { SheetWords } from "./sheet-fields.js";
 import { shopSchema } from "./shop-schema.js";
 
 const schemaFor = remember((units: FileUnits) => shopSchema(units));
 
 /** What a shop file gives of the shop; geometry's published defaults fill in the rest. mm, g, shares. */
-export interface GivenShop {
+export interface GivenShop extends BenchTools {
   readonly rack?: readonly RackBar[];
   readonly losses?: Partial<LossSpec>;
   readonly press?: PressSpec;
@@ -28,6 +33,7 @@ export interface GivenShop {
   readonly quenchTank?: QuenchTankSpec;
   readonly fullers?: readonly number[];
   readonly preCurve?: MeasuredSweep;
+  readonly recipes?: readonly HeatRecipe[];
   readonly limits?: Partial<Omit<StockLimits, "reach">> & { readonly reach?: Partial<StockLimits["reach"]> };
   readonly gates?: Partial<GateLimits>;
   readonly cutStep?: number;
@@ -52,6 +58,12 @@ export interface ShopFile {
   /** For knife files that give none. */
   readonly allowances: Partial<AllowanceSpec>;
   readonly tolerances: DefaultTolerances;
+  /** What sheets are printed on unless another paper is asked for. */
+  readonly paper?: PaperGiven;
+  /** What was measured of the printer, paper by paper. */
+  readonly printer: readonly PrinterEntry[];
+  /** How sheets write their figures. */
+  readonly sheets?: SheetWords;
   positionOf(path: string): Position | undefined;
 }
 
@@ -69,13 +81,26 @@ export function readShopFile(text: string, fileName: string): ShopFile {
     }),
   });
   const { plain } = liftTolerances(data);
-  const { scantling: _version, units: _units, allowances = {}, tolerances = {}, losses, ...shop } = plain;
+  const {
+    scantling: _version,
+    units: _units,
+    allowances = {},
+    tolerances = {},
+    losses,
+    paper,
+    printer = [],
+    sheets,
+    ...shop
+  } = plain;
   return {
     fileName,
     units,
     shop: losses === undefined ? shop : { ...shop, losses: renameScale(losses) },
     allowances,
     tolerances,
+    ...(paper === undefined ? {} : { paper }),
+    printer,
+    ...(sheets === undefined ? {} : { sheets }),
     positionOf: positionFinder(tree),
   };
 }

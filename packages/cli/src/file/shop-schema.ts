@@ -1,12 +1,16 @@
 import type { FileUnits } from "@scantling/geometry/units";
 import { z } from "zod";
 import { barSize, makeBar } from "./bar-size.js";
+import { benchFields } from "./drill-fields.js";
 import { count, NOT_NEGATIVE, name, POSITIVE, plainNumber, quantity, type Reading } from "./fields.js";
 import { forgeLimitFields, forgeShopFields } from "./forge-fields.js";
 import { gateFields } from "./gate-fields.js";
 import { mixedLimitFields } from "./mixed-limit-fields.js";
 import { pressFields } from "./press-fields.js";
+import { printerFields } from "./printer-fields.js";
+import { recipeFields } from "./recipe-fields.js";
 import { allowances, GROUP, unitsField, versionField } from "./shared-fields.js";
+import { sheetFields } from "./sheet-fields.js";
 
 /**
  * The shop file, declared once like the knife file; the source of `schemas/shop.schema.json`. Every key may be
@@ -35,10 +39,14 @@ export function shopSchema(units: FileUnits) {
         losses: losses().optional(),
         press: pressFields(units).optional(),
         ...forgeShopFields(units),
+        ...benchFields(units),
+        ...recipeFields(units),
         limits: limits().optional(),
         gates: gateFields(units).optional(),
         allowances: allowances(units).optional(),
         tolerances: tolerances().optional(),
+        ...printerFields(units),
+        sheets: sheetFields().optional(),
       },
       { error: "needs to be a group of keys, such as units, rack, losses" },
     )

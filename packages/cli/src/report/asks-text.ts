@@ -26,7 +26,16 @@ export const VERDICTS: Readonly<Record<Verdict, string>> = {
 /** One line for each ask: what was asked, what was computed with its band, the verdict and by how much. */
 export function askTable(answers: readonly AskAnswer[], units: FileUnits): string[] {
   if (answers.length === 0) return ["Nothing was asked for: see order.asks in the knife file."];
-  const rows = answers.map((answer) => {
+  const wish = answers.some(({ ask }) => ask.should) ? [WISH_NOTE] : [];
+  return [...layOutTable(askRows(answers, units), ["left", "left", "left", "left"]), ...wish];
+}
+
+/** What a star behind an ask means. */
+export const WISH_NOTE = "* wished for, not required";
+
+/** The same as rows: what, what was asked, what was computed, the verdict. */
+export function askRows(answers: readonly AskAnswer[], units: FileUnits): string[][] {
+  return answers.map((answer) => {
     const { limit, value } = figuresFor(answer, units);
     return [
       `${ASK_WORDS[answer.ask.name]}${answer.ask.should ? "*" : ""}`,
@@ -35,8 +44,6 @@ export function askTable(answers: readonly AskAnswer[], units: FileUnits): strin
       verdictText(answer, value),
     ];
   });
-  const wish = answers.some(({ ask }) => ask.should) ? ["* wished for, not required"] : [];
-  return [...layOutTable(rows, ["left", "left", "left", "left"]), ...wish];
 }
 
 /** What a verdict that is not plain means, in a sentence each. */

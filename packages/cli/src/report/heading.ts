@@ -10,19 +10,22 @@ const FINEST = LENGTH_FIGURES[2] ?? lengthText;
 
 /** The order, the file it comes from, and the knife in one line: the head of every report for people. */
 export function headingLines(measured: Measured): string[] {
-  const { job, knife } = measured;
+  const { job } = measured;
   const { order, fileName } = job.knife;
-  const sizes = sizesOf(knife.outline);
   const title = [order.code, order.title].filter((part) => part !== "").join(": ");
-  const show = (mm: number): string => lengthText(mm, job.units);
   return [
     ...spread(title, fileName),
-    ...wrap(
-      `${steelWords(job.spec.steel.name)}, edge ${show(sizes.edgeLength)}, heel ${show(sizes.heelHeight)} high, overall ${show(sizes.overallLength)}`,
-    ),
+    ...wrap(knifeWords(measured)),
     ...drawingLines(measured),
     ...fromMemoryLines(job.spec),
   ];
+}
+
+/** Steel and the three sizes that a knife is called by. */
+export function knifeWords({ job, knife }: Measured): string {
+  const sizes = sizesOf(knife.outline);
+  const show = (mm: number): string => lengthText(mm, job.units);
+  return `${steelWords(job.spec.steel.name)}, edge ${show(sizes.edgeLength)}, heel ${show(sizes.heelHeight)} high, overall ${show(sizes.overallLength)}`;
 }
 
 /** `1084 steel`, but `carbon steel` and `wrought iron` as they are. */

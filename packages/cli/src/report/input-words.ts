@@ -1,6 +1,5 @@
-import type { KnifeSpec } from "@scantling/geometry";
+import { type KnifeSpec, letterName } from "@scantling/geometry";
 import { ordinal } from "../file/index.js";
-import { holeLetter } from "../finding-place.js";
 
 /** Inputs of the interval as people call them, by their paths without indices. */
 const WORDS: Readonly<Record<string, string>> = {
@@ -90,7 +89,7 @@ export function inputWords(input: string, spec: KnifeSpec): string {
   const [, owner, hole, detail = ""] = /^(blade|tang)\.holes\[(\d+)\]\.(\w+)/u.exec(input) ?? [];
   if (owner !== undefined) {
     const before = owner === "blade" ? 0 : (spec.blade.holes?.length ?? 0);
-    return `${DETAILS[detail] ?? detail} of hole ${holeLetter(before + Number(hole))}`;
+    return `${DETAILS[detail] ?? detail} of hole ${letterName(before + Number(hole))}`;
   }
   const [, part, of = ""] = /^handle\.parts\[(\d+)\]\.(\w+)/u.exec(input) ?? [];
   if (part !== undefined) {

@@ -1,6 +1,6 @@
 import type { Finding } from "@scantling/geometry";
-import type { FileUnits } from "@scantling/geometry/units";
-import type { DrawnSheet } from "../draw-pattern.js";
+import { type FileUnits, formatNumber } from "@scantling/geometry/units";
+import type { Drawing } from "@scantling/render";
 import type { Job } from "../load.js";
 import type { Measured } from "../measure.js";
 import type { Bars } from "../stock-report.js";
@@ -24,10 +24,13 @@ export interface PlanParts {
   readonly bars: Bars;
   /** Of the knife and of its stock. */
   readonly findings: readonly Finding[];
-  readonly sheet: DrawnSheet;
-  /** Paths of all files, and of the drawing among them. */
+  /** The page of the pattern. */
+  readonly sheet: Drawing;
+  /** Paths of all files, and of those to print among them. */
   readonly files: readonly string[];
   readonly drawing: string;
+  readonly sheets: string;
+  readonly card: string;
 }
 
 /** The summary of the main job: one screen of 80 columns, in the order in which a smith asks. */
@@ -101,27 +104,38 @@ function barLines({ bars, measured }: PlanParts, units: FileUnits): string[] {
   ];
 }
 
+/** Notes that say why a part of the plan is missing. */
+const NEEDED_NOTES: readonly string[] = ["rack-empty"];
+
+/** What is more than a note, as much as there is room for; the rest is counted. */
 function findingSection(findings: readonly Finding[], job: Job): string[] {
   if (findings.length === 0) return [];
   const sorted = bySeverity(findings);
-  const more = sorted.length - MOST_FINDINGS;
+  const shown = sorted
+    .filter(({ severity, code }) => severity !== "note" || NEEDED_NOTES.includes(code))
+    .slice(0, MOST_FINDINGS);
+  const more = sorted.length - shown.length;
+  const rest = `${shown.length > 0 ? "and " : ""}${more}${shown.length > 0 ? " more" : more === 1 ? " note" : " notes"}: scantling check FILE`;
   return [
     "WARNINGS",
-    ...sorted.slice(0, MOST_FINDINGS).flatMap((finding) => findingLines(finding, job, { basis: false })),
-    ...(more > 0 ? [`and ${more} more: scantling check FILE`] : []),
+    ...shown.flatMap((finding) => findingLines(finding, job, { basis: false })),
+    ...(more > 0 ? [rest] : []),
     "",
   ];
 }
 
-function drawingLines({ drawing, files, sheet }: PlanParts): string[] {
-  const others = files.filter((file) => file !== drawing);
+/** The paper as it lies in the printer: `A3 420 × 297 mm`. */
+function paperWords({ width, height, paper, correction }: Drawing): string {
+  const [across, up] = [width * (correction?.across ?? 1), height * (correction?.up ?? 1)];
+  return `${paper ?? "paper"} ${formatNumber(across, 0.1)} × ${formatNumber(up, 0.1)} mm`;
+}
+
+function drawingLines({ drawing, sheets, card, files, sheet }: PlanParts): string[] {
+  const others = files.filter((file) => ![drawing, sheets, card].includes(file));
   return [
-    "DRAWING",
-    ...wrap(
-      `${drawing}: true size on ${sheet.paper ?? "paper"} ${sheet.width} × ${sheet.height} mm; print at 100 % and measure the check bars`,
-      undefined,
-      "  ",
-    ),
+    "TO PRINT at 100 %",
+    ...wrap(`${drawing}: the pattern, true size on ${paperWords(sheet)}`, undefined, "  "),
+    ...wrap(`${sheets}, ${card}: every sheet, and the bench card`, undefined, "  "),
     ...wrap(`Also: ${others.join(", ")}`, undefined, "  "),
   ];
 }

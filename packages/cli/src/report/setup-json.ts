@@ -77,15 +77,22 @@ export function setupJson(setup: Setup, job: Job): unknown {
       depthMm: shoulder.depth,
       passes: shoulder.passes.map((pass, i) => shoulderJson(pass, card.shoulderPressing[i])),
     },
+    // The front beside the fillets; the middle where it is not in line with both ends.
     tang: {
       lengthMm: tang.length,
       front: { heightMm: tang.front.height, thicknessMm: tang.front.thickness },
+      middle:
+        tang.middle === undefined
+          ? null
+          : { heightMm: tang.middle.height, thicknessMm: tang.middle.thickness },
       butt: { heightMm: tang.butt.height, thicknessMm: tang.butt.thickness },
+      filletRadiusMm: tang.fillet ?? null,
     },
     handle: passesJson(card.handle),
     thickness: passesJson(card.thickness),
     preform: {
       spreadShare: card.spreadShare,
+      pointDropMm: card.pointDrop,
       bendDownMm: card.preCurve ?? null,
       stations: card.preform.map(({ x, at, height, thickness, meanThickness }) => ({
         alongMm: at,
@@ -95,7 +102,7 @@ export function setupJson(setup: Setup, job: Job): unknown {
         meanThicknessForgedMm: meanThickness,
       })),
     },
-    taper: card.taper.map((stop) => ({ xMm: stop.x, ...stopJson(stop) })),
+    taper: card.taper.map((stop) => ({ xMm: stop.x, alongMm: stop.at, ...stopJson(stop) })),
     heats: { usual: heatsJson(heats.usual), highLosses: heatsJson(heats.high) },
     findings: card.findings.map((finding) => findingJson(finding, job)),
   };

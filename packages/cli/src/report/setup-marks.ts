@@ -17,23 +17,25 @@ export function markText({ marks }: ForgeCard, units: FileUnits): string {
 }
 
 /** What the handle and the blade eat of the billet's length. */
-export function markTable({ marks }: ForgeCard, units: FileUnits): string[] {
+export function markTable(card: ForgeCard, units: FileUnits): string[] {
+  return layOutTable(markRows(card, units), COLUMNS);
+}
+
+/** The same as rows, heads first. */
+export function markRows({ marks }: ForgeCard, units: FileUnits): string[][] {
   const { usual, high } = marks;
   const row = (name: string, of: (side: typeof usual) => number): string[] => [
     name,
     anvilText(of(usual), units),
     anvilText(of(high), units),
   ];
-  return layOutTable(
-    [
-      ["Losses", "usual", "high"],
-      ["handle eats", anvilText(usual.tang, units), anvilUpText(high.tang, units)],
-      row("blade eats", (side) => side.blade),
-      row("spare", (side) => side.spare),
-      row("billet in all", (side) => side.available),
-    ],
-    COLUMNS,
-  );
+  return [
+    ["Losses", "usual", "high"],
+    ["handle eats", anvilText(usual.tang, units), anvilUpText(high.tang, units)],
+    row("blade eats", (side) => side.blade),
+    row("spare", (side) => side.spare),
+    row("billet in all", (side) => side.available),
+  ];
 }
 
 /** How long the steel lasts in the fire. */

@@ -5,22 +5,18 @@ import { anvilText, hammeredText, inBothUnits } from "./setup-sizes.js";
 import { sawLength } from "./stock-text.js";
 
 /** Bars of two or more steels to cut, and each of their welds: pieces, what to draw to, how to cut it. */
-export function mixedLines(plan: MixedPlan, units: FileUnits): string[] {
+export const mixedLines = (plan: MixedPlan, units: FileUnits): string[] =>
+  mixedSentences(plan, units).flatMap((sentence) => wrap(sentence, undefined, "  "));
+
+/** The same, a sentence each. */
+export function mixedSentences(plan: MixedPlan, units: FileUnits): string[] {
   const long = inBothUnits(sawLength, plan.cutLength, units);
   return [
-    ...wrap(
-      `Cut, each ${long} long: ${plan.bars.map((bar) => barText(bar, units)).join("; ")}.`,
-      undefined,
-      "  ",
-    ),
-    ...plan.stages.flatMap((stage, i) => {
+    `Cut, each ${long} long: ${plan.bars.map((bar) => barText(bar, units)).join("; ")}.`,
+    ...plan.stages.map((stage, i) => {
       const next = plan.stages[i + 1];
       const lasts = `${stage.pieces} pieces, ${hammeredText(stage.stackHeight, units)} high cleaned; draw to `;
-      return wrap(
-        `Weld ${i + 1}: ${lasts}${next === undefined ? lastText(plan, units) : drawnText(plan, i, units)}.`,
-        undefined,
-        "  ",
-      );
+      return `Weld ${i + 1}: ${lasts}${next === undefined ? lastText(plan, units) : drawnText(plan, i, units)}.`;
     }),
   ];
 }

@@ -3,7 +3,7 @@ import { type FileUnits, formatTemperature, inchesToMm } from "@scantling/geomet
 import { beside } from "./beside.js";
 import { fixed } from "./figures.js";
 import { layOutTable, wrap } from "./layout.js";
-import { anvilText, hammeredText, inBothUnits, unitless } from "./setup-sizes.js";
+import { anvilText, hammeredText, inBothUnits, ruleText, unitless } from "./setup-sizes.js";
 import { bare, rightAligned, stopsKnown, withLayIn } from "./setup-stops.js";
 
 /** Steps along the preform that a rule lays off: 25 mm, 1 in. */
@@ -16,53 +16,85 @@ const TAPER_WIDTH = 42;
 
 /** The preform before its bevels, and beside it the distal taper. */
 export function shapeLines(card: ForgeCard, units: FileUnits): string[] {
-  const { temperature, preCurve } = card;
+  const { temperature } = card;
   const longer = `${fixed(thermalElongation(temperature) * 100, 1)} %`;
-  const bend =
-    preCurve === undefined
-      ? "The point comes up with the bevels: measure how far (preCurve in the shop file)."
-      : `Bend the point down by ${inBothUnits(anvilText, preCurve, units)} before the bevels go in.`;
   return [
     ...wrap(
-      `Preform, before the bevels: cold sizes, hot ${longer} more. At: from the shoulder; then: with the bevels in, from the heel.`,
+      `Preform, before the bevels: cold sizes, hot ${longer} more. At: from the shoulder; then: with the bevels in, from the heel. ${bendText(card, units)}`,
       undefined,
       "  ",
     ),
-    ...wrap(`  ${bend}`, undefined, "  "),
     ...beside(preformTable(card, units), taperTable(card, units), 78).map((line) => `  ${line}`.trimEnd()),
   ];
 }
 
-function preformTable({ preform, spreadShare }: ForgeCard, units: FileUnits): string[] {
+/** A point that lies lower or higher than the heel by less is level with it, mm. */
+const LEVEL = 0.5;
+
+/** How low the spine side of the point is forged; `write`: how far, as on a rule. */
+export function pointText({ pointDrop }: ForgeCard, write: (mm: number) => string): string {
+  const off = write(Math.abs(pointDrop));
+  const place = Math.abs(pointDrop) < LEVEL ? "level with" : `${off} ${pointDrop > 0 ? "below" : "above"}`;
+  return `Forge the point's spine side ${place} that of the heel.`;
+}
+
+function bendText(card: ForgeCard, units: FileUnits): string {
+  const { preCurve } = card;
+  const bend =
+    preCurve === undefined
+      ? "Bevels lift it: measure how far (preCurve in the shop file)."
+      : `Bend the point down by ${inBothUnits(anvilText, preCurve, units)} more before the bevels go in: they lift it.`;
+  return `${pointText(card, (mm) => inBothUnits(ruleText, mm, units))} ${bend}`;
+}
+
+function preformTable(card: ForgeCard, units: FileUnits): string[] {
+  return layOutTable(preformRows(card, units), rightAligned(5));
+}
+
+/**
+ * Sizes along the preform, heads first: where, how high and thick; where it ends once the bevels are in, and how high.
+ *
+ * @param most - Steps along the preform at the most.
+ */
+export function preformRows(
+  { preform, spreadShare }: ForgeCard,
+  units: FileUnits,
+  most = MOST_STEPS,
+): string[][] {
   const end = preform.at(-1)?.at ?? 0;
-  const step = STEP[units] * Math.max(1, Math.ceil(end / STEP[units] / MOST_STEPS));
+  const step = STEP[units] * Math.max(1, Math.ceil(end / STEP[units] / most));
   const long = (mm: number): string => unitless(anvilText(mm, units)).replace(/^-/u, "−");
   const rows = preformSteps(preform, step).map((station) => [
     long(station.at),
-    long(station.height),
+    unitless(ruleText(station.height, units)),
     unitless(hammeredText(station.thickness, units)),
     long(station.x),
-    long(station.height * (station.thickness / station.meanThickness) ** spreadShare),
+    unitless(ruleText(station.height * (station.thickness / station.meanThickness) ** spreadShare, units)),
   ]);
-  return layOutTable([[`at ${units}`, "high", "thick", "then at", "high"], ...rows], rightAligned(5));
+  return [[`at ${units}`, "high", "thick", "then at", "high"], ...rows];
 }
 
-/** Thickness at the spine. Distances from the heel. */
-function taperTable({ taper, temperature }: ForgeCard, units: FileUnits): string[] {
+/** Thickness at the spine. */
+function taperTable(card: ForgeCard, units: FileUnits): string[] {
+  const { taper } = card;
+  const stops = stopsKnown(taper) ? taper.map((stop) => [stop]) : undefined;
+  // Beside the preform there is no room for both places: those before the bevels count while it is pressed.
+  const rows = taperRows(card, units).map((row) => row.toSpliced(1, 1));
+  const table = withLayIn(rows, stops, units, TAPER_WIDTH);
+  return ["Distal taper at the spine", ...table];
+}
+
+/** The same as rows, heads first; places as in {@link preformRows}. */
+export function taperRows({ taper, temperature }: ForgeCard, units: FileUnits): string[][] {
   const known = stopsKnown(taper);
-  const rows = taper.map(({ x, cold, hot, wanted, out }) => [
+  const rows = taper.map(({ x, at, cold, hot, wanted, out }) => [
+    unitless(anvilText(at, units)),
     unitless(anvilText(x, units)),
     bare(cold, units),
     ...(known ? [out === undefined ? "–" : bare(out.cold, units)] : [bare(hot, units), bare(wanted, units)]),
   ]);
   const heads = known
-    ? [`at ${units}`, "wish", "out"]
-    : [`at ${units}`, "cold", `at ${formatTemperature(temperature, units)}`, "stop"];
-  const table = withLayIn(
-    [heads, ...rows],
-    known ? taper.map((stop) => [stop]) : undefined,
-    units,
-    TAPER_WIDTH,
-  );
-  return ["Distal taper at the spine, from the heel", ...table];
+    ? [`at ${units}`, "then at", "wish", "out"]
+    : [`at ${units}`, "then at", "cold", `at ${formatTemperature(temperature, units)}`, "stop"];
+  return [heads, ...rows];
 }

@@ -10,7 +10,17 @@ const HAIR = 1e-6;
 export const anvilText: Figure = (mm, units) =>
   units === "mm" ? `${fixed(mm, 0)} mm` : formatLength(mm, "in", { resolution: INCH_STEP, remainder: false });
 
-/** The same, never shorter than it is: for marks that part what both sides need. */
+/** What a bar is held against a rule for: halves of a mm, 1/32 in. */
+const RULE_MM = 0.5;
+const RULE_INCH = 1 / 32;
+
+/** A height along the preform: halves of a mm, or 1/32 in. */
+export const ruleText: Figure = (mm, units) =>
+  units === "mm"
+    ? `${fixed(Math.round(mm / RULE_MM) * RULE_MM, 1)} mm`
+    : formatLength(mm, "in", { resolution: RULE_INCH, remainder: false });
+
+/** The same as {@link anvilText}, never shorter than it is: for marks that part what both sides need. */
 export const anvilUpText: Figure = (mm, units) => {
   const step = units === "mm" ? 1 : inchesToMm(INCH_STEP);
   return anvilText(Math.ceil(mm / step - HAIR) * step, units);

@@ -11,8 +11,15 @@ export const bare = (mm: number, units: FileUnits): string =>
  * The passes of a press: what the caliper shows after each, cold and hot, and what to lay in for it. With real stops these
  * are the sizes that come out, not those that were aimed at.
  */
-export function passTable({ passes, temperature }: PressPasses, units: FileUnits): string[] {
-  const known = stopsKnown(passes);
+export function passTable(pressing: PressPasses, units: FileUnits): string[] {
+  const { passes } = pressing;
+  const stops = stopsKnown(passes) ? passes.map((pass) => [pass]) : undefined;
+  return withLayIn(passRows(pressing, units), stops, units);
+}
+
+/** The same as rows, heads first. */
+export function passRows({ passes, temperature }: PressPasses, units: FileUnits): string[][] {
+  const heads = ["", `cold ${units}`, `at ${formatTemperature(temperature, units)}`, "takes", "stop"];
   const rows = passes.map((pass, i) => [
     `${i + 1}.`,
     bare(pass.out?.cold ?? pass.cold, units),
@@ -20,8 +27,7 @@ export function passTable({ passes, temperature }: PressPasses, units: FileUnits
     percentText(pass.reduction),
     bare(pass.stop?.height ?? pass.wanted, units),
   ]);
-  const heads = ["", `cold ${units}`, `at ${formatTemperature(temperature, units)}`, "takes", "stop"];
-  return withLayIn([heads, ...rows], known ? passes.map((pass) => [pass]) : undefined, units);
+  return [heads, ...rows];
 }
 
 /** Whether the shop names stops: then each pass has one, or a block to make at the end. */
@@ -44,7 +50,8 @@ export function withLayIn(
   });
 }
 
-const laidText = (stops: readonly PressStop[], units: FileUnits): string =>
+/** What to lay in, one stop after the other. */
+export const laidText = (stops: readonly PressStop[], units: FileUnits): string =>
   stops.length === 0 ? "–" : stops.map((stop) => stopText(stop, units)).join(", then ");
 
 function stopText({ stop, make }: PressStop, units: FileUnits): string {

@@ -13,7 +13,7 @@ import type { Setup } from "./setup-json.js";
 import { heatsTable, markTable, markText } from "./setup-marks.js";
 import { mixedLines } from "./setup-mixed.js";
 import { shapeLines } from "./setup-shape.js";
-import { anvilText, anvilUpText, hammeredText, inBothUnits } from "./setup-sizes.js";
+import { anvilText, anvilUpText, hammeredText, inBothUnits, ruleText } from "./setup-sizes.js";
 import { passTable, rightAligned, stopsKnown, withLayIn } from "./setup-stops.js";
 import { cutText, noPlanLines } from "./stock-text.js";
 
@@ -66,22 +66,20 @@ const paragraph = (title: string, text: string): string[] => wrap(`${title}: ${t
 const indented = (lines: readonly string[]): string[] => lines.map((line) => `  ${line}`.trimEnd());
 
 /** What `check` says stop to: the card at the forge is the last chance to see it. */
-function stopLines({ stops, notMet }: Setup, job: Job): string[] {
+const stopLines = (setup: Setup, job: Job): string[] =>
+  stopWords(setup, job).flatMap((words) => wrap(`${words} (scantling check FILE)`, undefined, "  "));
+
+/** The same, each as one text, without where it is told in full. */
+export function stopWords({ stops, notMet }: Pick<Setup, "stops" | "notMet">, job: Job): string[] {
   return [
-    ...(notMet.length === 0
-      ? []
-      : wrap(
-          `NOT MET: ${notMet.map((name) => ASK_WORDS[name]).join(", ")} (scantling check FILE)`,
-          undefined,
-          "  ",
-        )),
-    ...stops.flatMap((finding) => {
+    ...(notMet.length === 0 ? [] : [`NOT MET: ${notMet.map((name) => ASK_WORDS[name]).join(", ")}`]),
+    ...stops.map((finding) => {
       const [first = ""] = namesIn(describeIssue(finding, job.units), job).split(/(?<=[.?!]) (?=\p{Lu})/u);
       // Of a hole the text does not say which.
       const hole = /\.holes\[/u.test(finding.path)
         ? `${placeFinding(finding, job).name.replace(/,.*/u, "")}: `
         : "";
-      return wrap(`STOP: ${hole}${first} (scantling check FILE)`, undefined, "  ");
+      return `STOP: ${hole}${first}`;
     }),
   ];
 }
@@ -137,7 +135,10 @@ function shoulderLines(card: ForgeCard, units: FileUnits): string[] {
   const { shoulder, tang, billet, handle, thickness, shoulderPressing } = card;
   const size = ({ height, thickness: thick }: typeof tang.front): string =>
     `${hammeredText(height, units)} × ${hammeredText(thick, units)}`;
-  const drawn = `draw the handle ${inBothUnits(anvilUpText, tang.length, units)} long, ${size(tang.front)} at the shoulder, ${size(tang.butt)} at the butt.`;
+  const middle = tang.middle === undefined ? "" : `, ${size(tang.middle)} in the middle`;
+  const fillet =
+    tang.fillet === undefined ? "" : ` behind the radius of ${ruleText(tang.fillet, units)} in its corners`;
+  const drawn = `draw the handle ${inBothUnits(anvilUpText, tang.length, units)} long, ${size(tang.front)} at the shoulder${fillet}${middle}, ${size(tang.butt)} at the butt.`;
   const known = stopsKnown(handle.passes);
   if (shoulder.passes.length === 0) {
     const own = known && handle.passes !== thickness.passes ? indented(passTable(handle, units)) : [];

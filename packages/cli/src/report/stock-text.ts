@@ -94,10 +94,15 @@ const SAW_STEP = 1 / 32;
 const HAIR = 1e-6;
 
 /** A length as it is set on a saw, never shorter than it is: up to the next 0.1 mm or 1/32 in. */
-export function sawLength(mm: number, units: FileUnits): string {
+export function sawLength(
+  mm: number,
+  units: FileUnits,
+  inches: "fractions" | "decimals" = "fractions",
+): string {
   if (units === "mm") return formatLength(Math.ceil(mm * 10 - HAIR) / 10, "mm", { resolution: 0.1 });
   const steps = Math.ceil(mmToInches(mm) / SAW_STEP - HAIR);
-  return formatLength(inchesToMm(steps * SAW_STEP), "in", { remainder: false });
+  const format = inches === "decimals" ? { resolution: 0.001 } : { remainder: false };
+  return formatLength(inchesToMm(steps * SAW_STEP), "in", format);
 }
 
 const REACH_WORDS: Readonly<Record<ReachClass, string>> = {

@@ -1,7 +1,7 @@
 import type { Knife } from "@scantling/geometry";
 import { type FileUnits, formatArea } from "@scantling/geometry/units";
 import type { Measured } from "../measure.js";
-import { STATE_WORDS } from "../pattern-model.js";
+import { STATE_WORDS } from "../models/pattern-model.js";
 import type { WeighedState } from "../weigh-in-state.js";
 import { caliperText, fineMassText, fixed, inBoth, lengthText, placeText, volumeText } from "./figures.js";
 import { findingJson } from "./findings.js";

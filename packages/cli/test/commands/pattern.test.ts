@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { EXIT } from "../../src/exit-code.js";
+import { SHEET_NAMES } from "../../src/sheets/sheet-names.js";
 import { answer } from "../support/answer.js";
 import { DEMO_FILES, DEMO_SHOP } from "../support/demo.js";
 
@@ -75,5 +76,88 @@ describe("pattern", () => {
   it("names the drawing after the order where the knife comes from standard input", async () => {
     const { written } = await answer(["pattern", "-"], { stdin: DEMO_FILES[FILE] });
     expect(written).toEqual(["/shop/MG-14.pattern.svg"]);
+  });
+});
+
+describe("other sheets, formats and papers", () => {
+  const pagesOf = (
+    out: string,
+  ): { file: string; sheet: string; page: number; pages: number; paper?: string }[] => JSON.parse(out).sheets;
+
+  it("writes one PDF of every sheet, on the shop's paper", async () => {
+    const { code, out, io } = await answer(["pattern", FILE, "--sheet", "all", "--format", "pdf", "--json"], {
+      files: DEMO_FILES,
+    });
+    expect(code).toBe(EXIT.done);
+    const pages = pagesOf(out);
+    expect(new Set(pages.map(({ file }) => file))).toEqual(new Set(["harvest.sheets.pdf"]));
+    expect([...new Set(pages.map(({ sheet }) => sheet))]).toEqual([...SHEET_NAMES]);
+    expect(new Set(pages.map(({ paper }) => paper))).toEqual(new Set(["A4"]));
+    expect(io.disk.text("/shop/harvest.sheets.pdf").startsWith("%PDF-1.7")).toBe(true);
+  });
+
+  it("tiles an SVG on the paper asked for, a file a page", async () => {
+    const { out, written } = await answer(["pattern", FILE, "--paper", "letter", "--json"], {
+      files: DEMO_FILES,
+    });
+    const pages = pagesOf(out);
+    expect(pages.length).toBeGreaterThan(1);
+    expect(pages.map(({ page }) => page)).toEqual(pages.map((_, index) => index + 1));
+    expect(written).toEqual(pages.map((_, index) => `/shop/harvest.pattern-${index + 1}.svg`));
+    expect(new Set(pages.map(({ paper }) => paper))).toEqual(new Set(["Letter"]));
+  });
+
+  it("draws several states in one another, with a line to saw along", async () => {
+    const { written, io } = await answer(
+      ["pattern", FILE, "--state", "forged,finished", "--offset", "0.5mm"],
+      {
+        files: DEMO_FILES,
+      },
+    );
+    expect(written).toEqual(["/shop/harvest.pattern-finished-forged-offset.svg"]);
+    const svg = io.disk.text(written[0] ?? "");
+    expect(svg).toContain("as forged");
+    expect(svg).toContain("0.5 mm");
+  });
+
+  it("writes DXF in the knife's own coordinates", async () => {
+    const { written, io, err } = await answer(["pattern", FILE, "--format", "dxf"], { files: DEMO_FILES });
+    expect(written).toEqual(["/shop/harvest.pattern.dxf"]);
+    expect(io.disk.text(written[0] ?? "")).toContain("AC1009");
+    expect(err).toContain("100 mm line");
+  });
+
+  it.each([
+    [["--format", "dxf", "--paper", "a4"], "--paper is for SVG and PDF"],
+    [["--overlap", "20mm"], "--margin and --overlap are for a sheet on several pages"],
+  ])("says that %s means nothing", async (words, says) => {
+    const { code, err } = await answer(["pattern", FILE, ...words], { files: DEMO_FILES });
+    expect(code).toBe(EXIT.done);
+    expect(err).toContain(says);
+  });
+
+  it("says which sheet there is none of, and goes on with the others", async () => {
+    const files = { [FILE]: DEMO_FILES[FILE] };
+    const { code, err, out } = await answer(["pattern", FILE, "--sheet", "preform,drilling"], { files });
+    expect(code).toBe(EXIT.done);
+    expect(err).toContain("No preform sheet: no bar on the rack can become this blade.");
+    expect(out).toBe("harvest.drilling.svg\n");
+    const alone = await answer(["pattern", FILE, "--sheet", "preform"], { files });
+    expect(alone.code).toBe(EXIT.usage);
+    expect(alone.err).toContain("there is no preform sheet");
+  });
+
+  it.each([
+    [["--offset", "wide"], /--offset "wide" is no length/],
+    [["--offset", "-200mm"], /within 6\s+mm\s+of\s+the\s+outline/],
+    [["--offset", "1in"], /within 6\s+mm\s+of\s+the\s+outline/],
+    [["--paper", "60x60mm"], /does not fit/],
+    [["--paper", "a44"], /a44/],
+    [["--paper", "a4", "--overlap", "2mm"], /overlap/],
+  ])("answers %s with what is wrong and what to do", async (words, says) => {
+    const { code, err, written } = await answer(["pattern", FILE, ...words], { files: DEMO_FILES });
+    expect(code).toBe(EXIT.usage);
+    expect(err).toMatch(says);
+    expect(written).toEqual([]);
   });
 });

@@ -8,7 +8,9 @@ import { type Fault, fakeIo } from "../support/fake-io.js";
 const FILE = "harvest.knife.yaml";
 const NAMES = [
   "check.json",
+  "harvest.jobsheet.pdf",
   "harvest.pattern.svg",
+  "harvest.sheets.pdf",
   "setup.json",
   "setup.txt",
   "stock.json",
@@ -37,6 +39,10 @@ describe("plan: the main job", () => {
     const drawing = await answer(["pattern", FILE], { files: DEMO_FILES });
     expect(io.disk.text("/shop/out/harvest.pattern.svg")).toBe(
       drawing.io.disk.text("/shop/harvest.pattern.svg"),
+    );
+    const card = await answer(["jobsheet", FILE], { files: DEMO_FILES });
+    expect(io.disk.files.get("/shop/out/harvest.jobsheet.pdf")).toEqual(
+      card.io.disk.files.get("/shop/harvest.jobsheet.pdf"),
     );
   });
 
@@ -84,27 +90,28 @@ describe("the summary", () => {
     (await answer(["plan", FILE, "--out", "out", "--units", units], { files: DEMO_FILES })).out;
 
   for (const units of ["mm", "in"]) {
-    it(`is one screen in ${units}: 80 columns, 24 to 40 lines`, async () => {
+    it(`is one screen in ${units}: 80 columns, 24 to 46 lines`, async () => {
       const text = await summary(units);
       expect(wideLines(text)).toEqual([]);
       const lines = text.trimEnd().split("\n");
       expect(lines.length).toBeGreaterThanOrEqual(24);
-      expect(lines.length).toBeLessThanOrEqual(40);
+      expect(lines.length).toBeLessThanOrEqual(46);
       expect(text).not.toMatch(/NaN|undefined|Infinity|[{}]/);
       expect(text).not.toContain("\u001b");
     });
   }
 
-  it("stands in the order in which a smith asks, and ends with where the drawing is", async () => {
+  it("stands in the order in which a smith asks, and ends with what to print", async () => {
     const text = await summary("mm");
     const heads = [
       "MG-14",
       "ASKED",
       "WEIGHT",
       "BARS TO CUT",
-      "DRAWING",
+      "TO PRINT at 100 %",
       "out/harvest.pattern.svg",
-      "print at 100 %",
+      "out/harvest.sheets.pdf",
+      "out/harvest.jobsheet.pdf",
     ];
     const places = heads.map((head) => text.indexOf(head));
     expect(places).not.toContain(-1);

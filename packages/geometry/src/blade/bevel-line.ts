@@ -1,10 +1,12 @@
+import type { Side } from "./knife-faces.js";
+import { SectionLaw } from "./section-law.js";
 import type { SteelBody } from "./steel-body.js";
 
-/** y of the bevel line at x, mm: where the distance from the edge is the bevel height. */
-export function lineHeight(body: SteelBody, x: number): number {
+/** y of a face's bevel line at x, mm: where the distance from the edge is the bevel height. */
+export function lineHeight(body: SteelBody, x: number, side: Side = "right"): number {
   const top = body.footprint.topAt(x) ?? 0;
   body.section.at(x, body.edgeRun.nearest(x, top));
-  const b = body.section.bevelHeight;
+  const b = bevelHeight(body, side);
   let low = body.footprint.spansAt(x)[0]?.[0] ?? 0;
   let high = top;
   if (body.edgeRun.nearest(x, top) <= b) return top;
@@ -14,4 +16,10 @@ export function lineHeight(body: SteelBody, x: number): number {
     else high = y;
   }
   return (low + high) / 2;
+}
+
+/** Of the last station. */
+function bevelHeight({ section }: SteelBody, side: Side): number {
+  if (side === "right" || !(section instanceof SectionLaw)) return section.bevelHeight;
+  return section.leftFace?.bevelHeight ?? section.bevelHeight;
 }

@@ -213,6 +213,11 @@ export class Footprint {
     return span?.upper.heightAt(x);
   }
 
+  /** Height of the outline at x, over all its intervals and not over gaps between them, mm. */
+  heightAt(x: number): number {
+    return this.spansAt(x).reduce((sum, [low, high]) => sum + high - low, 0);
+  }
+
   /** Height intervals of the outline at x, from below, mm. */
   spansAt(x: number): readonly (readonly [number, number])[] {
     const interval = this.intervalAt(x);

@@ -17,6 +17,8 @@ export interface ForgedStation {
   readonly area: number;
   /** Greatest thickness of the section, mm; left out: the mean thickness (area ÷ height) stands in for it. */
   readonly thickness?: number;
+  /** y of its spine side, mm; left out: 0. */
+  readonly top?: number;
 }
 
 /** Volumes of the bodies between the finished blade and the forging, as differences; mm³, mm². */
@@ -113,6 +115,7 @@ function forgedStation(body: SteelBody, bevels: BevelMoments, x: number, allowan
     x,
     height: height + 2 * allowance,
     area: sectionArea(body, bevels, x) + allowance * rims,
+    top: high + allowance,
     thickness: Math.max(body.slab.thicknessAt(x), body.thicknessIgnoringOutline({ x, y: low })),
   };
 }

@@ -5,6 +5,7 @@ import { lineHeight } from "./bevel-line.js";
 import { cutoutPath } from "./cutout-path.js";
 import { distinct } from "./footprint.js";
 import type { Knife } from "./knife.js";
+import type { Side } from "./knife-faces.js";
 import {
   type PatternFitting,
   type PatternFuller,
@@ -53,15 +54,17 @@ export interface PatternGeometry {
 /**
  * Curves, holes and stations of the knife in a size state, for drawing.
  *
+ * @param side - The face whose bevel line is drawn.
+ *
  * @example
  * patternGeometry(knife, "finished").stations.map(({ x }) => x); // [-115, -10, 0, 100]
  */
-export function patternGeometry(knife: Knife, state: SizeState): PatternGeometry {
+export function patternGeometry(knife: Knife, state: SizeState, side: Side = "right"): PatternGeometry {
   const body = knife.body(state);
   const swedge = patternSwedge(body);
   return {
     outline: knife.outline.path,
-    bevelLine: bevelLine(body, knife.outline.edgeLength),
+    bevelLine: bevelLine(body, knife.outline.edgeLength, side),
     ...(swedge === undefined ? {} : { swedge }),
     fullers: patternFullers(body),
     fittings: patternFittings(knife),
@@ -107,7 +110,7 @@ function patternStations(knife: Knife, body: SteelBody): PatternGeometry["statio
   });
 }
 
-function bevelLine(body: SteelBody, edgeLength: number): Segment[][] {
+function bevelLine(body: SteelBody, edgeLength: number, side: Side): Segment[][] {
   const { at, length } = body.input.plunge;
   const end = Math.min(edgeLength, body.footprint.maxX);
   const runs: Segment[][] = [];
@@ -118,7 +121,7 @@ function bevelLine(body: SteelBody, edgeLength: number): Segment[][] {
   };
   for (const x of spaced(body, at, end)) {
     const inside = Math.min(end - 1e-9, Math.max(at + 1e-9, x));
-    const height = lineHeight(body, inside);
+    const height = lineHeight(body, inside, side);
     const top = body.footprint.topAt(inside) ?? height;
     if (height < top - 1e-6) points.push({ x, y: height });
     else {
@@ -137,7 +140,7 @@ function bevelLine(body: SteelBody, edgeLength: number): Segment[][] {
     const front = at + length;
     const footFront = body.footprint.spansAt(front)[0]?.[0];
     if (length > 0 && footFront !== undefined) {
-      runs.push([line({ x: front, y: footFront }, { x: front, y: lineHeight(body, front) })]);
+      runs.push([line({ x: front, y: footFront }, { x: front, y: lineHeight(body, front, side) })]);
     }
   }
   return runs;

@@ -81,7 +81,7 @@ export class SlabbedTang {
 }
 
 /** A run without the upright pieces at its ends, which belong to the handle's front or butt. */
-function longSide(run: readonly Segment[]): readonly Segment[] {
+export function longSide(run: readonly Segment[]): readonly Segment[] {
   const isUpright = (segment: Segment): boolean => segment.kind === "line" && segment.from.x === segment.to.x;
   const first = run.findIndex((segment) => !isUpright(segment));
   const last = run.findLastIndex((segment) => !isUpright(segment));

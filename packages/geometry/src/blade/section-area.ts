@@ -4,7 +4,7 @@ import type { SteelBody } from "./steel-body.js";
 
 /** Area of the section at x, cut-outs not counted, mm². */
 export function sectionArea(body: SteelBody, bevels: BevelMoments, x: number): number {
-  const height = body.footprint.spansAt(x).reduce((sum, [low, high]) => sum + high - low, 0);
+  const height = body.footprint.heightAt(x);
   const slab = body.slab.thicknessAt(x) * height;
   const interval = body.footprint.intervalAt(x);
   if (x < body.groundFrom || interval === undefined) return slab;

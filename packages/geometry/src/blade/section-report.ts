@@ -1,5 +1,4 @@
 import type { Vec2 } from "../plane/vec2.js";
-import { bevelAt } from "./bevel-at.js";
 import { BevelMoments } from "./bevel-moments.js";
 import type { Knife } from "./knife.js";
 import { sectionArea } from "./section-area.js";
@@ -42,7 +41,6 @@ const POINTS = 160;
  */
 export function sectionAt(knife: Knife, x: number, state: SizeState = "finished"): SectionView {
   const body = knife.body(state);
-  const spans = body.footprint.spansAt(x);
   const contours = steelSpans(body, x).map(([low, high]) => contour(body, x, low, high));
   const atSwedge = thicknessAtSwedge(body, x);
   return {
@@ -50,7 +48,7 @@ export function sectionAt(knife: Knife, x: number, state: SizeState = "finished"
     state,
     contours,
     area: sectionArea(body, new BevelMoments(body), x) - areaOfCuts(body, x),
-    height: spans.reduce((sum, [low, high]) => sum + high - low, 0),
+    height: body.footprint.heightAt(x),
     thickness: body.slab.thicknessAt(x),
     ...(atSwedge === undefined ? {} : { atSwedge }),
   };
@@ -105,15 +103,16 @@ export function thicknessAbove(
 
 /** The finished sharpening bevel of one face at a station. */
 export interface EdgeBevel {
-  /** Height of its upper end above the edge, square to the edge, and its width on the face, mm. */
+  /** Height of its upper end above the edge, square to the edge and never over the spine, and its width on the face, mm. */
   readonly height: number;
   readonly width: number;
-  /** Thickness of the blade where it ends, mm: what is called the thickness behind the edge. */
+  /** Thickness of the blade where it ends, mm: what is called the thickness behind the edge; at the spine, where it runs up to that. */
   readonly behind: number;
 }
 
 /**
- * How wide the sharpening bevel comes out at a station; undefined on a face that has none.
+ * How wide the sharpening bevel comes out at a station; undefined on a face that has none: one that lies on the flat, or one
+ * whose ground face comes down to no thickness at the edge and is the flatter, so that no plane cuts it.
  *
  * @example
  * edgeBevelAt(knife, 50)?.behind; // mm, the thickness behind the edge
@@ -129,22 +128,28 @@ export function edgeBevelAt(
   const right = body.sectionAt(x);
   const left = body.section.left ?? right;
   const face = side === "right" ? right : left;
-  const { apex } = bevelAt(knife, x, side);
-  body.sectionAt(x);
-  // Planes are the leading pieces: those that run on from the apex.
-  let height = 0;
-  for (let i = 0; i < face.count; i++) {
-    const end = face.endOf(i);
-    if (face.isArc(i) || !Number.isFinite(end)) break;
-    const onPlane = Math.abs((face.a[i] as number) - apex) < 1e-12 || isMicro(knife, i);
-    if (!onPlane) break;
-    height = end;
-  }
+  const isPlane = (piece: number): boolean =>
+    !face.isArc(piece) && isPlaneSlope(knife, face.b[piece] as number, theta);
+  if (!isPlane(0)) return undefined;
+  // Planes are the leading pieces, and the section goes on above the spine, where there is no steel.
+  let planes = 1;
+  while (planes < face.count && isPlane(planes)) planes++;
+  const height = Math.min(face.endOf(planes - 1), body.spineDistanceAt(x));
   return {
     height,
     width: planeWidth(knife, height, theta),
     behind: right.valueAt(height) + left.valueAt(height),
   };
+}
+
+const SAME_SLOPE = 1e-9;
+
+/** Whether a slope is that of the sharpening or of the microbevel below it. */
+function isPlaneSlope(knife: Knife, slope: number, theta: number): boolean {
+  const { microbevel } = knife.spec.blade;
+  return [theta, ...(microbevel === undefined ? [] : [microbevel.angle])].some(
+    (angle) => Math.abs(slope - Math.tan(angle)) < SAME_SLOPE,
+  );
 }
 
 /** Width of the planes up to a height: the microbevel's below its own height, the edge's above. */
@@ -154,6 +159,3 @@ function planeWidth(knife: Knife, height: number, theta: number): number {
   const steep = Math.min(height, microbevel.height);
   return steep / Math.cos(microbevel.angle) + (height - steep) / Math.cos(theta);
 }
-
-const isMicro = (knife: Knife, piece: number): boolean =>
-  knife.spec.blade.microbevel !== undefined && piece === 1;

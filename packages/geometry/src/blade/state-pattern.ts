@@ -2,6 +2,7 @@ import type { Path } from "../plane/path.js";
 import { line, type Segment, translateSegment } from "../plane/segment.js";
 import { forgedOutline } from "./forged-outline.js";
 import type { Knife } from "./knife.js";
+import type { Side } from "./knife-faces.js";
 import { emptyRuns, type Outline, outlineOfRuns, RUN_NAMES } from "./outline.js";
 import { type PatternGeometry, patternGeometry } from "./pattern-geometry.js";
 import type { PieceState } from "./weigh-state.js";
@@ -21,13 +22,15 @@ export interface StatePattern extends PatternGeometry {
  * allowances along the sides and at the ends, and stands on its own heel: everything is `outline` higher than in the
  * finished knife's frame. Its bevel line is where the hammer makes one, and nothing is drilled yet.
  *
+ * @param side - The face whose bevel line is drawn.
+ *
  * @example
  * const { drawn, below } = statePattern(knife, "forged");
  * below; // 1.5
  * drawn.edgeLength; // 103, the tip's allowance of 3 with it
  */
-export function statePattern(knife: Knife, state: PieceState): StatePattern {
-  const geometry = patternGeometry(knife, state);
+export function statePattern(knife: Knife, state: PieceState, side: Side = "right"): StatePattern {
+  const geometry = patternGeometry(knife, state, side);
   if (state !== "forged") return { ...geometry, drawn: knife.outline, below: 0 };
   const below = knife.allowances.outline;
   const drawn = raised(forgedOutline(knife.outline, knife.allowances), below);

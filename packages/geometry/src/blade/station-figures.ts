@@ -1,4 +1,5 @@
 import { bevelAt } from "./bevel-at.js";
+import { insideEnds } from "./inside-ends.js";
 import type { Knife } from "./knife.js";
 import { bevelsBegin, type Side } from "./knife-faces.js";
 import { type EdgeBevel, edgeBevelAt, sectionAt, thicknessAbove } from "./section-report.js";
@@ -34,9 +35,6 @@ export interface StationFigures {
   readonly left?: FaceFigures;
 }
 
-/** Where the outline turns a corner it is read this little ahead of it, mm. */
-const AHEAD = 1e-9;
-
 /**
  * Thickness, section, bevels and sharpening at a station of the finished knife.
  *
@@ -49,7 +47,7 @@ const AHEAD = 1e-9;
  * right?.edgeBevel?.width; // mm of sharpened steel on the right-hand face
  */
 export function stationFigures(knife: Knife, x: number): StationFigures {
-  const inside = x < knife.outline.edgeLength ? x + AHEAD : x - AHEAD;
+  const inside = insideEnds(knife, x);
   const { thickness, atSwedge, height, area } = sectionAt(knife, inside);
   const ground = x >= (knife.spec.blade.plunge?.at ?? 0);
   return {

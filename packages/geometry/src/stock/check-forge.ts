@@ -3,6 +3,9 @@ import { ELONGATION_RANGE } from "./forge/thermal-elongation.js";
 import { lengthIssues, positiveIssues } from "./number-issues.js";
 import type { ShopSpec } from "./shop.js";
 
+/** Beyond this it is no quench oil but a salt bath, °C. */
+const HOTTEST_OIL = 300;
+
 const temperature = (value: number): QuantityValue => ({ quantity: "temperature", value });
 
 function issueUnless(good: boolean, code: string, path: string, text: string, value: QuantityValue): Issue[] {
@@ -25,6 +28,7 @@ export function checkForge({
   const { bevelSpreadShare: spread, shoulderRatio: ratio, ...forge } = limits.forge ?? {};
   const { lowest, highest } = ELONGATION_RANGE;
   const heat = oven.temperature;
+  const oil = quenchTank.temperature;
   return [
     ...positiveIssues("oven.length", oven.length),
     ...positiveIssues("oven.height", oven.height),
@@ -38,6 +42,16 @@ export function checkForge({
           temperature(heat),
         )),
     ...positiveIssues("quenchTank.depth", quenchTank.depth),
+    ...positiveIssues("quenchTank.litres", quenchTank.litres, count),
+    ...(oil === undefined
+      ? []
+      : issueUnless(
+          oil > -20 && oil <= HOTTEST_OIL,
+          "temperature-out-of-range",
+          "quenchTank.temperature",
+          "A quench is not kept at {value}: give the temperature of the oil before the blade goes in, up to 300 °C.",
+          temperature(oil),
+        )),
     ...fullers.flatMap((radius, i) => positiveIssues(`fullers[${i}]`, radius)),
     ...lengthIssues("preCurve.sweep", preCurve?.sweep),
     ...positiveIssues("preCurve.length", preCurve?.length),

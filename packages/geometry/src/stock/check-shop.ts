@@ -1,4 +1,5 @@
 import { count, type Issue, length, type QuantityValue, share } from "../errors/issue.js";
+import { checkBenchTools } from "./check-bench-tools.js";
 import { checkForge } from "./check-forge.js";
 import { checkLimits } from "./check-limits.js";
 import { checkPress } from "./check-press.js";
@@ -91,6 +92,7 @@ export function checkShop(shop: ShopSpec): Issue[] {
     ...DEPTHS.flatMap((key) => checkBand(`losses.${key}`, losses[key], length, Number.POSITIVE_INFINITY)),
     ...checkPress(press),
     ...checkForge(shop),
+    ...checkBenchTools(shop),
     ...(whole
       ? []
       : [

@@ -1,3 +1,5 @@
+import type { HeatRecipe } from "../materials/heat-treatment/heat-step.js";
+import type { BenchTools } from "./bench-tools.js";
 import type { ForgeLimits } from "./forge/forge-limits.js";
 import type { MeasuredSweep } from "./forge/pre-curve.js";
 import type { GateLimits } from "./gates/limits.js";
@@ -115,14 +117,18 @@ export interface OvenSpec {
   readonly temperature?: number;
 }
 
-/** The quench tank, mm. */
+/** The quench tank. */
 export interface QuenchTankSpec {
-  /** Depth of the quenchant. */
+  /** Depth of the quenchant, mm. */
   readonly depth?: number;
+  /** Quenchant in it, litres. */
+  readonly litres?: number;
+  /** Of the oil before the blade goes in, °C. */
+  readonly temperature?: number;
 }
 
-/** The shop, as far as stock is concerned; lengths mm, masses g. */
-export interface ShopSpec {
+/** The shop, as far as stock and bench are concerned; lengths mm, masses g. */
+export interface ShopSpec extends BenchTools {
   readonly rack: readonly RackBar[];
   readonly losses: LossSpec;
   readonly press: PressSpec;
@@ -130,6 +136,8 @@ export interface ShopSpec {
   readonly quenchTank?: QuenchTankSpec;
   /** Radii of the fullers for setting in a shoulder, mm. */
   readonly fullers?: readonly number[];
+  /** Own recipes of heat treatment; they go before every other source. */
+  readonly recipes?: readonly HeatRecipe[];
   /** How far the point of an earlier blade came up when its bevels were hammered in. */
   readonly preCurve?: MeasuredSweep;
   readonly limits: StockLimits;

@@ -3,6 +3,7 @@ export * from "./angle.js";
 export * from "./constants.js";
 export * from "./density.js";
 export * from "./describe-issue.js";
+export * from "./drill-sizes.js";
 export * from "./length.js";
 export * from "./mass.js";
 export * from "./nearest.js";

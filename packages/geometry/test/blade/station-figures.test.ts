@@ -109,6 +109,12 @@ describe("other stations", () => {
     expect(single.right?.bevelAngle).toBeCloseTo(Math.atan(3.6 / 30), DIGITS);
   });
 
+  it("ground to no thickness at the edge, flatter than it would be sharpened, have no sharpening bevel", () => {
+    const { right } = figures(box({}, { edgeThickness: 0 }));
+    expect(right?.edgeBevel).toBeUndefined();
+    expect(right?.bevelAngle).toBeCloseTo(Math.atan(2 / 30), DIGITS);
+  });
+
   it("with a microbevel count both planes' widths", () => {
     const micro = { height: 0.3, angle: 25 * DEGREE };
     const lift = 0.3 * (Math.tan(micro.angle) - Math.tan(THETA));

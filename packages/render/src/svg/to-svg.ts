@@ -1,18 +1,25 @@
-import { invariant, type Vec2 } from "@scantling/geometry";
+import { type Bounds, invariant, type Vec2 } from "@scantling/geometry";
 import { radiansToDegrees } from "@scantling/geometry/units";
 import type { Container } from "@svgdotjs/svg.js";
 import { cleanText } from "../clean-text.js";
-import type { Drawing, DrawingItem, TextItem } from "../drawing.js";
+import type { Drawing, DrawingItem, GroupItem, TextItem, Tone } from "../drawing.js";
 import { formatCoordinate } from "../number.js";
 import { penOf, type Role } from "../role.js";
 import { FONT_FAMILIES, fontSizeOf } from "../text-metrics.js";
+import { LIGHTNESS } from "../tone.js";
 import { type PagePlace, pathData } from "./path-data.js";
 
 const BLACK = "#000000";
+const WHITE = greyOf("white");
+
+function greyOf(tone: Tone): string {
+  return `#${LIGHTNESS[tone].toString(16).padStart(2, "0").repeat(3)}`;
+}
 
 /**
  * The drawing as an SVG file at true size: one user unit is one mm, `width` and `height` are in mm, and the same
- * drawing always gives the same bytes.
+ * drawing always gives the same bytes. A drawing's correction stretches all of it: `width` and `height` are multiplied,
+ * the user units stay.
  *
  * The SVG library is loaded on the first call only. In a browser it uses the page's own window; elsewhere a small
  * document model stands in for it.
@@ -52,11 +59,13 @@ function isWindow(value: unknown): value is HostWindow {
 function writeRoot(root: Container, drawing: Drawing): void {
   const width = formatCoordinate(drawing.width);
   const height = formatCoordinate(drawing.height);
+  const { across, up } = drawing.correction ?? { across: 1, up: 1 };
   root.attr({
     "xmlns:xlink": null,
-    width: `${width}mm`,
-    height: `${height}mm`,
+    width: `${formatCoordinate(drawing.width * across)}mm`,
+    height: `${formatCoordinate(drawing.height * up)}mm`,
     viewBox: `0 0 ${width} ${height}`,
+    ...(across === up ? {} : { preserveAspectRatio: "none" }),
     role: "img",
     "aria-labelledby": "sheet-title sheet-description",
     "font-family": FONT_FAMILIES,
@@ -65,8 +74,9 @@ function writeRoot(root: Container, drawing: Drawing): void {
   });
   root.element("title", { id: "sheet-title" }).words(cleanText(drawing.title));
   root.element("desc", { id: "sheet-description" }).words(cleanText(drawing.description));
-  root.element("rect", { x: "0", y: "0", width, height, fill: "#ffffff" });
-  for (const item of drawing.items) writeItem(root, item, drawing);
+  root.element("rect", { x: "0", y: "0", width, height, fill: WHITE });
+  const sheet = { height: drawing.height, origin: drawing.origin, nextClip: clipNames(drawing.items) };
+  for (const item of drawing.items) writeItem(root, item, sheet);
 }
 
 /** A point of the drawing on the page, which counts y from its top down. */
@@ -75,17 +85,62 @@ const toPage = (point: Vec2, page: PagePlace): Vec2 => ({
   y: page.height - page.origin.y - point.y,
 });
 
-function writeItem(parent: Container, item: DrawingItem, page: PagePlace): void {
+/** The page, and a name for each clip on it. */
+interface SheetPlace extends PagePlace {
+  readonly nextClip: () => string;
+}
+
+/** Names for clips, each given once, none of which a part of the drawing has. */
+function clipNames(items: readonly DrawingItem[]): () => string {
+  const taken = new Set(namesOf(items));
+  let count = 0;
+  return () => {
+    do count++;
+    while (taken.has(`clip-${count}`));
+    return `clip-${count}`;
+  };
+}
+
+const namesOf = (items: readonly DrawingItem[]): (string | undefined)[] =>
+  items.flatMap((item) => [
+    "name" in item ? item.name : undefined,
+    ...(item.kind === "group" ? namesOf(item.items) : []),
+  ]);
+
+function writeGroup(parent: Container, { name, clip, items }: GroupItem, sheet: SheetPlace): void {
+  const attributes = named(name);
+  if (clip !== undefined) {
+    const clipName = sheet.nextClip();
+    writeClip(parent, clipName, clip, sheet);
+    attributes["clip-path"] = `url(#${clipName})`;
+  }
+  const group = parent.group().attr(attributes);
+  for (const inner of items) writeItem(group, inner, sheet);
+}
+
+function writeClip(parent: Container, name: string, box: Bounds, page: PagePlace): void {
+  const corner = toPage({ x: box.minX, y: box.maxY }, page);
+  parent
+    .clip()
+    .attr({ id: name })
+    .element("rect", {
+      x: formatCoordinate(corner.x),
+      y: formatCoordinate(corner.y),
+      width: formatCoordinate(box.maxX - box.minX),
+      height: formatCoordinate(box.maxY - box.minY),
+    });
+}
+
+function writeItem(parent: Container, item: DrawingItem, page: SheetPlace): void {
   switch (item.kind) {
-    case "group": {
-      const group = parent.group().attr(named(item.name));
-      for (const inner of item.items) writeItem(group, inner, page);
+    case "group":
+      writeGroup(parent, item, page);
       return;
-    }
     case "path": {
       const d = pathData(item.paths, page);
       if (d === "") return;
-      const look = item.filled ? { fill: BLACK } : strokeOf(item.role, item.dashStart);
+      const look =
+        item.fill !== undefined ? { fill: greyOf(item.fill) } : strokeOf(item.role, item.dashStart);
       parent.element("path", { ...named(item.name), d, ...look });
       return;
     }
@@ -117,6 +172,7 @@ function writeText(parent: Container, item: TextItem, page: PagePlace): void {
       x,
       y,
       "font-size": formatCoordinate(fontSizeOf(item.height)),
+      ...(item.bold ? { "font-weight": "bold" } : {}),
       ...(item.anchor === "start" ? {} : { "text-anchor": item.anchor }),
       ...(turn === "0" ? {} : { transform: `rotate(${turn} ${x} ${y})` }),
       fill: BLACK,

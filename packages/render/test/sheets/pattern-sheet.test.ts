@@ -141,7 +141,15 @@ describe("what the pattern of MG-14 says", () => {
     for (const text of ["4.6 mm", '[0.181"]', "at 0 mm", "3.6 mm", "at 135 mm", "2.2 mm", "at 225 mm"]) {
       expect(texts).toContain(text);
     }
-    for (const text of ["Ø 4 mm", "Ø 6 mm", '−26 mm [−1.024"]', '76 mm [2.992"]', "thong", "HEEL", "TIP"]) {
+    for (const text of [
+      "Ø 4 mm",
+      "Ø 6 mm",
+      '−26.00 mm [−1.024"]',
+      '76.00 mm [2.992"]',
+      "thong",
+      "HEEL",
+      "TIP",
+    ]) {
       expect(texts).toContain(text);
     }
     expect(texts.filter((text) => text === "A")).toHaveLength(2);

@@ -7,14 +7,16 @@ import type { CutStack } from "../ledger.js";
 import type { ShopSpec } from "../shop.js";
 import { makeSteelChain, type SteelChain } from "../steel-chain.js";
 import { dressedFromBars } from "./billet-forward.js";
+import { type DrawnTang, drawnTang, sectionOf } from "./drawn-tang.js";
 import { edgeSqueezeFindings } from "./edge-squeeze.js";
 import type { Squeeze } from "./end-stop.js";
+import { pointDrop } from "./flat-preform.js";
 import { forgeLimits } from "./forge-limits.js";
-import { type ForgedProfile, forgedProfile } from "./forged-profile.js";
+import { forgedProfile } from "./forged-profile.js";
 import { type HeatsLeft, heatsLeft } from "./heats-left.js";
 import { type BilletMarks, billetMarks } from "./marks.js";
 import { preCurve } from "./pre-curve.js";
-import { makePreform, type PreformStation } from "./preform.js";
+import { makePreform, type PreformStation, preformPlaceOf } from "./preform.js";
 import { PRESS_DEFAULTS, type PressWork, pressWork } from "./press-defaults.js";
 import { pressHeatFindings } from "./press-heat.js";
 import { type PressPasses, type PressStop, pressPasses, pressStop } from "./press-steps.js";
@@ -38,17 +40,12 @@ export interface CardMarks {
   readonly high: BilletMarks;
 }
 
-/** What the isolated steel is drawn to, mm. */
-export interface DrawnTang {
-  readonly length: number;
-  readonly front: { readonly height: number; readonly thickness: number };
-  readonly butt: { readonly height: number; readonly thickness: number };
-}
-
 /** A height of the distal taper to be pressed to, at a place. */
 export interface TaperStop extends PressStop {
-  /** mm ahead of the heel. */
+  /** mm ahead of the heel, with the bevels in. */
   readonly x: number;
+  /** Distance along the preform from the shoulder before they are, mm. */
+  readonly at: number;
 }
 
 /** The numbers for forging one plan, in the order of their use. mm, g, °C. */
@@ -72,6 +69,8 @@ export interface ForgeCard {
   readonly spreadShare: number;
   /** Ahead of the shoulder; distances from there. */
   readonly preform: readonly PreformStation[];
+  /** How far the spine side of the forged blade's front end lies below that of its heel; negative above. */
+  readonly pointDrop: number;
   /** How far to bend the preform down at its point; left out where the shop has not measured a blade. */
   readonly preCurve?: number;
   readonly taper: readonly TaperStop[];
@@ -112,7 +111,7 @@ export function forgeCard(knife: Knife, bodies: LedgerBodies, shop: ShopSpec, st
   const plan = planShoulder(billet, sectionOf(behind), profile.steps, shop.fullers ?? [], limits);
   const down = { from: billet.thickness, across: billet.height };
   const thickness = pressPasses({ ...down, name: "blade", to: sectionOf(ahead).thickness }, press, work);
-  const tang = drawnTang(profile);
+  const tang = drawnTang(knife, profile);
   const handle = pressHandle(thickness, { ...down, name: "handle", to: tang.front.thickness }, press, work);
   const preform = makePreform(
     profile.stations.filter(({ x }) => x >= shoulder),
@@ -124,6 +123,7 @@ export function forgeCard(knife: Knife, bodies: LedgerBodies, shop: ShopSpec, st
   const end = profile.stations[profile.stations.length - 1]?.x ?? 0;
   const taper = taperPlaces(knife).map((x) => ({
     x,
+    at: preformPlaceOf(preform, x),
     ...pressStop(knife.body("forged").slab.thicknessAt(x), work),
   }));
   return {
@@ -139,6 +139,7 @@ export function forgeCard(knife: Knife, bodies: LedgerBodies, shop: ShopSpec, st
     thickness,
     spreadShare: limits.bevelSpreadShare,
     preform,
+    pointDrop: pointDrop(profile),
     ...(shop.preCurve === undefined ? {} : { preCurve: preCurve(shop.preCurve, end) }),
     taper,
     heats: {
@@ -190,20 +191,6 @@ function onEdge(billet: ForgeCard["billet"], preform: readonly PreformStation[],
     return [];
   const piece = { width: billet.height, thickness: lowest.thickness };
   return edgeSqueezeFindings(piece, "press", shop.limits.maxSlenderness);
-}
-
-const sectionOf = ({
-  height,
-  thickness,
-  area,
-}: ForgedProfile["behind"]): { readonly height: number; readonly thickness: number } => ({
-  height,
-  thickness: thickness ?? area / height,
-});
-
-function drawnTang({ stations, shoulder, behind }: ForgedProfile): DrawnTang {
-  const butt = stations[0] ?? behind;
-  return { length: shoulder - butt.x, front: sectionOf(behind), butt: sectionOf(butt) };
 }
 
 /** Stops of the distal taper: no fewer and no more than these. */

@@ -94,6 +94,7 @@ function drawnOn(
   return {
     x: beside.x,
     height: Math.abs(a.y - b.y) + 2 * allowances.outline,
+    top: Math.max(a.y, b.y) + allowances.outline,
     area: (strips({ ...without, [end]: added }) - strips(without)) / added,
     ...(beside.thickness === undefined ? {} : { thickness: beside.thickness }),
   };

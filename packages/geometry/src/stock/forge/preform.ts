@@ -147,6 +147,26 @@ export function preformSteps(preform: readonly PreformStation[], step: number): 
   return [...Array.from({ length: count }, (_, i) => preformAt(preform, i * step)), end];
 }
 
+/**
+ * Where along the preform the section lies that becomes the one at x, straight between its stations; beyond its ends, the
+ * end.
+ *
+ * @param x - mm ahead of the heel, with the bevels in.
+ * @returns mm from where the preform's distances start.
+ *
+ * @example
+ * const wedge = [{ x: 0, height: 40, area: 120, thickness: 6 }, { x: 50, height: 40, area: 120, thickness: 6 }];
+ * preformPlaceOf(makePreform(wedge, 0, 0), 25); // 12.5: all of the thinning goes into length
+ */
+export function preformPlaceOf(preform: readonly PreformStation[], x: number): number {
+  const next = preform.findIndex((station) => station.x >= x);
+  const b = preform.at(next);
+  if (b === undefined) return 0;
+  const a = next > 0 ? preform[next - 1] : undefined;
+  if (a === undefined || b.x === a.x) return b.at;
+  return a.at + ((b.at - a.at) * (x - a.x)) / (b.x - a.x);
+}
+
 function checkShare(spreadShare: number): void {
   if (!(spreadShare >= 0 && spreadShare <= 1))
     throw new GeometryError("spread-share-wrong", `${spreadShare} is no share of the thinning`);

@@ -4,9 +4,9 @@ import { extensionLine, levelDimension, TEXT_GAP } from "../../dimension.js";
 import { type DrawingItem, lettering } from "../../drawing.js";
 import { lengthText, onOneLine } from "../../label-text.js";
 import { KEY, SMALL } from "../../lettering-size.js";
-import type { PatternModel } from "../../pattern-model.js";
+import type { PatternModel } from "../../models/pattern-model.js";
+import type { Silhouette } from "../../silhouette.js";
 import { textWidth } from "../../text-metrics.js";
-import type { Silhouette } from "./silhouette.js";
 import { bevelDimension, type Dimensions, sideDimensions } from "./upright-dimensions.js";
 
 /** From the lowest point of the view to the base line of the words under it, mm. */

@@ -1,22 +1,22 @@
 import { formatQuantity } from "@scantling/geometry/units";
-import { caliperText, lengthText, onOneLine } from "../../label-text.js";
-import type { PatternFuller, PatternModel } from "../../pattern-model.js";
+import { caliperCell, lengthText, onOneLine } from "../../label-text.js";
+import type { PatternFuller, PatternModel } from "../../models/pattern-model.js";
+import { mainUnits } from "../../sheet-units.js";
 import type { TableContent } from "../../table.js";
+import { seenFace } from "./view.js";
 
 /** What a fuller is called on the sheet: by number where there is more than one. */
 export const fullerName = (index: number, count: number): string =>
   count === 1 ? "fuller" : `fuller ${index + 1}`;
 
-const FACES: Readonly<Record<PatternFuller["faces"], string>> = {
-  both: "both",
-  right: "right, seen",
-  left: "left, behind",
-};
+const facesWords = (faces: PatternFuller["faces"], seen: "left" | "right"): string =>
+  faces === "both" ? faces : `${faces}, ${faces === seen ? "seen" : "behind"}`;
 
 /** Both ends, radius and depth of every fuller, or undefined where there is none. */
-export function fullerTable({ fullers = [], units }: PatternModel): TableContent | undefined {
+export function fullerTable(model: PatternModel): TableContent | undefined {
+  const { fullers = [], units } = model;
   if (fullers.length === 0) return undefined;
-  const write = (mm: number): string => onOneLine(caliperText(mm, units));
+  const write = (mm: number): string => onOneLine(caliperCell(mm, units));
   return {
     caption: "Middle lines of fullers from the heel: x to the tip, y to the spine",
     header: ["Fuller", "x", "y", "Radius", "Depth", "Faces"],
@@ -27,7 +27,7 @@ export function fullerTable({ fullers = [], units }: PatternModel): TableContent
         write(from.y),
         write(radius),
         write(depth),
-        FACES[faces],
+        facesWords(faces, seenFace(model)),
       ],
       ["to", write(to.x), write(to.y), "", "", ""],
     ]),
@@ -38,7 +38,7 @@ export function fullerTable({ fullers = [], units }: PatternModel): TableContent
 export function crossTable({ swedge, fittings = [], units }: PatternModel): TableContent | undefined {
   if (swedge === undefined && fittings.length === 0) return undefined;
   const write = (mm: number): string => onOneLine(lengthText(mm, units));
-  const angle = (rad: number): string => formatQuantity({ quantity: "angle", value: rad }, units);
+  const angle = (rad: number): string => formatQuantity({ quantity: "angle", value: rad }, mainUnits(units));
   const places = fittings.map(({ name, front, rear }) => [name, write(front), write(rear)]);
   const header = ["Part", "Front x", "Rear x"];
   if (swedge === undefined) {

@@ -1,16 +1,16 @@
+import { letterName } from "@scantling/geometry";
 import { fitText } from "../../fit-text.js";
-import { caliperText, onOneLine } from "../../label-text.js";
+import { caliperCell, onOneLine } from "../../label-text.js";
 import { SMALL } from "../../lettering-size.js";
-import type { PatternModel } from "../../pattern-model.js";
+import type { PatternModel } from "../../models/pattern-model.js";
 import type { TableContent } from "../../table.js";
-import { holeLetter } from "./view.js";
 
 const KIND_WIDTH = 28;
 
 /** Hole centres by coordinates, or undefined where there are none. */
 export function holeTable(model: PatternModel): TableContent | undefined {
   if (model.holes.length === 0) return undefined;
-  const write = (mm: number): string => onOneLine(caliperText(mm, model.units));
+  const write = (mm: number): string => onOneLine(caliperCell(mm, model.units));
   const slots = model.holes.some(({ slot }) => slot !== undefined);
   return {
     caption: "Hole centres from the heel: x to the tip, y to the spine",
@@ -18,7 +18,7 @@ export function holeTable(model: PatternModel): TableContent | undefined {
     rows: model.holes.flatMap(({ centre, diameter, kind, slot }, index) => {
       const words = slot === undefined ? kind : `${kind}, slot`;
       const row = [
-        holeLetter(index),
+        letterName(index),
         write(centre.x),
         write(centre.y),
         write(diameter),

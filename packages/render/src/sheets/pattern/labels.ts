@@ -1,13 +1,14 @@
-import { type Bounds, crossingsAtX } from "@scantling/geometry";
+import { type Bounds, crossingsAtX, letterName } from "@scantling/geometry";
 import { type Callout, calloutRow } from "../../callouts.js";
 import { type DrawingItem, lettering } from "../../drawing.js";
-import { caliperText, lengthText } from "../../label-text.js";
+import { caliperText, lengthText, linesOf } from "../../label-text.js";
 import { SMALL } from "../../lettering-size.js";
-import type { PatternModel } from "../../pattern-model.js";
+import type { PatternModel } from "../../models/pattern-model.js";
+import type { Silhouette } from "../../silhouette.js";
 import { textWidth } from "../../text-metrics.js";
 import { fullerName } from "./ground-tables.js";
-import type { Silhouette } from "./silhouette.js";
-import { holeLetter, holeLineTop } from "./view.js";
+import { outlineCallouts } from "./outlines.js";
+import { holeLineTop } from "./view.js";
 
 /** Above the outline, and above everything in the view, the lines to the labels begin to fan out, mm. */
 const ABOVE_OUTLINE = 4;
@@ -18,22 +19,25 @@ const LEAST_ROOM = 200;
 
 /**
  * The row above the knife: each station with its thickness, each hole with its letter and diameter, swedge, fullers and
- * fittings by name.
+ * fittings by name, and the lines themselves where there are several.
  *
  * @param view - box that holds the knife with its centre lines and marks, mm.
  */
 export function patternLabels(model: PatternModel, silhouette: Silhouette, view: Bounds): DrawingItem[] {
-  const callouts = [
+  const places = [
     ...stationCallouts(model),
     ...holeCallouts(model, silhouette),
     ...groundCallouts(model, silhouette),
   ];
+  const taken = places.map(({ from }) => from.x);
+  const { callouts: lines, dots } = outlineCallouts(model, silhouette, taken);
+  const callouts = [...places, ...lines];
   if (callouts.length === 0) return [];
   const { bounds } = silhouette;
   const room = Math.max(LEAST_ROOM, 1.15 * (bounds.maxX - bounds.minX));
   const fan = Math.max(bounds.maxY + ABOVE_OUTLINE, view.maxY + ABOVE_VIEW);
   const row = calloutRow(callouts, fan, room);
-  return [...row.items, ...caption(model, silhouette, row.top)];
+  return [...dots, ...row.items, ...caption(model, silhouette, row.top)];
 }
 
 function stationCallouts(model: PatternModel): Callout[] {
@@ -44,24 +48,26 @@ function stationCallouts(model: PatternModel): Callout[] {
     return {
       from: { x: station.x, y: station.top },
       lines: [
-        thickness.main,
-        thickness.other,
-        ...(left === undefined ? [] : [`swedge ${left.main}`, left.other]),
+        ...linesOf(thickness),
+        ...(left === undefined ? [] : linesOf({ ...left, main: `swedge ${left.main}` })),
         `at ${place.main}`,
       ],
     };
   });
 }
 
-function holeCallouts(model: PatternModel, silhouette: Silhouette): Callout[] {
+/** Each hole with its letter and diameter. */
+export function holeCallouts(
+  model: Pick<PatternModel, "holes" | "units">,
+  silhouette: Silhouette,
+): Callout[] {
   return model.holes.map((hole, index) => {
     const diameter = caliperText(hole.diameter, model.units);
     return {
       from: { x: hole.centre.x, y: holeLineTop(hole, silhouette) },
       lines: [
-        holeLetter(index),
-        `${hole.slot === undefined ? "Ø" : "slot"} ${diameter.main}`,
-        diameter.other,
+        letterName(index),
+        ...linesOf({ ...diameter, main: `${hole.slot === undefined ? "Ø" : "slot"} ${diameter.main}` }),
       ],
     };
   });
@@ -89,7 +95,8 @@ function groundCallouts(model: PatternModel, silhouette: Silhouette): Callout[] 
 function caption(model: PatternModel, silhouette: Silhouette, top: number): DrawingItem[] {
   if (model.stations.length === 0) return [];
   const swedged = model.stations.some(({ atSwedge }) => atSwedge !== undefined);
-  const text = `Thickness at the spine${swedged ? " without its swedge, and with it" : ""}, at distances from the heel`;
+  const state = model.further === undefined ? "" : `, ${model.state}`;
+  const text = `Thickness at the spine${swedged ? " without its swedge, and with it" : ""}${state}, at distances from the heel`;
   // Flush with the tip's side, over the stations, but never farther left than the view.
   const width = textWidth(text, SMALL);
   const { minX, maxX } = silhouette.bounds;

@@ -1,5 +1,5 @@
 import { lengthText, onOneLine } from "../../label-text.js";
-import type { PatternHeight, PatternModel } from "../../pattern-model.js";
+import type { PatternHeight, PatternModel } from "../../models/pattern-model.js";
 import type { TableContent } from "../../table.js";
 
 /** Sizes of the outline that may be drawn as dimensions or written in the table of sizes. */

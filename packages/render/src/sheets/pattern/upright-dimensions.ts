@@ -3,9 +3,9 @@ import { boxOfItems } from "../../box.js";
 import { checkLayout } from "../../check-layout.js";
 import { EXTENSION_GAP, fitsAlong, uprightDimension } from "../../dimension.js";
 import type { DrawingItem } from "../../drawing.js";
-import { lengthText } from "../../label-text.js";
-import type { PatternHeight, PatternModel } from "../../pattern-model.js";
-import type { Silhouette } from "./silhouette.js";
+import { lengthText, onOneLine } from "../../label-text.js";
+import type { PatternHeight, PatternModel } from "../../models/pattern-model.js";
+import type { Silhouette } from "../../silhouette.js";
 import type { SizeName } from "./sizes.js";
 
 /** From the outline, and from everything in the view, to an upright dimension line, mm. */
@@ -57,6 +57,7 @@ export function sideDimensions(
         highFrom: best.top.start + best.step * EXTENSION_GAP,
         x: best.x + (end !== undefined && best.step > 0 ? COLUMN : 0),
         ...lengthText(high, model.units),
+        mirrored: model.mirror === true,
       }),
       ...(end?.items ?? []),
     ],
@@ -72,7 +73,7 @@ function endDimension(
   const height = model.frontHeight ?? model.tipHeight;
   if (height === undefined || Math.abs(height.x - side.end) > SAME_PLACE) return undefined;
   const text = lengthText(height.high - height.low, model.units);
-  if (!fitsAlong(`${text.main} ${text.other}`, height.high - height.low)) return undefined;
+  if (!fitsAlong(onOneLine(text), height.high - height.low)) return undefined;
   const isFront = height === model.frontHeight;
   const items = uprightDimension({
     low: height.low,
@@ -81,6 +82,7 @@ function endDimension(
     highFrom: side.end + EXTENSION_GAP,
     x: side.x,
     ...text,
+    mirrored: model.mirror === true,
   });
   return { items, shown: [isFront ? "front" : "tip"] };
 }
@@ -140,6 +142,7 @@ const bevelAtHeel = (height: PatternHeight, x: number, model: PatternModel): Dra
     highFrom: -EXTENSION_GAP,
     x,
     ...lengthText(height.high, model.units),
+    mirrored: model.mirror === true,
   });
 
 function underTang(items: readonly DrawingItem[], silhouette: Silhouette): boolean {
@@ -153,7 +156,7 @@ function underTang(items: readonly DrawingItem[], silhouette: Silhouette): boole
 }
 
 /** Whether the items can be read, whatever the page. */
-function inOrder(items: readonly DrawingItem[]): boolean {
+export function inOrder(items: readonly DrawingItem[]): boolean {
   const box = boxOfItems(items);
   if (box === undefined) return true;
   const edge = 10;

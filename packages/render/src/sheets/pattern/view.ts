@@ -1,9 +1,10 @@
-import type { Segment, Vec2 } from "@scantling/geometry";
+import { letterName, type Segment, type Vec2 } from "@scantling/geometry";
 import { type DrawingItem, strokes } from "../../drawing.js";
 import { centreHalfLength, centreLine, holeMark } from "../../hole-mark.js";
-import type { PatternFuller, PatternHole, PatternModel, PatternStation } from "../../pattern-model.js";
+import type { PatternFuller, PatternHole, PatternModel, PatternStation } from "../../models/pattern-model.js";
 import type { Role } from "../../role.js";
-import type { Silhouette } from "./silhouette.js";
+import type { Silhouette } from "../../silhouette.js";
+import { furtherItems, outlineRole } from "./outlines.js";
 
 /** How far a station mark reaches into the steel from the spine and from the edge, mm. */
 const STATION_TICK = 3;
@@ -19,11 +20,11 @@ const SAME_HEIGHT = 0.05;
 export function patternView(model: PatternModel, silhouette: Silhouette): DrawingItem[] {
   const shared = sharedCentreLine(model.holes, silhouette);
   return [
-    { kind: "path", role: "outline", paths: [model.outline], name: "outline" },
-    ...finishedItems(model),
+    { kind: "path", role: outlineRole(model), paths: [model.outline], name: "outline" },
+    ...furtherItems(model),
     ...lineItem("bevel-line", "bevel", model.bevelLine),
     ...lineItem("swedge-line", "bevel", model.swedge?.line ?? []),
-    ...(model.fullers ?? []).map(fullerItem),
+    ...(model.fullers ?? []).map((fuller, index) => fullerItem(fuller, index, seenFace(model))),
     ...(model.fittings ?? []).flatMap(({ name, lines }) =>
       lineItem(
         name.replaceAll(" ", "-"),
@@ -37,17 +38,11 @@ export function patternView(model: PatternModel, silhouette: Silhouette): Drawin
         hole,
         top: holeLineTop(hole, silhouette),
         level: shared === undefined || !shared.holes.includes(hole),
-        name: `hole-${holeLetter(index)}`,
+        name: `hole-${letterName(index)}`,
       }),
     ),
     ...model.stations.map(stationMark),
   ];
-}
-
-/** A, B, … Z, A2, B2, …: how a hole is called on the sheet. */
-export function holeLetter(index: number): string {
-  const round = Math.floor(index / 26);
-  return `${String.fromCharCode(65 + (index % 26))}${round === 0 ? "" : round + 1}`;
 }
 
 /** y at which a hole's upright centre line ends, clear of outline and hole: there its label takes over. */
@@ -56,30 +51,34 @@ export function holeLineTop({ centre, diameter, slot }: PatternHole, silhouette:
   return Math.max(silhouette.topAt(centre.x) + PAST_OUTLINE, highest + centreHalfLength(diameter / 2));
 }
 
-/** The finished outline inside another state's, dashed: what is left when the profile is trimmed. */
-function finishedItems({ finishedOutline }: PatternModel): DrawingItem[] {
-  if (finishedOutline === undefined) return [];
-  return [{ kind: "path", role: "hidden", paths: [finishedOutline], name: "finished-outline" }];
-}
-
 /** Connected pieces as one part of the drawing; nothing where there are none. */
 function lineItem(name: string, role: Role, runs: readonly (readonly Segment[])[]): DrawingItem[] {
   const paths = runs.filter((run) => run.length > 0).map((segments) => ({ segments, closed: false }));
   return paths.length === 0 ? [] : [{ kind: "path", role, paths, name }];
 }
 
-/** The right-hand face is seen: what is on the left one alone lies behind. */
-const fullerItem = ({ faces, rim }: PatternFuller, index: number): DrawingItem => ({
+/** The face that the sheet shows: +z points out of the paper on the right-hand one, see {@link PatternModel}. */
+export const seenFace = ({ mirror }: PatternModel): "left" | "right" => (mirror === true ? "left" : "right");
+
+/** What is on the other face alone lies behind. */
+const fullerItem = ({ faces, rim }: PatternFuller, index: number, seen: "left" | "right"): DrawingItem => ({
   kind: "path",
-  role: faces === "left" ? "hidden" : "thin",
+  role: faces === "both" || faces === seen ? "thin" : "hidden",
   paths: [rim],
   name: `fuller-${index + 1}`,
 });
 
-function sharedCentreLine(
+/** A centre line that runs through several holes of the tang. */
+export interface SharedCentreLine {
+  readonly line: DrawingItem;
+  readonly holes: readonly PatternHole[];
+}
+
+/** One centre line for all holes of the tang, where they are level with one another. */
+export function sharedCentreLine(
   holes: readonly PatternHole[],
   silhouette: Silhouette,
-): { line: DrawingItem; holes: readonly PatternHole[] } | undefined {
+): SharedCentreLine | undefined {
   const tangHoles = holes.filter((hole) => frontOf(hole).x < 0);
   const first = tangHoles[0];
   if (first === undefined || tangHoles.length < 2) return undefined;

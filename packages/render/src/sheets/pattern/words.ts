@@ -1,15 +1,13 @@
 import { cleanText } from "../../clean-text.js";
-import { lengthText, massText, onOneLine } from "../../label-text.js";
-import type { PaperName } from "../../paper.js";
-import type { PatternModel } from "../../pattern-model.js";
+import { caliperText, lengthText, massText, onOneLine } from "../../label-text.js";
+import type { PageInfo } from "../../lay-out/sheet-content.js";
+import type { PatternModel } from "../../models/pattern-model.js";
+import { unitsWords } from "../../sheet-units.js";
 import type { TitleField } from "../../title-block.js";
-
-/** How to print the sheet, by the name of its paper. */
-export const printWords = (paper: PaperName | undefined): string =>
-  paper === undefined ? "Print at 100 %" : `Print at 100 % on ${paper}`;
+import { pageWords, printWords } from "../words.js";
 
 /** The fields of the title block, row by row. */
-export function patternFields(model: PatternModel, paper: PaperName | undefined): TitleField[][] {
+export function patternFields(model: PatternModel, page: PageInfo): TitleField[][] {
   const { units, revision } = model;
   const { densityFromMemory: guessed } = model;
   return [
@@ -20,11 +18,11 @@ export function patternFields(model: PatternModel, paper: PaperName | undefined)
     revision === undefined
       ? [
           { label: "Steel", value: model.steel, share: 0.58 },
-          { label: outlineLabel(model), value: model.state, share: 0.42 },
+          { label: outlineLabel(model), value: statesOf(model), share: 0.42, ...twoLines(model) },
         ]
       : [
           { label: "Steel", value: model.steel, share: 0.34 },
-          { label: outlineLabel(model), value: model.state, share: 0.32 },
+          { label: outlineLabel(model), value: statesOf(model), share: 0.32, ...twoLines(model) },
           { label: "Revision", value: revision, share: 0.34, lines: 2 },
         ],
     [
@@ -40,36 +38,94 @@ export function patternFields(model: PatternModel, paper: PaperName | undefined)
       },
     ],
     [
-      { label: "Units", value: units === "mm" ? "mm [inches]" : "inches [mm]", share: 0.29 },
+      { label: "Units", value: unitsWords(units), share: 0.29 },
       { label: "Drawn", value: "1 : 1", share: 0.13 },
-      { label: "Paper", value: printWords(paper), share: 0.58 },
+      { label: "Paper", value: pageWords(page), share: 0.58 },
     ],
   ];
 }
 
-const outlineLabel = ({ finishedOutline }: PatternModel): string =>
-  finishedOutline === undefined ? "Outline" : "Outline; finished dashed";
+function outlineLabel({ finishedOutline, further = [], cutLine, mirror }: PatternModel): string {
+  const face = faceWords(mirror);
+  if (face !== undefined || further.length > 0) {
+    return `${further.length > 0 ? "Outlines" : "Outline"}${face === undefined ? "" : `, ${face}`}`;
+  }
+  if (finishedOutline === undefined) return "Outline";
+  return cutLine === undefined ? "Outline; finished dashed" : "Outline; finished inside";
+}
+
+/** The states of all outlines, outermost first, and the line beside them. */
+const statesOf = (model: PatternModel): string => {
+  const states = [model.state, ...(model.further ?? []).map((inner) => inner.state)].join(", ");
+  const line = cutLineWords(model);
+  return line === undefined ? states : `${states}; ${line}`;
+};
+
+/** "saw line 0.5 mm outside", where something else than the outline is cut along. */
+export function cutLineWords({ cutLine, units }: PatternModel): string | undefined {
+  if (cutLine === undefined) return undefined;
+  const distance = onOneLine(caliperText(Math.abs(cutLine.offset), units));
+  return `saw line ${distance} ${cutLine.offset < 0 ? "inside" : "outside"}`;
+}
+
+/** The face that is seen, where it is to be said. */
+export const faceWords = (mirror: boolean | undefined): string | undefined =>
+  mirror === undefined ? undefined : mirror ? "left face" : "right face";
 
 function steelMassLabel({ densityFromMemory, stateMass }: PatternModel): string {
   if (densityFromMemory?.steel === true) return "Steel mass, density from memory";
   return stateMass === undefined ? "Steel mass, finished" : "Steel mass, as drawn";
 }
 
-/** Title and description of the sheet, for those who hear it read. */
-export function patternTexts(
-  model: PatternModel,
-  paper: PaperName | undefined,
-): { title: string; description: string } {
+/** What is to be said of the lines where there is more than the outline. */
+export function lineWords({ state, further = [], cutLine }: PatternModel): string[] {
+  return [
+    ...(further.length === 0 ? [] : [`Dimensions, heights and thickness: ${state}.`]),
+    ...(cutLine === undefined
+      ? []
+      : ["Saw or scribe along the middle of the narrow continuous line. The true outline is dashed."]),
+  ];
+}
+
+/** What the sheet is called. */
+export const patternTitle = (model: PatternModel): string =>
+  [
+    `${cleanText(`${model.code} ${model.title}`) || "Blade"}: true-size pattern`,
+    faceWords(model.mirror),
+    cutLineWords(model),
+  ]
+    .filter((words) => words !== undefined)
+    .join(", ");
+
+/** Several states, and a line beside them, take more than one line. */
+const twoLines = ({ further = [], cutLine }: PatternModel): { readonly lines?: number } =>
+  further.length === 0 && cutLine === undefined ? {} : { lines: cutLine === undefined ? 2 : 3 };
+
+/** What the sheet shows, for those who hear it read. */
+export function patternDescription(model: PatternModel, { paper }: PageInfo): string {
   const write = (mm: number): string => onOneLine(lengthText(mm, model.units));
   const count = model.holes.length;
   const holes = count === 0 ? "no holes" : count === 1 ? "one hole" : `${count} holes`;
-  const title = cleanText(`${model.code} ${model.title}`) || "Blade";
-  return {
-    title: `${title}: true-size pattern`,
-    description: cleanText(
-      `Blade outline, ${model.state}${model.finishedOutline === undefined ? "" : ", the finished one dashed inside it"}, tip to the right, edge down. Overall length ${write(model.overallLength)}, ` +
-        `edge length ${write(model.edgeLength)}, height at the heel ${write(model.heelHeight)}, ${holes} in the steel. ` +
-        `${printWords(paper)}; check bars of 100 mm and 4 in stand on it, across and up.`,
-    ),
-  };
+  return cleanText(
+    `${outlineWords(model)}, tip to the ${model.mirror === true ? "left" : "right"}, edge down. Overall length ${write(model.overallLength)}, ` +
+      `edge length ${write(model.edgeLength)}, height at the heel ${write(model.heelHeight)}, ${holes} in the steel. ` +
+      `${printWords(paper)}; check bars of 100 mm and 4 in stand on it, across and up.`,
+  );
+}
+
+function outlineWords(model: PatternModel): string {
+  const { state, finishedOutline, further = [], cutLine, mirror, units } = model;
+  const face = faceWords(mirror);
+  const inside = [
+    ...(finishedOutline === undefined
+      ? []
+      : [`the finished one ${cutLine === undefined ? "dashed " : ""}inside it`]),
+    ...further.map((inner) => `inside it ${inner.state}`),
+    ...(cutLine === undefined
+      ? []
+      : [
+          `with a line to cut along ${onOneLine(caliperText(Math.abs(cutLine.offset), units))} ${cutLine.offset < 0 ? "inside" : "outside"} it`,
+        ]),
+  ];
+  return ["Blade outline", state, ...inside, ...(face === undefined ? [] : [face])].join(", ");
 }

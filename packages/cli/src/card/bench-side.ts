@@ -1,0 +1,84 @@
+import { type BenchSetUp, type StationFigures, stationFigures } from "@scantling/geometry";
+import type { CardCell, CardFigure, CardPanel, CardSide } from "@scantling/render";
+import { ASK_KINDS } from "../file/index.js";
+import type { Measured } from "../measure.js";
+import { besideUnits } from "../models/sheet-units.js";
+import { askRows } from "../report/asks-text.js";
+import { stationsOf } from "../stations.js";
+import { BOX, bareCaliper, bareLength, figures, massUnit, panel, table } from "./card-blocks.js";
+import { grindPanels } from "./grind-panels.js";
+import { edgePanels, handlePanels } from "./handle-panels.js";
+import { heatPanels } from "./heat-panel.js";
+import { tangPanels } from "./tang-panels.js";
+
+/** What can hurt someone at the bench. */
+const HAZARDS = [
+  "burning quench oil (lid and extinguisher at hand)",
+  "hot steel",
+  "sparks",
+  "grinding and wood dust",
+  "noise",
+  "glue on the skin",
+  "sharp edges (tape them)",
+] as const;
+
+/** From the forged blade to the sharp knife. */
+export function benchSide(measured: Measured, bench: BenchSetUp, before: readonly CardPanel[]): CardSide {
+  const { job } = measured;
+  const { units } = job;
+  const other = besideUnits(job);
+  return {
+    name: "At the bench",
+    hazards: HAZARDS,
+    panels: [
+      ...before,
+      ...tangPanels(measured, bench),
+      ...grindPanels(bench, units, other),
+      ...heatPanels(job, bench),
+      ...stationPanel(measured),
+      ...handlePanels(bench, units, other),
+      ...edgePanels(bench, units),
+      ...donePanel(measured),
+    ],
+  };
+}
+
+function stationPanel({ knife, job }: Measured): CardPanel[] {
+  const { units } = job;
+  const stations = stationsOf(knife).map(({ x }) => stationFigures(knife, x));
+  const behind = ({ right, left }: StationFigures): string => {
+    const bevel = right?.edgeBevel ?? left?.edgeBevel;
+    return bevel === undefined ? "–" : bareCaliper(bevel.behind, units);
+  };
+  const rows = stations.map((station): CardCell[] => [
+    bareLength(station.x, units),
+    bareLength(station.height, units),
+    behind(station),
+    bareCaliper(station.atSwedge ?? station.thickness, units),
+    BOX,
+  ]);
+  return panel(
+    "Finished blade",
+    `caliper, ${units}`,
+    table(["from heel", "high", "behind edge", "spine", "spine measured"], rows),
+  );
+}
+
+/** What the finished knife is weighed and measured for: mass and balance always, and all else that was asked for. */
+function donePanel({ answers, job }: Measured): CardPanel[] {
+  const { units } = job;
+  const rows = askRows(answers, units);
+  const asked = answers.flatMap(({ ask }, index): CardFigure[] => {
+    const kind = ASK_KINDS[ask.name];
+    const [name = "", condition = ""] = rows[index] ?? [];
+    return kind === "count"
+      ? []
+      : [{ label: name, beside: condition, boxes: [kind === "mass" ? massUnit(units) : units] }];
+  });
+  const names = new Set(answers.map(({ ask }) => ask.name));
+  const usual: CardFigure[] = [
+    ...(names.has("mass") ? [] : [{ label: "mass", boxes: [massUnit(units)] }]),
+    ...(names.has("balance") ? [] : [{ label: "balance from the heel", boxes: [units] }]),
+  ];
+  return panel("The knife as made", "scale, rule", [figures(...asked, ...usual)]);
+}

@@ -1,0 +1,143 @@
+import type { BenchSetUp, BevelSetUp, LevelShim, ScribeSetUp, ScribingDrill } from "@scantling/geometry";
+import type { FileUnits } from "@scantling/geometry/units";
+import type { CardBlock, CardCell, CardFigure, CardPanel } from "@scantling/render";
+import { caliperText, fixed, placeText } from "../report/figures.js";
+import {
+  type Beside,
+  bareCaliper,
+  bareLength,
+  degrees,
+  figures,
+  otherBehind,
+  panel,
+  table,
+  withOther,
+  words,
+} from "./card-blocks.js";
+
+/** Lines for the edge, and the bevels ground down to them; nothing where the bevels are left from the hammer. */
+export const grindPanels = ({ scribe, bevels }: BenchSetUp, units: FileUnits, other: Beside): CardPanel[] =>
+  bevels.length === 0
+    ? []
+    : [...scribePanel(scribe, units, other), ...bevels.flatMap((face) => bevelPanel(face, units, other))];
+
+function scribePanel(scribe: ScribeSetUp, units: FileUnits, other: Beside): CardPanel[] {
+  const { level, stations, oneSetting } = scribe;
+  const even = stations.every(({ leftDown, rightDown }) => Math.abs(leftDown - rightDown) < EVEN);
+  return panel("Scribe the edge", `height gauge, ${units}`, [
+    figures(
+      {
+        label: `thickness ${level.restsOn === "tang" ? "of the tang " : ""}${placeText(level.restsAt, units)}`,
+        boxes: [units],
+      },
+      ...(oneSetting ? oneGauge(scribe, units, other) : []),
+    ),
+    ...(oneSetting
+      ? []
+      : [words(`For ${caliperText(level.thickness, units)}; else half the difference on or off.`)]),
+    ...scribeTable(scribe, even, units),
+  ]);
+}
+
+/** Settings that are told alike, mm. */
+const EVEN = 1e-6;
+
+/** One setting for the whole edge, and how it follows from what is measured. */
+function oneGauge({ level, stations, drills }: ScribeSetUp, units: FileUnits, other: Beside): CardFigure[] {
+  const [first] = stations;
+  if (first === undefined) return [];
+  return [
+    {
+      label: `at ${caliperText(level.thickness, units)}: gauge`,
+      figure: caliperText(first.leftDown, units),
+      ...otherBehind((of) => caliperText(first.leftDown, of), other),
+    },
+    {
+      label: `else (thickness − ${caliperText(first.edge, units)}) / 2; from both faces`,
+    },
+    ...drillFigure(drills.leftDown[0], units),
+  ];
+}
+
+/** A drill whose line is farther off is no help, mm. */
+const DRILL_OFF = 0.05;
+
+function drillFigure(drill: ScribingDrill | undefined, units: FileUnits): CardFigure[] {
+  if (drill === undefined || Math.abs(drill.error) > DRILL_OFF) return [];
+  const size = caliperText(Math.abs(drill.error), units);
+  const off = /[1-9]/u.test(size) ? { beside: `${size} ${drill.error < 0 ? "low" : "high"}` } : {};
+  return [{ label: "or scribe with a drill", figure: drill.drill.name, ...off }];
+}
+
+/** Gauge and shim by their places from the tip back; the gauge only where it changes along the edge. */
+function scribeTable(scribe: ScribeSetUp, even: boolean, units: FileUnits): CardBlock[] {
+  const { stations, oneSetting } = scribe;
+  const gauges = new Map(oneSetting ? [] : stations.map((station) => [station.x, station]));
+  const shims = new Map(shimsToLay(scribe).map(({ x, shim }) => [x, shim]));
+  const gauge = (x: number): CardCell[] => {
+    const at = gauges.get(x);
+    const show = (height: number | undefined): string =>
+      height === undefined || height < EVEN ? "–" : bareCaliper(height, units);
+    if (oneSetting) return [];
+    return even ? [show(at?.leftDown)] : [show(at?.leftDown), show(at?.rightDown)];
+  };
+  const places = [...new Set([...gauges.keys(), ...shims.keys()])].sort((a, b) => b - a);
+  const rows = places.map((x): CardCell[] => {
+    const shim = shims.get(x);
+    return [placeCell(x, units), ...gauge(x), shim === undefined ? "–" : bareCaliper(shim, units)];
+  });
+  const heads = oneSetting ? [] : even ? ["gauge, both faces"] : ["gauge, left down", "gauge, right down"];
+  return shims.size === 0 && oneSetting
+    ? [words("Nothing tapers: no shim.")]
+    : table(["from heel", ...heads, "shim under"], rows);
+}
+
+/** Under the front half of the blade and under the butt; where the gauge is set too, what lies there. */
+function shimsToLay({ level, stations, oneSetting }: ScribeSetUp): LevelShim[] {
+  const middle = stations[Math.floor(stations.length / 2)]?.x ?? 0;
+  const last = Math.min(...level.shims.map(({ x }) => x));
+  return level.shims.filter(({ x }) => x >= middle || x === last || (!oneSetting && x >= 0));
+}
+
+/** Distances from the heel; a minus is overlooked. */
+const placeCell = (x: number, units: FileUnits): string =>
+  x < 0 ? `${bareLength(-x, units)} behind` : bareLength(x, units);
+
+/** Heights and angles as finished, the edge as it goes into the quench. */
+function bevelPanel(face: BevelSetUp, units: FileUnits, other: Beside): CardPanel[] {
+  const { side, form, stations, leverShim, wheels = [] } = face;
+  const rows = stations.map((station): CardCell[] => [
+    bareLength(station.x, units),
+    bareLength(station.height, units),
+    degrees(station.angle),
+    bareCaliper(station.depth, units),
+    bareCaliper(station.edge, units),
+  ]);
+  const notes = [
+    ["Bevel as finished, edge as hardened.", ...droopWords(face)].join(" "),
+    ...(leverShim === undefined
+      ? []
+      : [`Shim under the jig at the heel: ${withOther(caliperText, leverShim, units, other)}.`]),
+    ...wheels.map(
+      ({ diameter, fits }) =>
+        `Wheel ${caliperText(diameter, units)}: ${fits ? "fits" : "too small, thins the blade above the edge"}.`,
+    ),
+  ];
+  return panel(
+    side === "both" ? `Grind the bevels, ${form}` : `Grind the ${side} bevel, ${form}`,
+    `jig, ${units}`,
+    [
+      ...table(["from heel", "bevel high", "angle a face", "off a face", "edge left"], rows),
+      ...notes.map(words),
+    ],
+  );
+}
+
+/** A line that rises nowhere more than this above where one angle brings it is not told, as a share. */
+const NO_DROOP = 0.995;
+
+function droopWords({ form, droop, stations }: BevelSetUp): string[] {
+  const [first] = stations;
+  if (form !== "flat" || droop === undefined || first === undefined || droop >= NO_DROOP) return [];
+  return [`${degrees(first.angle)} all along lets the line drop to ${fixed(droop * 100, 0)} %.`];
+}

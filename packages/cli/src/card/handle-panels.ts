@@ -1,0 +1,164 @@
+import type {
+  BenchSetUp,
+  EdgeSetUp,
+  GuardSlot,
+  HandleBlank,
+  MortiseSetUp,
+  WedgeSet,
+} from "@scantling/geometry";
+import type { FileUnits } from "@scantling/geometry/units";
+import type { CardCell, CardFigure, CardPanel } from "@scantling/render";
+import { caliperText, fixed, lengthText } from "../report/figures.js";
+import {
+  type Beside,
+  bareCaliper,
+  bareLength,
+  degrees,
+  figures,
+  otherBehind,
+  panel,
+  ruleFigure,
+  table,
+  withOther,
+  words,
+} from "./card-blocks.js";
+
+/** mm³ in a millilitre. */
+const ML = 1000;
+
+/** Blank to saw, guard and mortise of a hidden tang, pins and glue. */
+export function handlePanels(bench: BenchSetUp, units: FileUnits, other: Beside): CardPanel[] {
+  const { blank, mortise, guard } = bench;
+  return [
+    ...(blank === undefined ? [] : blankPanel(blank, units, other)),
+    ...(guard === undefined ? [] : guardPanel(guard, units)),
+    ...(mortise === undefined ? [] : mortisePanel(mortise, units, other)),
+    ...gluingPanel(bench, units),
+  ];
+}
+
+function blankPanel(blank: HandleBlank, units: FileUnits, other: Beside): CardPanel[] {
+  const { kind, material, length, height, thickness, bookMatched } = blank;
+  const slabs = kind === "slabs";
+  const size = (of: FileUnits): string => sizeText([length, height, thickness], of);
+  return panel(slabs ? "Saw the slabs" : "Saw the block", `${material}`, [
+    figures(
+      {
+        label: slabs ? "2, each" : "long, high, across",
+        figure: size(units),
+        ...otherBehind(size, other),
+      },
+      ...(bookMatched === undefined
+        ? []
+        : [ruleFigure("or a block for the pair, thick", bookMatched, units, other)]),
+    ),
+  ]);
+}
+
+/** `134.0 × 36.0 × 9.0 mm` */
+const sizeText = (sizes: readonly number[], units: FileUnits): string =>
+  units === "mm"
+    ? `${sizes.map((mm) => bareLength(mm, units)).join(" × ")} mm`
+    : sizes.map((mm) => lengthText(mm, units)).join(" × ");
+
+function mortisePanel({ steps, wall }: MortiseSetUp, units: FileUnits, other: Beside): CardPanel[] {
+  const rows = steps.map((step): CardCell[] => [
+    bareLength(step.depth, units),
+    step.drill?.name ?? "–",
+    step.holes === undefined ? "–" : `${step.holes}`,
+    bareLength(step.mortise.height, units),
+    bareLength(step.mortise.thickness, units),
+  ]);
+  return panel("Drill the mortise", `drills, ${units}`, [
+    ...table(["deep", "drill", "holes", "slot high", "slot wide"], rows),
+    words(`Wall left at the thinnest: ${withOther(lengthText, wall, units, other)}.`),
+  ]);
+}
+
+function guardPanel({ height, thickness, over, drill, holes = 1 }: GuardSlot, units: FileUnits): CardPanel[] {
+  return panel("Slot the guard", "drill, files", [
+    figures(
+      { label: "slot high", figure: caliperText(height, units) },
+      {
+        label: "slot wide",
+        figure: caliperText(thickness, units),
+        beside: `+${caliperText(over, units)} at the most`,
+      },
+      ...(drill === undefined
+        ? []
+        : [{ label: holes === 1 ? "1 hole, drill" : `${holes} holes, drill`, figure: drill.name }]),
+    ),
+  ]);
+}
+
+/** Pins to cut, and glue to mix. */
+function gluingPanel({ pins, holes, glue, taper }: BenchSetUp, units: FileUnits): CardPanel[] {
+  const drillOf = (path: string): string =>
+    holes.find((hole) => hole.path === path)?.handle?.drill.name ?? "–";
+  const rows = (pins?.pins ?? []).map((pin): CardCell[] => [
+    bareCaliper(pin.diameter, units),
+    drillOf(pin.path),
+    bareLength(pin.flush, units),
+    `${bareLength(pin.peened.least, units)} to ${bareLength(pin.peened.most, units)}`,
+  ]);
+  const shim = taper?.drillingNeedsShim === true && holes.length > 0;
+  return panel(
+    pins === undefined ? "Glue" : `Pins, ${pins.material}, and glue`,
+    pins === undefined ? "" : units,
+    [
+      ...table(["pin Ø", "drill handle", "cut flush", "cut to peen"], rows),
+      ...(shim ? [words("Drill slabs with the tang shimmed level.")] : []),
+      ...(glue === undefined
+        ? []
+        : [
+            figures({
+              label: "glue to mix",
+              figure: `${fixed(glue.toMix / ML, 1)} ml`,
+              beside: "in all, parts by its sheet",
+            }),
+          ]),
+    ],
+  );
+}
+
+/** Angles at the stone. */
+export const edgePanels = ({ edge }: BenchSetUp, units: FileUnits): CardPanel[] =>
+  edge.flatMap((setUp) =>
+    panel(setUp.side === "both" ? "Sharpen" : `Sharpen the ${setUp.side} face`, `stone, ${units}`, [
+      figures(
+        { label: "per side", figure: degrees(setUp.angle), ...wedgeWords(setUp.wedges) },
+        ...microbevel(setUp),
+      ),
+      ...table(
+        ["from heel", "bevel wide", "spine over stone"],
+        endsAndMiddle(setUp.stations).map((station): CardCell[] => [
+          bareLength(station.x, units),
+          bareCaliper(station.width, units),
+          bareLength(station.lift.underside, units),
+        ]),
+      ),
+    ]),
+  );
+
+/** The first, the one in the middle, the last: between them little changes. */
+const endsAndMiddle = <T>(all: readonly T[]): T[] =>
+  all.filter((_, i) => i === 0 || i === all.length - 1 || i === Math.floor((all.length - 1) / 2));
+
+function microbevel({ microbevel: micro }: EdgeSetUp): CardFigure[] {
+  if (micro === undefined) return [];
+  return [{ label: "microbevel, per side", figure: degrees(micro.angle), ...wedgeWords(micro.wedges) }];
+}
+
+/** Less is not told, rad. */
+const NO_ERROR = 1e-4;
+
+/** `wedges 20° + 11° − 5°`. */
+function wedgeWords(set: WedgeSet | undefined): { beside?: string } {
+  if (set === undefined) return {};
+  const minus = set.subtract.map((angle) => ` − ${degrees(angle)}`).join("");
+  const off =
+    Math.abs(set.error) < NO_ERROR
+      ? ""
+      : `, ${degrees(Math.abs(set.error))} ${set.error > 0 ? "over" : "under"}`;
+  return { beside: `wedges ${set.add.map(degrees).join(" + ")}${minus}${off}` };
+}

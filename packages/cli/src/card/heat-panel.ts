@@ -1,0 +1,203 @@
+import {
+  type BenchSetUp,
+  HEAT_STEPS,
+  type HeatRecipe,
+  type HeatSource,
+  type HeatStep,
+  loneHardnesses,
+  recipeFor,
+  stackBars,
+  TEMPER_SCATTER,
+  temperFor,
+  USUAL_TEMPER,
+} from "@scantling/geometry";
+import { type FileUnits, formatTemperature } from "@scantling/geometry/units";
+import type { CardBlock, CardFigure, CardPanel } from "@scantling/render";
+import type { Job } from "../load.js";
+import { fixed } from "../report/figures.js";
+import { anvilUpText } from "../report/setup-sizes.js";
+import {
+  type CardUnits,
+  figures,
+  loudWords,
+  otherBehind,
+  panel,
+  table,
+  unitsOf,
+  words,
+} from "./card-blocks.js";
+import { firstSentence } from "./mind-panel.js";
+import { SourceLetters } from "./source-letters.js";
+
+/** Hardnesses for which a tempering temperature is told, HRC: closer than the tables hold would promise too much. */
+const HARDNESSES = [62, 60, 58, 56] as const;
+
+const TEMPER_PRACTICE: HeatSource = { source: "common practice, no source", mark: "from memory" };
+
+/** What is done with the blade in oven and oil, each figure with its source; boxes where no source is known. */
+export function heatPanels(job: Job, { quench, findings }: BenchSetUp): CardPanel[] {
+  const { units } = job;
+  const recipes = recipesOf(job);
+  const warned = findings
+    .filter(({ severity }) => severity === "warn")
+    .map((finding) => loudWords(firstSentence(finding, job)));
+  const oil = words(oilWords(quench, units));
+  const [first] = recipes;
+  if (first === undefined) {
+    return panel("Harden and temper", "oven, oil", [
+      ...warned,
+      words(`No figures for ${job.spec.steel.name} are known here: go by the sheet that came with the bar.`),
+      figures({ label: "harden at", boxes: [degreeUnit(units), "min"] }),
+      oil,
+      figures(tempered(units)),
+    ]);
+  }
+  const sources = new SourceLetters();
+  const steels = recipes.map(({ steel }) => steel).join(", ");
+  const steps = stepFigures(recipes, STEPS_TO_HARDEN, sources, unitsOf(job));
+  const temper = [
+    ...stepFigures(recipes, ["temper"], sources, unitsOf(job)).map((step) => figures(step)),
+    ...temperBlocks(first, recipes.length > 1 ? [] : HARDNESSES, sources, units),
+  ];
+  return [
+    ...panel(`Harden, ${steels}`, "oven, oil", [
+      ...warned,
+      words("The sheet that came with the bar goes first."),
+      ...recipes.flatMap(({ steel, notes = [] }) =>
+        notes.map((note) =>
+          words(`${recipes.length > 1 ? `${steel}: ` : ""}${note.text} ${sources.of(note)}`),
+        ),
+      ),
+      figures(...steps),
+      oil,
+    ]),
+    ...panel("Temper", "oven", [...temper, figures(tempered(units)), words(sources.legend())]),
+  ];
+}
+
+/** All that comes before the oil. */
+const STEPS_TO_HARDEN = HEAT_STEPS.filter((step) => step !== "temper");
+
+/** By the knife's steel; where that is no single one, by its core, or by each steel of the stack that a source is known for. */
+function recipesOf({ spec, shop, knife }: Job): HeatRecipe[] {
+  const { stack } = knife;
+  const recipe = (steel: string): HeatRecipe | undefined => {
+    const found = recipeFor(steel, shop.recipes ?? []);
+    return found === undefined ? undefined : { ...found, steel };
+  };
+  const own = recipe(spec.steel.name);
+  if (own !== undefined) return [own];
+  if (stack === undefined) return [];
+  const bars = stack.kind === "clad" ? [stack.core] : stackBars(stack);
+  return [...new Set(bars.map(({ steel }) => steel.name))].flatMap((steel) => recipe(steel) ?? []);
+}
+
+const degreeUnit = (units: FileUnits): string => (units === "mm" ? "°C" : "°F");
+
+/** What was done in the end, and what a file or tester says of it. */
+const tempered = (units: FileUnits): CardFigure => ({ label: "tempered", boxes: [degreeUnit(units), "HRC"] });
+
+/** Litres in a US gallon. */
+const GALLON = 3.785411784;
+
+/** How deep and how much; what the oil wants itself its sheet says. */
+function oilWords({ depthNeeded, usualLitres }: BenchSetUp["quench"], units: FileUnits): string {
+  const [amount, unit] = units === "mm" ? [usualLitres, "l"] : [usualLitres / GALLON, "US gal"];
+  return `Oil ${anvilUpText(depthNeeded, units)} deep, ${fixed(Math.ceil(amount * 10) / 10, 1)} ${unit} at least (from memory).`;
+}
+
+const STEP_WORDS: Partial<Record<HeatStep["step"], string>> = { "stress-relieve": "relieve" };
+
+/** In the order of the work; with several steels each by its name, and once what is the same for all. */
+function stepFigures(
+  recipes: readonly HeatRecipe[],
+  wanted: readonly HeatStep["step"][],
+  sources: SourceLetters,
+  units: CardUnits,
+): CardFigure[] {
+  const seen = new Set<string>();
+  return wanted.flatMap((name) =>
+    recipes.flatMap(({ steel, steps }) =>
+      steps
+        .filter(({ step }) => step === name)
+        .flatMap((step): CardFigure[] => {
+          const ofAll = name === "stress-relieve" || recipes.length === 1;
+          const key = JSON.stringify([step, ofAll ? "" : steel]);
+          if (seen.has(key)) return [];
+          seen.add(key);
+          const figure = stepFigure(step, ofAll ? "" : ` ${steel}`, sources, units);
+          // What another source says is instead of it, not after it.
+          const { ticks: _, ...other } = figure;
+          return [
+            step.source === firstOf(steps, name)?.source ? figure : { ...other, label: `or ${other.label}` },
+          ];
+        }),
+    ),
+  );
+}
+
+const firstOf = (steps: readonly HeatStep[], name: HeatStep["step"]): HeatStep | undefined =>
+  steps.find(({ step }) => step === name);
+
+function stepFigure(
+  step: HeatStep,
+  name: string,
+  sources: SourceLetters,
+  { units, other }: CardUnits,
+): CardFigure {
+  const { times = 1, cooling } = step;
+  const how = [...soakWords(step), ...(cooling === undefined ? [] : [cooling])].join(", ");
+  return {
+    ticks: times,
+    label: `${STEP_WORDS[step.step] ?? step.step}${name}${times > 1 ? ` ${times} ×` : ""}`,
+    figure: range(step, units),
+    ...otherBehind(
+      (of) => range(step, of),
+      other,
+      [how, sources.of(step)].filter((part) => part !== "").join(" "),
+    ),
+  };
+}
+
+function range({ low, high }: { low: number; high: number }, units: FileUnits): string {
+  const shown = formatTemperature(high, units);
+  return low === high ? shown : `${formatTemperature(low, units).replace(/ ?°[CF]$/u, "")} to ${shown}`;
+}
+
+function soakWords({ soak }: HeatStep): string[] {
+  if (soak === undefined) return [];
+  return [soak.low === soak.high ? `${soak.low} min` : `${soak.low} to ${soak.high} min`];
+}
+
+/** By hardness, one column a source; sources that disagree stand side by side. */
+function temperBlocks(
+  { steel, steps }: HeatRecipe,
+  hardnesses: readonly number[],
+  sources: SourceLetters,
+  units: FileUnits,
+): CardBlock[] {
+  if (steps.some(({ step }) => step === "temper")) return [];
+  const { times, soak } = USUAL_TEMPER;
+  const usual = { ticks: times, label: "temper", figure: `${times} × ${soak / 60} h` };
+  const told = hardnesses.length === 0 ? [] : [...new Set([...hardnesses, ...loneHardnesses(steel)])];
+  const rows = told
+    .sort((a, b) => b - a)
+    .map((hardness) => ({ hardness, choices: temperFor(steel, hardness) }));
+  const choices = rows[0]?.choices ?? [];
+  const letter = sources.of(TEMPER_PRACTICE);
+  if (choices.length === 0) return [figures({ ...usual, beside: `${letter}, by the sheet: no table known` })];
+  return [
+    figures({ ...usual, beside: `${letter}; table ± ${TEMPER_SCATTER} HRC` }),
+    ...table(
+      ["HRC", ...choices.map((choice) => `temper at ${sources.of(choice)}`)],
+      rows
+        .filter((row) => row.choices.some(({ temperature }) => temperature !== undefined))
+        .map((row) => [
+          `${row.hardness}`,
+          ...row.choices.map(({ temperature }) =>
+            temperature === undefined ? "–" : formatTemperature(temperature, units),
+          ),
+        ]),
+    ),
+  ];
+}

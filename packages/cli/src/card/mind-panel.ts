@@ -1,0 +1,25 @@
+import type { Finding } from "@scantling/geometry";
+import { describeIssue } from "@scantling/geometry/units";
+import type { CardPanel } from "@scantling/render";
+import { namesIn } from "../finding-place.js";
+import type { Job } from "../load.js";
+import { panel, words } from "./card-blocks.js";
+
+/** A note of this code says what is ground off afterwards. */
+const TOLD_TOO = "taper-stop-far-off";
+
+/** Warnings that matter where the work is done, the first sentence of each; what stops the job stands in the head. */
+export const mindPanel = (findings: readonly Finding[], job: Job): CardPanel[] =>
+  panel(
+    "Mind",
+    "",
+    findings
+      .filter(({ severity, code }) => severity === "warn" || code === TOLD_TOO)
+      .map((finding) => words(firstSentence(finding, job))),
+  );
+
+/** The first sentence of a finding. */
+export function firstSentence(finding: Finding, job: Job): string {
+  const [first = ""] = namesIn(describeIssue(finding, job.units), job).split(/(?<=[.?!]) (?=\p{Lu})/u);
+  return first;
+}

@@ -1,0 +1,176 @@
+import type { Knife } from "../blade/knife.js";
+import type { FamilyName } from "../blade/spec.js";
+import { count, type Finding, length, share } from "../errors/issue.js";
+import type { ShopSpec } from "../stock/shop.js";
+import type { BenchSetUp } from "./bench-setup.js";
+import { BENCH_DEFAULTS, BENCH_LIMITS } from "./defaults.js";
+
+type Made = Omit<BenchSetUp, "findings">;
+
+/** Families that are used in a kitchen. */
+const KITCHEN: readonly FamilyName[] = ["vegetable", "chefs", "petty", "slicer"];
+
+/**
+ * What is legal but unwise about what is set at the bench: edge thin for the quench, bevel line that droops, wedge behind
+ * the edge, wide sharpening bevel, holes that need a shim or a drill, guard that shows its slot, little oil.
+ *
+ * @param made - The set-ups of the same knife.
+ *
+ * @example
+ * benchFindings(knife, benchSetUp(knife, DEFAULT_SHOP), DEFAULT_SHOP).map(({ code }) => code); // ["bevel-line-droops"]
+ */
+export function benchFindings(knife: Knife, made: Made, shop: ShopSpec): Finding[] {
+  return [
+    ...quenchEdge(knife, made),
+    ...droop(made),
+    ...edge(knife, made),
+    ...holes(made, shop),
+    ...guard(made),
+    ...oil(made),
+  ];
+}
+
+function quenchEdge(knife: Knife, { bevels }: Made): Finding[] {
+  // Thin edge and thick spine cool at different times: each place by its own spine.
+  const [worst] = (bevels[0]?.stations ?? [])
+    .map(({ edge, thickness }) => ({ edge, spine: thickness, limit: quenchLimit(thickness) }))
+    .sort((a, b) => b.limit.value - b.edge - (a.limit.value - a.edge));
+  if (worst === undefined || !(worst.edge < worst.limit.value - 1e-9)) return [];
+  const { edge, spine, limit } = worst;
+  const { minEdge } = knife.allowances;
+  return [
+    {
+      code: "edge-thin-for-quench",
+      severity: "warn",
+      path: "allowances.minEdge",
+      text: "The edge goes into the quench {edge} thick, with a spine of {spine}; less than {limit} warps and cracks easily. Raise minEdge (now {least}) or afterHardening, or grind the bevels after hardening.",
+      values: {
+        edge: length(edge),
+        spine: length(spine),
+        limit: length(limit.value),
+        least: length(minEdge),
+      },
+      basis: limit.basis,
+    },
+  ];
+}
+
+/** Least edge before the quench behind a spine. */
+function quenchLimit(spine: number): { readonly value: number; readonly basis: string } {
+  if (spine <= BENCH_LIMITS.thinSpine.value) return BENCH_LIMITS.quenchEdgeThin;
+  return spine > BENCH_LIMITS.thickSpine.value ? BENCH_LIMITS.quenchEdgeThick : BENCH_LIMITS.quenchEdge;
+}
+
+function droop({ bevels }: Made): Finding[] {
+  const { value, basis } = BENCH_LIMITS.droop;
+  return bevels.flatMap(({ droop: left, side, form }): Finding[] =>
+    left === undefined || left >= value || form !== "flat"
+      ? []
+      : [
+          {
+            code: "bevel-line-droops",
+            severity: "note",
+            path: side === "both" ? "blade.bevel.height" : `blade.bevel.${side}.height`,
+            text: "A jig that keeps one angle from the heel on brings the bevel to {share} of its drawn height where the blade is thinner. Set the angle of each station, or grind the line by eye.",
+            values: { share: share(left) },
+            basis,
+          },
+        ],
+  );
+}
+
+function edge(knife: Knife, { edge: faces }: Made): Finding[] {
+  const { outline } = knife.spec.blade;
+  const kitchen = "family" in outline && KITCHEN.includes(outline.family);
+  const widest = Math.max(...faces.map(({ stations }) => stations[0]?.width ?? 0), 0);
+  const wedge = faces[0]?.stations[0]?.oneAbove ?? 0;
+  const width = kitchen ? BENCH_LIMITS.kitchenEdgeWidth : BENCH_LIMITS.edgeWidth;
+  const { kitchenWedge } = BENCH_LIMITS;
+  const findings: Finding[] = [];
+  if (kitchen && wedge > kitchenWedge.value + 1e-9)
+    findings.push({
+      code: "thick-above-edge",
+      // The outline alone does not say that it is for a kitchen.
+      severity: "note",
+      path: "blade.bevel.edgeThickness",
+      text: "1 mm above the edge the blade is {thickness} thick at the heel; on a kitchen knife more than {limit} wedges in what it cuts. Grind the edge thinner or the bevel higher.",
+      values: { thickness: length(wedge), limit: length(kitchenWedge.value) },
+      basis: kitchenWedge.basis,
+    });
+  if (widest > width.value + 1e-9)
+    findings.push({
+      code: "edge-bevel-wide",
+      severity: "note",
+      path: "blade.edgeAngle",
+      text: "The sharpening bevel comes out {width} wide at the heel, more than {limit}. Grind the edge thinner before sharpening, or sharpen steeper.",
+      values: { width: length(widest), limit: length(width.value) },
+      basis: width.basis,
+    });
+  return findings;
+}
+
+function holes({ holes: all }: Made, { drills = [] }: ShopSpec): Finding[] {
+  const missing = drills.length === 0 ? [] : all.filter(({ steel }) => steel === undefined);
+  const worst = all
+    .flatMap(({ path, lean }) => (lean?.needsShim === true ? [{ path, lean }] : []))
+    .sort((a, b) => b.lean.mismatch - a.lean.mismatch)[0];
+  return [
+    ...missing.map(
+      ({ path, diameter }): Finding => ({
+        code: "no-drill",
+        severity: "note",
+        path,
+        text: "None of the shop's drills is large enough for a hole of {diameter}.",
+        values: { diameter: length(diameter) },
+        basis: "the drills of the shop file",
+      }),
+    ),
+    ...(worst === undefined
+      ? []
+      : [
+          {
+            code: "drilling-needs-shim",
+            severity: "note" as const,
+            path: worst.path,
+            text: "Drilled square to the faces of the tapered tang, the holes of a pair miss by {mismatch}; they give {clearance}. Shim the tang so that its centre plane is level.",
+            values: { mismatch: length(worst.lean.mismatch), clearance: length(worst.lean.clearance) },
+            basis: "geometry",
+          },
+        ]),
+  ];
+}
+
+function guard({ guard: slot }: Made): Finding[] {
+  if (slot === undefined || (slot.coverHeight > 0 && slot.coverThickness > 0)) return [];
+  const onFaces = slot.coverHeight > 0;
+  return [
+    {
+      code: "guard-slot-shows",
+      severity: "note",
+      path: "handle.guard",
+      text: onFaces
+        ? "The tang is as thick as the blade ahead of the guard: nothing covers the long sides of the slot, so it has to fit without a gap."
+        : "The tang behind the guard is as high as the blade ahead of it: no shoulder covers the slot. Set the tang off, or fit the slot without a gap.",
+      basis: "geometry",
+    },
+  ];
+}
+
+function oil({ quench }: Made): Finding[] {
+  const { litres, usualLitres, rise = 0 } = quench;
+  if (litres === undefined || litres >= usualLitres) return [];
+  return [
+    {
+      code: "little-oil",
+      severity: "note",
+      path: "quenchTank.litres",
+      text: "{litres} l of oil are little for this blade: {usual} l are usual. By estimate the oil warms by {rise} K; keep it well below its flash point, as its data sheet says, and quench one blade at a time.",
+      values: {
+        litres: count(litres),
+        usual: count(Math.round(usualLitres * 10) / 10),
+        rise: count(Math.round(rise)),
+      },
+      basis: BENCH_DEFAULTS.oilPerKilogram.basis,
+    },
+  ];
+}

@@ -1,0 +1,139 @@
+import { describe, expect, it } from "vitest";
+import {
+  HARDENING_RANGES,
+  HEAT_STEPS,
+  heatRecipe,
+  loneHardnesses,
+  recipeFor,
+  STEELS_WITH_RECIPE,
+  TEMPER_TABLES,
+  temperFor,
+} from "../../../src/index.js";
+
+// °F of the cited sources; the identity C = (F − 32) / 1.8 is exact.
+const celsius = (fahrenheit: number): number => (fahrenheit - 32) / 1.8;
+
+describe("recipes", () => {
+  it("give every figure a source, and say where it is from memory", () => {
+    for (const steel of STEELS_WITH_RECIPE) {
+      for (const step of heatRecipe(steel)?.steps ?? []) {
+        expect(step.source, `${steel} ${step.step}`).not.toBe("");
+        if (/from memory|no source/.test(step.source)) expect(step.mark).toBe("from memory");
+        expect(step.low).toBeLessThanOrEqual(step.high);
+        expect(step.low).toBeGreaterThan(100);
+        expect(step.high).toBeLessThan(1200);
+      }
+    }
+  });
+
+  it("stand in the order of the work", () => {
+    for (const steel of STEELS_WITH_RECIPE) {
+      const places = heatRecipe(steel)?.steps.map(({ step }) => HEAT_STEPS.indexOf(step)) ?? [];
+      expect(places).toEqual([...places].sort((a, b) => a - b));
+    }
+  });
+
+  it("harden within the range that stacks of two steels are held against", () => {
+    for (const { steel, low, high } of HARDENING_RANGES) {
+      if (low === undefined || high === undefined) continue;
+      const steps = heatRecipe(steel)?.steps.filter(({ step }) => step === "harden") ?? [];
+      expect(steps, steel).not.toEqual([]);
+      expect(
+        steps.some((step) => step.low <= high && step.high >= low),
+        steel,
+      ).toBe(true);
+    }
+  });
+
+  it("take the figures that sources print in °F", () => {
+    const hardening = (steel: string): number | undefined =>
+      heatRecipe(steel)?.steps.find(({ step }) => step === "harden")?.low;
+    // 1095: 1475 °F; 5160: 1525 °F; W2: 1450 °F (the pages named beside the rows).
+    for (const [steel, fahrenheit] of [
+      ["1095", 1475],
+      ["5160", 1525],
+      ["W2", 1450],
+    ] as const) {
+      expect(Math.abs((hardening(steel) ?? 0) - celsius(fahrenheit)), steel).toBeLessThan(2);
+    }
+    // Common practice, no source: 80CrV2 from 1525 °F, tempered at 425 °F to about 60 or 61 HRC.
+    const steps = heatRecipe("80CrV2")?.steps ?? [];
+    expect(steps.some(({ step, low }) => step === "harden" && Math.abs(low - celsius(1525)) < 1)).toBe(true);
+    expect(steps.find(({ step }) => step === "temper")?.low).toBeCloseTo(celsius(425), 0);
+    const normalised = steps.filter(
+      ({ step, source }) => step === "normalise" && source.startsWith("common"),
+    );
+    for (const [index, fahrenheit] of [1650, 1500, 1400].entries()) {
+      expect(Math.abs((normalised[index]?.low ?? 0) - celsius(fahrenheit))).toBeLessThan(0.6);
+    }
+  });
+
+  it("let the shop's own recipe go before every other source", () => {
+    const own = {
+      steel: "5160",
+      steps: [{ step: "harden", low: 840, high: 840, source: "own tests", mark: "looked up" }],
+    } as const;
+    const steps = recipeFor("5160", [own])?.steps ?? [];
+    expect(steps.filter(({ step }) => step === "harden")).toEqual(own.steps);
+    expect(steps.some(({ step }) => step === "normalise")).toBe(true);
+    expect(recipeFor("5160", [])).toEqual(heatRecipe("5160"));
+  });
+
+  it("say what not to do, unless the shop has its own way", () => {
+    expect(heatRecipe("D2")?.notes).toEqual([
+      expect.objectContaining({ text: "Do not normalise.", mark: "from memory" }),
+    ]);
+    const own = (step: "normalise" | "harden") =>
+      recipeFor("D2", [
+        { steel: "D2", steps: [{ step, low: 900, high: 900, source: "own tests", mark: "looked up" }] },
+      ])?.notes?.length ?? 0;
+    expect([own("harden"), own("normalise")]).toEqual([1, 0]);
+    expect(heatRecipe("5160")?.notes).toBeUndefined();
+  });
+
+  it("find a steel by its other names", () => {
+    expect(heatRecipe("75Ni8")?.steel).toBe("15N20");
+    expect(heatRecipe("nothing known")).toBeUndefined();
+  });
+});
+
+describe("tempering", () => {
+  it("is told by tables that fall", () => {
+    for (const { steel, points } of TEMPER_TABLES) {
+      const middles = points.map(({ low, high }) => (low + high) / 2);
+      expect(middles, steel).toEqual([...middles].sort((a, b) => b - a));
+      const temperatures = points.map(({ temperature }) => temperature);
+      expect(temperatures).toEqual([...temperatures].sort((a, b) => a - b));
+    }
+  });
+
+  it("gives the rows of a table back, and straight lines between them", () => {
+    // O1 of a distributor's sheet: 204 °C 62 HRC, 260 °C 59 HRC.
+    const [first] = temperFor("O1", 62);
+    expect(first?.temperature).toBeCloseTo(204, 9);
+    expect(temperFor("O1", 60)[0]?.temperature).toBeCloseTo(232 + (1 / 2) * 28, 9);
+  });
+
+  it("draws no line over a leap: D2 is known at 204 and 537 °C only", () => {
+    const temperature = (hardness: number) => temperFor("D2", hardness).map((choice) => choice.temperature);
+    expect([61, 54].map(temperature)).toEqual([[204], [537]]);
+    for (const hardness of [60.9, 60, 58, 56, 54.1]) expect(temperature(hardness)).toEqual([undefined]);
+    expect(loneHardnesses("D2")).toEqual([61, 54]);
+    for (const steel of ["1095", "5160", "O1", "W2", "52100"]) expect(loneHardnesses(steel)).toEqual([]);
+  });
+
+  it("says where a source does not reach", () => {
+    expect(temperFor("5160", 66).map(({ temperature }) => temperature)).toEqual([undefined]);
+    expect(temperFor("5160", 66)[0]?.reach.high).toBe(63);
+    expect(temperFor("unknown", 60)).toEqual([]);
+  });
+
+  it("shows that the two tables of 1095 disagree", () => {
+    const [a, b] = temperFor("1095", 60).map(({ temperature }) => temperature ?? 0);
+    expect((a ?? 0) - (b ?? 0)).toBeGreaterThan(40);
+  });
+
+  it("brings 80CrV2 to 60 or 61 HRC at 425 °F", () => {
+    expect(temperFor("80CrV2", 60.5)[0]?.temperature).toBe(218);
+  });
+});

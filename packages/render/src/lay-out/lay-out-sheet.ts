@@ -1,0 +1,78 @@
+import { GeometryError } from "@scantling/geometry";
+import type { Drawing } from "../drawing.js";
+import type { PaperSize } from "../paper.js";
+import { onOnePaper, onOwnPage, onSmallestPaper } from "./one-page.js";
+import { onPackedPages } from "./packed-pages.js";
+import type { SheetContent } from "./sheet-content.js";
+import { onTiles } from "./tiles.js";
+import type { TileOptions } from "./tiling/tile-options.js";
+import { onViewPage } from "./view-page.js";
+
+/**
+ * What a sheet is printed on: the smallest of several papers that holds it on one page, a page of its own size, or
+ * one paper, on as many pages as it takes.
+ */
+export type PaperChoice =
+  | { readonly kind: "smallest"; readonly papers: readonly PaperSize[] }
+  | { readonly kind: "own" }
+  | { readonly kind: "paper"; readonly paper: PaperSize };
+
+/**
+ * The pages of a sheet. What does not fit on one page of the paper has its tables on another, is
+ * tiled where the view itself is too large, or packed where it is a collection.
+ *
+ * @param versions - The same sheet with more and with fewer dimensions about its view, the fullest first; all have the
+ *   same name, title and fields.
+ * @param tiling - How a sheet that is larger than the paper is divided over pages.
+ * @returns at least one page.
+ * @throws {GeometryError} `sheet-too-large` where a part of a sheet is larger than the paper.
+ */
+export function layOutSheet(
+  versions: readonly SheetContent[],
+  choice: PaperChoice,
+  tiling: TileOptions = {},
+): Drawing[] {
+  switch (choice.kind) {
+    case "smallest":
+      return [onSmallestPaper(versions, choice.papers)];
+    case "own":
+      return [onOwnPage(versions)];
+    case "paper":
+      return onPaper(versions, choice.paper, tiling);
+  }
+}
+
+/** The version on the fewest pages, the first of those. */
+const fewest = (versions: readonly (Drawing[] | undefined)[]): Drawing[] | undefined =>
+  versions.reduce<Drawing[] | undefined>(
+    (best, pages) =>
+      pages !== undefined && pages.length < (best?.length ?? Number.POSITIVE_INFINITY) ? pages : best,
+    undefined,
+  );
+
+/** Of versions that only have fewer dimensions the fullest: on several pages there is room for them all. */
+const distinct = (versions: readonly SheetContent[]): SheetContent[] =>
+  versions.filter(
+    ({ view, parts }, index) =>
+      view === undefined || versions.findIndex((other) => other.parts.length === parts.length) === index,
+  );
+
+function onPaper(versions: readonly SheetContent[], paper: PaperSize, tiling: TileOptions): Drawing[] {
+  const whole = onOnePaper(versions, paper);
+  if (whole !== undefined) return [whole];
+  const unjoined = versions[0]?.view === undefined ? undefined : onViewPage(versions, paper);
+  if (unjoined !== undefined) return unjoined;
+  const pages = fewest(
+    distinct(versions).map((version) =>
+      version.view === undefined
+        ? onPackedPages(version, paper)
+        : onTiles(version, version.view, paper, tiling),
+    ),
+  );
+  if (pages !== undefined) return pages;
+  const [content] = versions;
+  throw new GeometryError(
+    "sheet-too-large",
+    `the ${content?.name ?? "empty"} sheet does not fit on paper of ${paper.width} × ${paper.height} mm`,
+  );
+}

@@ -1,0 +1,117 @@
+import type { Drawing } from "../drawing.js";
+import { bothWays, type PaperSize } from "../paper.js";
+import { CONTENT_MARGIN } from "./arrange.js";
+import { type PackedPage, type PackWay, packParts, pageOpener, putAnew } from "./pack.js";
+import type { SheetContent } from "./sheet-content.js";
+import { drawPage } from "./sheet-page.js";
+
+/**
+ * A collection of parts over as few pages of one paper as it takes, read from the top left, in their order as far as that
+ * costs no page. The pages lie alike unless one is saved by turning some. The check bars and the words about printing
+ * stand on each of them.
+ *
+ * @param content - Its view is left out.
+ * @returns undefined where a part is larger than the paper.
+ */
+export function onPackedPages(content: SheetContent, paper: PaperSize): Drawing[] | undefined {
+  const alike = bothWays(paper).map((turned) => (): PaperSize => turned);
+  const best = fewestPages(content, alike);
+  const turned = best === undefined ? undefined : withOneLess(content, paper, best.pages.length);
+  return drawn(content, turned ?? best);
+}
+
+/** The same on one page of this paper as it lies; undefined where there is no room. */
+export function onPackedPage(content: SheetContent, paper: PaperSize): Drawing | undefined {
+  const [page] = drawn(content, fewestPages(content, [(index) => (index === 0 ? paper : undefined)])) ?? [];
+  return page;
+}
+
+interface Packing {
+  readonly way: PackWay;
+  readonly pages: readonly PackedPage[];
+}
+
+/** Pages that are turned one by one: so many, and no more. */
+const MOST_TURNED = 4;
+
+/** Fewer pages, some lying and some standing. */
+function withOneLess(content: SheetContent, paper: PaperSize, than: number): Packing | undefined {
+  const [lying, standing] = bothWays(paper);
+  const count = than - 1;
+  if (lying === undefined || standing === undefined || count < 2 || count > MOST_TURNED) return undefined;
+  if (leastPages(content, lying) > count) return undefined;
+  const mixed = Array.from({ length: 2 ** count - 2 }, (_, index) => index + 1).map(
+    (pattern) =>
+      (page: number): PaperSize | undefined =>
+        page >= count ? undefined : Math.floor(pattern / 2 ** page) % 2 === 0 ? lying : standing,
+  );
+  return fewestPages(content, mixed);
+}
+
+/** The packing with the fewest pages, and of those the one whose parts are most in order. */
+function fewestPages(content: SheetContent, papers: readonly PackWay["paperOf"][]): Packing | undefined {
+  const open = pageOpener(content);
+  let best: Packing | undefined;
+  for (const paperOf of papers) {
+    const first = paperOf(0);
+    const least = first === undefined ? 0 : leastPages(content, first);
+    const onOnePage = paperOf(1) === undefined;
+    if (onOnePage && least > 1) continue;
+    for (const how of waysOf(content)) {
+      const way = { ...how, paperOf };
+      const pages = packParts(content, way, open);
+      if (pages === undefined) continue;
+      if (best === undefined || isBetter(pages, best.pages)) best = { way, pages };
+      if (best.pages.length <= least && disorder(best.pages) === 0) return best;
+    }
+  }
+  return best;
+}
+
+/** As given, on the last page only or on any; tallest first; widest first. Each with the check bars either way round. */
+function waysOf({ parts }: SheetContent): Omit<PackWay, "paperOf">[] {
+  const given = parts.map((_, index) => index);
+  const by = (size: "width" | "height"): number[] =>
+    [...given].sort((a, b) => (parts[b]?.[size] ?? 0) - (parts[a]?.[size] ?? 0));
+  const orders: readonly (readonly [number[], boolean])[] = [
+    [given, false],
+    [given, true],
+    [by("height"), true],
+    [by("width"), true],
+  ];
+  return orders.flatMap(([order, anyPage]) =>
+    [false, true].map((levelFirst) => ({ order, anyPage, levelFirst })),
+  );
+}
+
+const isBetter = (a: readonly PackedPage[], b: readonly PackedPage[]): boolean =>
+  a.length < b.length || (a.length === b.length && disorder(a) < disorder(b));
+
+/** How many pairs of parts were put down the other way round than in the sheet's order. */
+function disorder(pages: readonly PackedPage[]): number {
+  const read = pages.flatMap(({ numbers }) => numbers);
+  return read.reduce(
+    (sum, one, index) => sum + read.slice(index + 1).filter((other) => other < one).length,
+    0,
+  );
+}
+
+/** No fewer pages can hold the parts, by their areas alone. */
+function leastPages({ parts }: SheetContent, { width, height }: PaperSize): number {
+  const room = (width - 2 * CONTENT_MARGIN) * (height - 2 * CONTENT_MARGIN);
+  const needed = parts.reduce((sum, part) => sum + part.width * part.height, 0);
+  return Math.max(1, Math.ceil(needed / Math.max(room, 1)));
+}
+
+function drawn(content: SheetContent, packing: Packing | undefined): Drawing[] | undefined {
+  return packing?.pages.map((packed, index) => {
+    const { paper, every, placed } = putAnew(content, packed, packing.way.levelFirst);
+    const all = [...every, ...placed];
+    return drawPage(content, paper, {
+      parts: all.map(({ part }) => part),
+      arrangement: { origin: { x: 0, y: 0 }, corners: all.map(({ corner }) => corner) },
+      info: { paper: paper.name, page: index + 1, pages: packing.pages.length },
+      withView: false,
+    });
+  });
+}

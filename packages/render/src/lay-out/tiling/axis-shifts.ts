@@ -1,0 +1,68 @@
+/** A row of windows along one axis, begun at `start`, with what its overlaps do to the drawing. */
+export interface AxisShift {
+  /** Where the first window begins, whole mm. */
+  readonly start: number;
+  readonly count: number;
+  /** Features that lie in an overlap or within 2 mm of one. */
+  readonly featuresHidden: number;
+  /** Lettering that reaches across a whole overlap, so that neither page has it whole. */
+  readonly textsCut: number;
+  /** Ends of the view there, with the same room. */
+  readonly endsHidden: number;
+  /** Corners of outlines there: a joint is laid best where lines run straight on. */
+  readonly cornersHidden: number;
+  /** Lettering of which something lies in an overlap. */
+  readonly textsTouched: number;
+  /** How unevenly the paper left over is shared between both ends, mm. */
+  readonly offCentre: number;
+}
+
+export interface Axis {
+  /** What must be covered, whole mm. */
+  readonly from: number;
+  readonly to: number;
+  /** Length of a window and of an overlap, whole mm. */
+  readonly window: number;
+  readonly overlap: number;
+  readonly features: readonly number[];
+  readonly ends: readonly number[];
+  readonly corners: readonly number[];
+  readonly spans: readonly { readonly from: number; readonly to: number }[];
+}
+
+/** Room that a feature keeps from an overlap, mm. */
+const FEATURE_CLEAR = 2;
+
+/**
+ * Every way to lay equal windows along an axis, by whole mm: one for each shift up to the distance of two windows. Those
+ * that need one window more than the least are among them, for such a grid may have more empty windows.
+ */
+export function axisShifts(axis: Axis): AxisShift[] {
+  const { from, to, window, overlap, spans } = axis;
+  const pitch = window - overlap;
+  return Array.from({ length: pitch }, (_, shift) => {
+    const start = from - shift;
+    const count = Math.max(1, Math.ceil((to - start - overlap) / pitch));
+    const bands = Array.from({ length: count - 1 }, (_, index) => {
+      const low = start + (index + 1) * pitch;
+      return { low, high: low + overlap };
+    });
+    const hidden = (points: readonly number[]): number =>
+      points.filter((point) =>
+        bands.some(({ low, high }) => point > low - FEATURE_CLEAR && point < high + FEATURE_CLEAR),
+      ).length;
+    const cut = spans.filter((span) => bands.some(({ low, high }) => span.from < low && span.to > high));
+    const touched = spans.filter((span) => bands.some(({ low, high }) => span.from < high && span.to > low));
+    const leftOver = start + count * pitch + overlap - to;
+    return {
+      start,
+      count,
+      featuresHidden: hidden(axis.features),
+      endsHidden: hidden(axis.ends),
+      cornersHidden: hidden(axis.corners),
+      textsCut: cut.length,
+      textsTouched: touched.length,
+      offCentre: Math.abs(leftOver - shift),
+    };
+  });
+}

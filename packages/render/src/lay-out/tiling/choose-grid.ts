@@ -1,0 +1,159 @@
+import { type Bounds, invariant, type Vec2 } from "@scantling/geometry";
+import { boxOfItems, visibleItems } from "../../box.js";
+import { textBox } from "../../text-metrics.js";
+import type { SheetView } from "../sheet-content.js";
+import { type AxisShift, axisShifts } from "./axis-shifts.js";
+import type { TileGrid } from "./grid.js";
+import { InkMap } from "./ink-map.js";
+
+/** Between what is drawn and the outer side of a window, mm: half a wide line and what a cutter takes. */
+const CLEAR = 1;
+
+/** How a grid compares with others, the weightiest first: less is better in each. */
+type Rank = readonly number[];
+
+export interface RankedGrid {
+  readonly grid: TileGrid;
+  readonly rank: Rank;
+}
+
+/** What is to be divided, gathered once for all grids. */
+export interface TiledInk {
+  readonly zone: Bounds;
+  readonly ink: InkMap;
+  readonly texts: readonly Bounds[];
+  readonly features: readonly Vec2[];
+  readonly ends: readonly Vec2[];
+  /** Where pieces of the wide outlines meet. */
+  readonly corners: readonly Vec2[];
+}
+
+/** Gathers what a grid is chosen by. */
+export function tiledInk(view: SheetView): TiledInk {
+  const { zone } = view;
+  const drawn = boxOfItems(view.items) ?? zone;
+  const whole = {
+    minX: Math.floor(Math.min(zone.minX, drawn.minX) - CLEAR),
+    minY: Math.floor(Math.min(zone.minY, drawn.minY) - CLEAR),
+    maxX: Math.ceil(Math.max(zone.maxX, drawn.maxX) + CLEAR),
+    maxY: Math.ceil(Math.max(zone.maxY, drawn.maxY) + CLEAR),
+  };
+  const visible = visibleItems(view.items);
+  const texts = visible.flatMap(({ item }) =>
+    item.kind === "text" && item.text !== "" ? [textBox(item)] : [],
+  );
+  const corners = visible.flatMap(({ item }) =>
+    item.kind === "path" && item.role === "outline"
+      ? item.paths.flatMap(({ segments }) => segments.map(({ to }) => to))
+      : [],
+  );
+  return {
+    zone: whole,
+    ink: new InkMap(view.items, whole),
+    texts,
+    features: view.features,
+    ends: view.ends ?? [],
+    corners,
+  };
+}
+
+/**
+ * The best grid of windows of this size: fewest pages, then no feature in an overlap, no lettering cut on both pages,
+ * no end or shoulder in an overlap, fewest joints, fewest corners and least lettering in the overlaps, and the drawing in the middle. Every shift by whole mm is tried.
+ *
+ * @param size - of a window, whole mm.
+ */
+export function chooseGrid(
+  { zone, ink, texts, features, ends, corners }: TiledInk,
+  size: { readonly width: number; readonly height: number },
+  overlap: number,
+): RankedGrid {
+  const across = axisShifts({
+    from: zone.minX,
+    to: zone.maxX,
+    window: size.width,
+    overlap,
+    features: features.map(({ x }) => x),
+    ends: ends.map(({ x }) => x),
+    corners: corners.map(({ x }) => x),
+    spans: texts.map(({ minX, maxX }) => ({ from: minX, to: maxX })),
+  });
+  const up = axisShifts({
+    from: zone.minY,
+    to: zone.maxY,
+    window: size.height,
+    overlap,
+    features: features.map(({ y }) => y),
+    ends: ends.map(({ y }) => y),
+    corners: corners.map(({ y }) => y),
+    spans: texts.map(({ minY, maxY }) => ({ from: minY, to: maxY })),
+  });
+  let best: { x: AxisShift; y: AxisShift; rank: Rank } | undefined;
+  for (const x of across) {
+    for (const y of up) {
+      const { pages, joints } = countTiles(ink, x, y, size, overlap);
+      if (best !== undefined && pages > (best.rank[0] ?? 0)) continue;
+      const rank = [
+        pages,
+        x.featuresHidden + y.featuresHidden,
+        x.textsCut + y.textsCut,
+        x.endsHidden + y.endsHidden,
+        joints,
+        x.cornersHidden + y.cornersHidden,
+        x.textsTouched + y.textsTouched,
+        x.offCentre + y.offCentre,
+      ];
+      if (best === undefined || compareRanks(rank, best.rank) < 0) best = { x, y, rank };
+    }
+  }
+  invariant(best !== undefined, "an axis has at least one shift");
+  return { grid: gridOf(ink, best.x, best.y, size, overlap), rank: best.rank };
+}
+
+/** Below 0 where the first is better, above 0 where the second is; 0 for ranks alike. */
+export function compareRanks(a: Rank, b: Rank): number {
+  for (const [index, value] of a.entries()) {
+    const difference = value - (b[index] ?? value);
+    if (difference !== 0) return difference;
+  }
+  return 0;
+}
+
+type Size = { readonly width: number; readonly height: number };
+
+/** Pages that have something on them, and joints between two of those. Windows count from the left and from the foot here. */
+function countTiles(
+  ink: InkMap,
+  x: AxisShift,
+  y: AxisShift,
+  size: Size,
+  overlap: number,
+): { pages: number; joints: number } {
+  let pages = 0;
+  let joints = 0;
+  const below: boolean[] = [];
+  for (let row = 0; row < y.count; row++) {
+    const minY = y.start + row * (size.height - overlap);
+    let before = false;
+    for (let column = 0; column < x.count; column++) {
+      const minX = x.start + column * (size.width - overlap);
+      const kept = !ink.isEmpty(minX, minY, minX + size.width, minY + size.height);
+      if (kept) pages++;
+      if (kept && before) joints++;
+      if (kept && below[column] === true) joints++;
+      before = kept;
+      below[column] = kept;
+    }
+  }
+  return { pages, joints };
+}
+
+function gridOf(ink: InkMap, x: AxisShift, y: AxisShift, size: Size, overlap: number): TileGrid {
+  const top = y.start + (y.count - 1) * (size.height - overlap) + size.height;
+  const kept = Array.from({ length: y.count * x.count }, (_, index) => {
+    const minX = x.start + (index % x.count) * (size.width - overlap);
+    const maxY = top - Math.floor(index / x.count) * (size.height - overlap);
+    return !ink.isEmpty(minX, maxY - size.height, minX + size.width, maxY);
+  });
+  return { ...size, overlap, left: x.start, top, columns: x.count, rows: y.count, kept };
+}

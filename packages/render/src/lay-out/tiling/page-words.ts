@@ -1,0 +1,86 @@
+import type { Vec2 } from "@scantling/geometry";
+import { type DrawingItem, lettering, type TextItem } from "../../drawing.js";
+import { fitText } from "../../fit-text.js";
+import { SMALL } from "../../lettering-size.js";
+import { textReach, textWidth } from "../../text-metrics.js";
+import type { PageInfo, SheetContent } from "../sheet-content.js";
+import { lineWidth } from "./collar.js";
+import type { TileFrame } from "./tile-frame.js";
+
+/** Height of a page's own label, from the ISO 3098 series (from memory), mm. */
+const LABEL = 7;
+const BETWEEN = 3;
+
+/** What a page says of itself: its label, the order and the sheet, which of the pages it is, how to print it. Page mm. */
+export function pageWords(
+  content: SheetContent,
+  frame: TileFrame,
+  page: { readonly label: string; readonly info: PageInfo; readonly corrected: boolean },
+): DrawingItem[] {
+  const { box, upright } = frame.words;
+  const rotation = upright ? Math.PI / 2 : 0;
+  const long = upright ? box.maxY - box.minY : box.maxX - box.minX;
+  const high = upright ? box.maxX - box.minX : box.maxY - box.minY;
+  const point = (u: number, v: number): Vec2 =>
+    upright ? { x: box.maxX - v, y: box.minY + u } : { x: box.minX + u, y: box.minY + v };
+  const label = (at: Vec2): TextItem => lettering(page.label, at, { height: LABEL, rotation, bold: true });
+  const start = lineWidth(label({ x: 0, y: 0 })) + BETWEEN;
+  const lines = wordLines(content, page, long - start);
+  const reaches = lines.map(({ text }) => textReach(text, SMALL));
+  const left = high - reaches.reduce((sum, { over, under }) => sum + over + under, 0);
+  const gap = left / (lines.length + 1);
+  let v = high;
+  return [
+    label(point(0, (high - LABEL) / 2)),
+    ...lines.map(({ text, bold }, index) => {
+      const { over, under } = reaches[index] ?? { over: 0, under: 0 };
+      v -= gap + over;
+      const item = lettering(text, point(start, v), { height: SMALL, rotation, bold });
+      v -= under;
+      return item;
+    }),
+  ];
+}
+
+interface WordLine {
+  readonly text: string;
+  readonly bold: boolean;
+}
+
+function wordLines(
+  content: SheetContent,
+  page: { readonly label: string; readonly info: PageInfo; readonly corrected: boolean },
+  width: number,
+): WordLine[] {
+  const { info, corrected } = page;
+  const { title, name, lineNote, warnings = [], trueSize } = content;
+  const order = content
+    .fields(info)
+    .flat()
+    .find(({ label }) => label === "Order")?.value;
+  const short = order === undefined ? title : `${order}, ${name}`;
+  const names = [title, short].flatMap((text) =>
+    lineNote === undefined ? [text] : [`${text}; ${lineNote}`],
+  );
+  const which = `Page ${info.page} of ${info.pages}`;
+  const pages = corrected ? [`${which}, corrected for this printer`, `${which}, corrected`] : [which];
+  const print = "PRINT AT 100 %.";
+  const prints = trueSize
+    ? [`${print} NO FIT TO PAGE. Measure all four check bars.`, `${print} NO FIT TO PAGE.`, print]
+    : [];
+  const [stop] = warnings;
+  const first = longest([...names, ...(lineNote === undefined ? [] : [lineNote])], width);
+  if (stop === undefined)
+    return [first, longest(pages, width), ...(trueSize ? [longest(prints, width)] : [])].map(plain);
+  // There is room for three lines: the page and the words about printing share one.
+  const both = trueSize ? prints.flatMap((text) => pages.map((words) => `${words}. ${text}`)) : pages;
+  return [{ text: longest([stop], width, true), bold: true }, plain(first), plain(longest(both, width))];
+}
+
+const plain = (text: string): WordLine => ({ text, bold: false });
+
+/** The first of the texts that fits, else the last one, shortened. */
+function longest(texts: readonly string[], width: number, bold = false): string {
+  const found = texts.find((text) => textWidth(text, SMALL, bold) <= width);
+  return found ?? fitText(texts.at(-1) ?? "", SMALL, width, 1, bold).join("");
+}

@@ -1,0 +1,130 @@
+import {
+  areaMoments,
+  handleStock,
+  type KnifeSpec,
+  makeKnife,
+  mirrorPath,
+  type Path,
+  pathBounds,
+} from "@scantling/geometry";
+import { describe, expect, it } from "vitest";
+import { handleKnives } from "../../../../tests/reference/handle-knives.js";
+import { contouredSlabs, filletedSlabs } from "../../../../tests/reference/slab-knives.js";
+import {
+  checkLayout,
+  type Drawing,
+  flattenItems,
+  layOutSheet,
+  paperNamed,
+  papersFor,
+  type SlabsModel,
+  slabsContents,
+} from "../../src/index.js";
+import { handledKnife } from "./random-handles.js";
+
+const head = { code: "T-1", title: "A trial", units: "mm" as const };
+
+function modelOf(spec: KnifeSpec): SlabsModel {
+  const stock = handleStock(makeKnife(spec), 1.5);
+  if (stock === undefined) throw new Error("the knife has a handle");
+  return { ...head, stock };
+}
+
+const pagesOf = (model: SlabsModel): Drawing[] =>
+  layOutSheet(slabsContents(model), { kind: "smallest", papers: papersFor(model.units) });
+
+const drawnPaths = (pages: readonly Drawing[], name: string): Path[] =>
+  pages.flatMap(({ items }) =>
+    flattenItems(items).flatMap((item) => (item.kind === "path" && item.name === name ? item.paths : [])),
+  );
+
+describe.each([filletedSlabs(), contouredSlabs()])("slabs: $name", ({ spec }) => {
+  const model = modelOf(spec);
+  const pages = pagesOf(model);
+  const { stock } = model;
+  if (stock.kind !== "slabs") throw new Error("slabs");
+
+  it("are drawn as the tang's own outline, the left one as the mirror image of the right one", () => {
+    const right = drawnPaths(pages, "slab-right-outline");
+    const left = drawnPaths(pages, "slab-left-outline");
+    expect(right).toHaveLength(stock.pieces.length);
+    for (const [i, piece] of stock.pieces.entries()) {
+      const area = areaMoments(piece).area;
+      expect(areaMoments(right[i] ?? piece).area).toBeCloseTo(area, 7);
+      const mirrored = mirrorPath(right[i] ?? piece);
+      const [a, b] = [pathBounds(mirrored), pathBounds(left[i] ?? piece)];
+      for (const [k, segment] of mirrored.segments.entries()) {
+        const other = left[i]?.segments[k];
+        expect(other?.kind).toBe(segment.kind);
+        expect((other?.from.x ?? 0) - b.minX).toBeCloseTo(segment.from.x - a.minX, 9);
+        expect((other?.from.y ?? 0) - b.minY).toBeCloseTo(segment.from.y - a.minY, 9);
+      }
+    }
+  });
+
+  it("have their holes where they are, from the front end and the foot, at the finished diameter", () => {
+    const [outline] = drawnPaths(pages, "slab-right-outline");
+    const [piece] = stock.pieces;
+    if (outline === undefined || piece === undefined) throw new Error("a slab is drawn");
+    const [drawn, meant] = [pathBounds(outline), pathBounds(piece)];
+    const circles = pages.flatMap(({ items }) =>
+      flattenItems(items).filter(
+        (item) => item.kind === "circle" && item.name?.startsWith("slab-right-hole"),
+      ),
+    );
+    expect(circles).toHaveLength(stock.holes.length);
+    for (const [i, circle] of circles.entries()) {
+      const hole = stock.holes[i];
+      if (circle.kind !== "circle" || hole === undefined) throw new Error("round holes");
+      expect(2 * circle.radius).toBe(hole.diameter);
+      expect(circle.centre.x - drawn.maxX).toBeCloseTo(hole.centre.x - meant.maxX, 9);
+      expect(circle.centre.y - drawn.minY).toBeCloseTo(hole.centre.y - meant.minY, 9);
+    }
+  });
+
+  it("lie in the middle of their blank", () => {
+    const [blank] = drawnPaths(pages, "slab-right-blank");
+    const [outline] = drawnPaths(pages, "slab-right-outline");
+    if (blank === undefined || outline === undefined) throw new Error("both are drawn");
+    const [outer, inner] = [pathBounds(blank), pathBounds(outline)];
+    expect(inner.minX - outer.minX).toBeCloseTo(outer.maxX - inner.maxX, 9);
+    expect(outer.maxX - outer.minX).toBeCloseTo(stock.blank.length, 9);
+    expect(outer.maxY - outer.minY).toBeCloseTo(stock.blank.height, 9);
+  });
+});
+
+describe.each(handleKnives())("a block: $name", ({ spec }) => {
+  it("is drawn from the side and from above, its tang inside it", () => {
+    const model = modelOf(spec);
+    const pages = pagesOf(model);
+    if (model.stock.kind !== "block") throw new Error("a block");
+    for (const [name, path] of [
+      ["block-side", model.stock.side],
+      ["block-above", model.stock.above],
+    ] as const) {
+      const [drawn] = drawnPaths(pages, `${name}-outline`);
+      expect(areaMoments(drawn ?? path).area).toBeCloseTo(areaMoments(path).area, 6);
+    }
+    expect(
+      pages
+        .flatMap(({ items }) => flattenItems(items))
+        .some(({ kind, ...item }) => kind === "path" && "role" in item && item.role === "hidden"),
+    ).toBe(true);
+    expect(pages.flatMap((page) => checkLayout(page))).toEqual([]);
+  });
+});
+
+it("nothing overlaps on the sheets of 60 random knives, on one page and packed on A4", () => {
+  const kinds = new Set<string>();
+  for (let index = 0; index < 60; index++) {
+    const { name, knife, head: words } = handledKnife(index);
+    const stock = handleStock(knife, 1.5);
+    if (stock === undefined) continue;
+    kinds.add(stock.kind);
+    const contents = slabsContents({ ...words, stock });
+    const one = layOutSheet(contents, { kind: "smallest", papers: papersFor(words.units) });
+    const packed = layOutSheet(contents, { kind: "paper", paper: paperNamed("A4") });
+    for (const page of [...one, ...packed]) expect(checkLayout(page), name).toEqual([]);
+  }
+  expect([...kinds].sort()).toEqual(["block", "slabs"]);
+});

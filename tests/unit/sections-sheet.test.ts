@@ -1,0 +1,168 @@
+import { type Knife, makeKnife, pathBounds, signedArea } from "@scantling/geometry";
+import {
+  checkLayout,
+  type Drawing,
+  flattenItems,
+  layOutSheet,
+  type PaperName,
+  paperNamed,
+  type SectionsModel,
+  sectionsContents,
+} from "@scantling/render";
+import { describe, expect, test } from "vitest";
+import { nodeIo } from "../../packages/cli/src/io/node-io.js";
+import { loadJob } from "../../packages/cli/src/load.js";
+import { measure } from "../../packages/cli/src/measure.js";
+import { sectionPlaces } from "../../packages/cli/src/models/section-places.js";
+import { makeSectionsModel, sectionStations } from "../../packages/cli/src/models/sections-model.js";
+import { formKnives } from "../reference/form-blades.js";
+import { randomKnife } from "../reference/random/knives.js";
+import { filesBelow, ROOT } from "./repository.js";
+
+const EXAMPLES = filesBelow("examples", ".knife.yaml");
+const RANDOM = 60;
+
+const exampleModel = async (file: string, at?: string): Promise<SectionsModel> =>
+  makeSectionsModel(measure(await loadJob(nodeIo(), `${ROOT}/${file}`, {})), at);
+
+const modelOf = (knife: Knife, units: "mm" | "in", texts: Partial<SectionsModel> = {}): SectionsModel => ({
+  code: "S-1",
+  title: "Sections",
+  steel: "1084",
+  outline: knife.outline.path,
+  stations: sectionStations(knife, sectionPlaces(knife, units)),
+  units,
+  ...texts,
+});
+
+/** Letters of the stations in the order in which they are drawn, page by page. */
+const lettersOn = (pages: readonly Drawing[]): string[][] =>
+  pages.map(({ items }) =>
+    items.flatMap((item) =>
+      item.kind === "group" && item.name?.startsWith("section-") === true ? [item.name.slice(8)] : [],
+    ),
+  );
+
+const pagesOf = (model: SectionsModel, paper: PaperName): Drawing[] =>
+  layOutSheet(sectionsContents(model), { kind: "paper", paper: paperNamed(paper) });
+
+const faultsOf = (pages: readonly Drawing[]) => pages.flatMap((page) => checkLayout(page));
+
+const textsOf = (pages: readonly Drawing[]): string[] =>
+  pages.flatMap(({ items }) =>
+    flattenItems(items).flatMap((item) => (item.kind === "text" ? [item.text] : [])),
+  );
+
+describe.each(EXAMPLES)("sections of %s", (file) => {
+  test("can be read on A4, Letter and A3", async () => {
+    const model = await exampleModel(file);
+    for (const paper of ["A4", "Letter", "A3"] as const)
+      expect(faultsOf(pagesOf(model, paper)), paper).toEqual([]);
+  });
+});
+
+describe("sections of every form", () => {
+  test.each(formKnives().map((reference) => [reference.name, reference] as const))("%s", (_, { spec }) => {
+    const knife = makeKnife(spec);
+    expect(faultsOf(pagesOf(modelOf(knife, "mm"), "A4"))).toEqual([]);
+    expect(faultsOf(pagesOf(modelOf(knife, "in"), "Letter"))).toEqual([]);
+  });
+
+  test(`of ${RANDOM} random knives`, () => {
+    for (let i = 0; i < RANDOM; i++) {
+      const { knife, kind } = randomKnife(i);
+      const units = i % 2 === 0 ? "mm" : "in";
+      const faults = faultsOf(pagesOf(modelOf(knife, units), units === "mm" ? "A4" : "Letter"));
+      expect(faults, `${i} ${kind}`).toEqual([]);
+    }
+  }, 300_000);
+
+  test("with hostile texts", () => {
+    const { knife } = randomKnife(3);
+    for (const text of [
+      "",
+      "<script>alert(1)</script>",
+      "\u202egnp.exe",
+      "W".repeat(200),
+      "鍛冶屋の包丁".repeat(9),
+    ]) {
+      const model = modelOf(knife, "mm", { code: text, title: text, steel: text, revision: text });
+      expect(faultsOf(pagesOf(model, "A4"))).toEqual([]);
+    }
+  });
+});
+
+describe("what the sheet of the market garden knife shows", () => {
+  const FILE = EXAMPLES.find((file) => file.includes("market-garden")) ?? "";
+
+  test("each drawn station at true size: the outline of the part has the section's own size", async () => {
+    const model = await exampleModel(FILE);
+    const outlines = pagesOf(model, "A4").flatMap(({ items }) =>
+      flattenItems(items).flatMap((item) => (item.kind === "path" && item.role === "outline" ? [item] : [])),
+    );
+    expect(model.stations.filter(({ drawn }) => drawn)).toHaveLength(6);
+    for (const { drawn, finished, area } of model.stations) {
+      if (!drawn) continue;
+      const sizes = finished.map(pathBounds);
+      const same = outlines.filter(({ paths }) =>
+        paths.every((path, i) => {
+          const [drawn, own] = [pathBounds(path), sizes[i]];
+          return (
+            own !== undefined &&
+            Math.abs(drawn.maxX - drawn.minX - (own.maxX - own.minX)) < 1e-9 &&
+            Math.abs(drawn.maxY - drawn.minY - (own.maxY - own.minY)) < 1e-9
+          );
+        }),
+      );
+      expect(same.length).toBeGreaterThanOrEqual(1);
+      const closed = same[0]?.paths ?? [];
+      expect(closed.reduce((sum, path) => sum + signedArea(path), 0)).toBeCloseTo(area, 5);
+    }
+  });
+
+  test("the tang's ends, the heel, the middle and three quarters of the edge and the tip are drawn, in order on three pages of A4", async () => {
+    const model = await exampleModel(FILE);
+    const places = model.stations.flatMap(({ drawn, place }) => (drawn ? [place] : []));
+    expect(places).toEqual([
+      "tang, butt",
+      "tang, front",
+      "heel",
+      "50 % of the edge",
+      "75 % of the edge",
+      "10 mm behind the tip",
+    ]);
+    const letters = lettersOn(pagesOf(model, "A4"));
+    expect(letters).toHaveLength(3);
+    expect(letters.flat()).toEqual(["A", "B", "C", "E", "G", "I"]);
+  });
+
+  test("every station stands in the table, drawn or not", async () => {
+    const model = await exampleModel(FILE);
+    const texts = textsOf(pagesOf(model, "A4"));
+    expect(model.stations.some(({ drawn }) => !drawn)).toBe(true);
+    for (const { x, area } of model.stations) {
+      expect(texts).toContain(`${Number(x.toFixed(2))}`.replace("-", "−"));
+      expect(texts).toContain(`${Number(area.toFixed(1))}`);
+    }
+  });
+
+  test("ratios, thicknesses, the bevel and the edge, with the asked place among them", async () => {
+    const texts = textsOf(pagesOf(await exampleModel(FILE, "40 mm"), "A4"));
+    for (const text of [
+      "1 : 1",
+      "2 : 1",
+      "C: heel",
+      "C: edge, 20 : 1",
+      "D: at 40 mm, as asked",
+      '48.00 mm [1.890"]',
+    ]) {
+      expect(texts).toContain(text);
+    }
+    // Hand sums: the bevel rises (4.6 − 0.3 − 0.5) / 2 over 48 mm at the heel; the 16° plane meets it where
+    // 0.25 + 1.9 / 48 · v = v · tan 16°.
+    expect(texts).toContain("flat, 2.3° per side");
+    const v = 0.25 / (Math.tan((16 * Math.PI) / 180) - 1.9 / 48);
+    const behind = 2 * v * Math.tan((16 * Math.PI) / 180);
+    expect(texts.some((text) => text.startsWith(`${Number(behind.toFixed(2))} mm [`))).toBe(true);
+  });
+});

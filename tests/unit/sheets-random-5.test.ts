@@ -1,0 +1,4 @@
+import { randomSheets } from "../reference/sheets/random-suite.js";
+import { ROOT } from "./repository.js";
+
+randomSheets(`${ROOT}/examples/market-garden/harvest.knife.yaml`, 100, 125);
