@@ -148,16 +148,10 @@ describe("what the sheet of the market garden knife shows", () => {
 
   test("ratios, thicknesses, the bevel and the edge, with the asked place among them", async () => {
     const texts = textsOf(pagesOf(await exampleModel(FILE, "40 mm"), "A4"));
-    for (const text of [
-      "1 : 1",
-      "2 : 1",
-      "C: heel",
-      "C: edge, 20 : 1",
-      "D: at 40 mm, as asked",
-      '48.00 mm [1.890"]',
-    ]) {
+    for (const text of ["1 : 1", "2 : 1", "C: heel", "C: edge, 20 : 1", "D: at 40 mm, as asked"]) {
       expect(texts).toContain(text);
     }
+    expect(texts.some((text) => /^48 mm \[1\.890?"\]$/.test(text))).toBe(true);
     // Hand sums: the bevel rises (4.6 − 0.3 − 0.5) / 2 over 48 mm at the heel; the 16° plane meets it where
     // 0.25 + 1.9 / 48 · v = v · tan 16°.
     expect(texts).toContain("flat, 2.3° per side");

@@ -1,10 +1,9 @@
 import { type Drawing, toSvg } from "@scantling/render";
 import { describe, expect, test } from "vitest";
-import { drawCard } from "../../packages/cli/src/commands/jobsheet.js";
 import { measure } from "../../packages/cli/src/measure.js";
 import { drawSheets } from "../../packages/cli/src/sheets/draw-sheets.js";
 import type { SheetName } from "../../packages/cli/src/sheets/sheet-names.js";
-import { jobOf, sheetSet } from "../reference/sheets/sheet-set.js";
+import { jobOf } from "../reference/sheets/sheet-set.js";
 import { ROOT } from "./repository.js";
 
 // One page of each sheet of the demo, as it was looked at. These only prove that nothing has changed; what the sheets
@@ -42,13 +41,5 @@ describe("the golden drawings of the demo", () => {
       format: "svg",
     });
     await expect(await written(drawn[0]?.pages[0])).toMatchFileSnapshot(`${GOLDEN}/demo-${sheet}.svg`);
-  });
-
-  test("jobsheet", async () => {
-    const measured = measure(await jobOf(DEMO));
-    const pages = await drawCard(measured, (await sheetSet(measured)).setup, "a4");
-    for (const [index, page] of pages.entries()) {
-      await expect(await written(page)).toMatchFileSnapshot(`${GOLDEN}/demo-jobsheet-${index + 1}.svg`);
-    }
   });
 });

@@ -33,7 +33,9 @@ describe("the built command", () => {
     expect(first.code).toBe(EXIT.done);
     expect(readdirSync(join(folder, "out")).sort()).toEqual([
       "check.json",
+      "harvest.jobsheet.pdf",
       "harvest.pattern.svg",
+      "harvest.sheets.pdf",
       "setup.json",
       "setup.txt",
       "stock.json",
@@ -46,7 +48,7 @@ describe("the built command", () => {
     expect(second.code).toBe(EXIT.write);
     expect(second.err).toContain("--force");
     expect(scantling(["plan", KNIFE, "--out", "out", "--force"])).toEqual(first);
-    expect(readdirSync(join(folder, "out"))).toHaveLength(7);
+    expect(readdirSync(join(folder, "out"))).toHaveLength(9);
   });
 
   it("reads standard input and finds the shop from the current folder", () => {

@@ -14,7 +14,7 @@ import {
   smallestRadius,
   type WheelFit,
 } from "./face-arc.js";
-import { greatestAlong, placesBetween } from "./greatest-along.js";
+import { greatestAlong, placesBetween } from "./largest-along.js";
 
 /** One face of the ready-to-harden blade at a station; mm, rad from the centre plane. */
 export interface BevelStation {

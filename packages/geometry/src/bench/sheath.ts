@@ -11,7 +11,7 @@ import { bladeCavity, type Cavity } from "./cavity.js";
 import { closedThrough, piecesBetween } from "./clip-x.js";
 import { edgeAround } from "./edge-around.js";
 import { unfolded } from "./fold-over.js";
-import { greatestAlong, placesBetween } from "./greatest-along.js";
+import { greatestAlong, placesBetween } from "./largest-along.js";
 import { type SheathSizes, withDefaultSheath } from "./sheath-defaults.js";
 
 /**

@@ -51,11 +51,13 @@ function knifePlaces(page: Page, zone: Bounds): Vec2[] {
   return [...new Set([Math.round((left + right) / 2), right, left])].map((x) => ({ x, y }));
 }
 
-/** Ways to go about it: as given, with the first part last, and the other way round. */
+/** Ways to go about it: as given, with the first part last, the other way round, the widest first, the tallest first. */
 const ordersOf = (parts: readonly Part[]): Part[][] => [
   [...parts],
   [...parts.slice(1), ...parts.slice(0, 1)],
   [...parts].reverse(),
+  [...parts].sort((a, b) => b.width - a.width),
+  [...parts].sort((a, b) => b.height - a.height),
 ];
 
 function placeParts(

@@ -16,6 +16,8 @@ export interface Part {
   readonly ofPaper?: true;
   /** Draws it with its lower left corner there; whole mm. */
   readonly items: (corner: Vec2) => DrawingItem[];
+  /** Whether it is cut or traced: then the check bars never go for want of room. */
+  readonly trueSize?: boolean;
 }
 
 /** From the lower left corner of the part to where the upright bars begin: room for half a figure, whole mm. */

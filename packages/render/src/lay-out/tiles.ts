@@ -77,8 +77,10 @@ function coverPages(
   paper: PaperSize,
   grid: TileGrid,
 ): Drawing[] | undefined {
-  // Nothing on these pages is measured, so where the check bars leave no room on small paper they go.
-  for (const trueSize of content.trueSize ? [true, false] : [false]) {
+  // Where nothing on these pages is measured and the check bars leave no room on small paper, they go.
+  const measured = content.parts.some((part) => part.trueSize === true);
+  const ways = measured ? [true] : [true, false];
+  for (const trueSize of content.trueSize ? ways : [false]) {
     let best: Drawing[] | undefined;
     for (const widest of MAP_WIDTHS) {
       const pages = coverWith({ ...content, trueSize }, paper, grid, pageMap(grid, view, widest));

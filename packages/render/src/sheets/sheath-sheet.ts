@@ -29,7 +29,10 @@ export function sheathContents(model: SheathModel): SheetContent[] {
   // On paper that has no room for both the welt may stand on a page of its own, and the sheath need not be joined.
   const versions = [
     ...beside.map((parts) => ({ items: [...sheathItems(model), ...welt], parts })),
-    ...beside.map((parts) => ({ items: sheathItems(model), parts: [partOf("welt", welt), ...parts] })),
+    ...beside.map((parts) => ({
+      items: sheathItems(model),
+      parts: [{ ...partOf("welt", welt), trueSize: true }, ...parts],
+    })),
   ];
   const tip = sheath.blade.reduce((a, { to }) => (to.x > a.x ? to : a), { x: sheath.mouth, y: sheath.fold });
   return versions.map(

@@ -72,8 +72,15 @@ describe("the drill layout of MG-14", () => {
 
   it("dimensions the centres from the butt end, 138 mm behind the heel, and in from the level top edge, at 92", () => {
     const texts = words(drawing);
-    for (const text of ['112 mm [4.409"]', '54 mm [2.126"]', '22 mm [0.866"]'])
-      expect(texts.filter((other) => other === text)).toHaveLength(2);
+    // At the dimension, and in the table with the zeros of its column.
+    for (const [mm, inches] of [
+      ["112", '4.409"'],
+      ["54", '2.126"'],
+      ["22", '0.866"'],
+    ]) {
+      expect(texts.filter((other) => other === `${mm} mm [${inches}]`)).toHaveLength(1);
+      expect(texts.filter((other) => other === `${mm}.00 mm [${inches}]`)).toHaveLength(1);
+    }
     expect(texts).toContain("16 mm");
     expect(texts).toContain("The top edge of the tang is straight and level: lay the");
     expect(texts.some((text) => text.includes('1.5 mm [0.059"]'))).toBe(true);

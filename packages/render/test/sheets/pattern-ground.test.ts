@@ -83,7 +83,7 @@ describe("what is ground and what is put on", () => {
   it("is named and listed: both centres of the slot, ends of fullers, places of swedge and guard", async () => {
     const text = await words();
     expect(text).toEqual(expect.arrayContaining(["slot 8 mm", "swedge", "fuller 1", "fuller 2", "guard"]));
-    expect(text).toEqual(expect.arrayContaining(["lightening, slot", '−50 mm [−1.969"]', "left, behind"]));
+    expect(text).toEqual(expect.arrayContaining(["lightening, slot", '−50.00 mm [−1.969"]', "left, behind"]));
     expect(text).toEqual(expect.arrayContaining(["20° per side", '−16 mm [−5/8"]']));
   });
 

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { greatestAlong, placesBetween } from "../../src/bench/greatest-along.js";
+import { greatestAlong, placesBetween } from "../../src/bench/largest-along.js";
 
 const PLACES = placesBetween(0, 10, 1);
 
