@@ -25,7 +25,12 @@ const IN_LINE = 0.25;
 /** A shoulder nearer to the handle front than this is there, mm. */
 const SAME_PLACE = 1e-3;
 
-/** Height and thickness of a forged section, the mean thickness where no other is given; mm. */
+/**
+ * Height and thickness of a forged section, the mean thickness where no other is given; mm.
+ *
+ * @example
+ * sectionOf({ x: 0, area: 120, height: 30, top: 40 }); // { height: 30, thickness: 4 }
+ */
 export const sectionOf = ({ height, thickness, area }: ForgedProfile["behind"]): DrawnSection => ({
   height,
   thickness: thickness ?? area / height,
