@@ -38,8 +38,8 @@ export function edgePart(station: SectionStation, letter: string, units: Units):
   if (marks.right === undefined || ratio === undefined || height > marks.high - marks.low) return undefined;
   const view = sectionView(station, { ratio, upTo: height, hatched: true, states: ["ready"] });
   const apex = view.toPaper({ x: marks.apex, y: marks.low });
-  const behind = behindDimension(marks, view, units);
   const width = widthItems(marks, view, apex, units);
+  const behind = behindUnder(width, (down) => behindDimension(marks, view, units, down));
   const beside = {
     x: view.right + BESIDE,
     y: (boxOfItems(width)?.maxY ?? apex.y) + OVER,
@@ -53,6 +53,20 @@ export function edgePart(station: SectionStation, letter: string, units: Units):
   ];
   const title = `${letter}: edge, ${enlargedText(ratio)}`;
   return partOf(`edge-${letter}`, withTitle(items, title));
+}
+
+/** The thickness behind the edge at its usual place under it, or lower where the width along the face reaches down there. */
+function behindUnder(
+  width: readonly DrawingItem[],
+  dimension: (down: number) => DrawingItem[],
+): DrawingItem[] {
+  const usual = dimension(BEHIND_LINE);
+  // The first item is the extension lines, which may pass.
+  const [above, own] = [boxOfItems(width), boxOfItems(usual.slice(1))];
+  if (above === undefined || own === undefined) return usual;
+  const meet =
+    own.minX < above.maxX && above.minX < own.maxX && own.minY < above.maxY && above.minY < own.maxY;
+  return meet ? dimension(BEHIND_LINE + own.maxY - above.minY + OVER) : usual;
 }
 
 const heightOf = (face: FaceMarks | undefined): number => face?.edgeBevel?.height ?? 0;
@@ -71,7 +85,7 @@ function angleItems(marks: SectionMarks, apex: Vec2, clearOf: number): DrawingIt
 }
 
 /** Thickness where the ground face begins, drawn out under the edge. */
-function behindDimension(marks: SectionMarks, view: SectionView, units: Units): DrawingItem[] {
+function behindDimension(marks: SectionMarks, view: SectionView, units: Units, down: number): DrawingItem[] {
   const own = [marks.right, marks.left]
     .filter((face) => heightOf(face) >= LOWEST_BEVEL)
     .sort((a, b) => heightOf(b) - heightOf(a))[0]?.edgeBevel;
@@ -86,7 +100,7 @@ function behindDimension(marks: SectionMarks, view: SectionView, units: Units): 
   const ends = [view.toPaper(own.top), view.toPaper(other)].sort((a, b) => a.x - b.x);
   const [left, right] = ends;
   if (left === undefined || right === undefined) return [];
-  const y = view.toPaper({ x: 0, y: marks.low }).y - BEHIND_LINE;
+  const y = view.toPaper({ x: 0, y: marks.low }).y - down;
   return [
     strokes(
       "dimension",
