@@ -107,7 +107,26 @@ function notesOf(station: SectionStation, view: SectionView, units: SectionsMode
     at: view.toPaper(at),
     lines,
   }));
-  return noteColumn(notes, view.right + NOTE_GAP);
+  const usual = noteColumn(notes, view.right + NOTE_GAP);
+  // Under a narrow view the ratio stands out beside it, and a line may fan down through it.
+  const label = boxOf([ratioLabel(view)]);
+  return runsThrough(usual, label) ? noteColumn(notes, label.maxX + CLEAR) : usual;
+}
+
+/** Whether a line to a note runs through a box: seen at points along it. */
+function runsThrough(items: readonly DrawingItem[], { minX, maxX, minY, maxY }: Bounds): boolean {
+  return items.some(
+    (item) =>
+      item.kind === "path" &&
+      item.paths.some(({ segments }) =>
+        segments.some(({ from, to }) =>
+          Array.from({ length: STEPS + 1 }, (_, step) => step / STEPS).some((t) => {
+            const [x, y] = [from.x + (to.x - from.x) * t, from.y + (to.y - from.y) * t];
+            return x > minX && x < maxX && y > minY && y < maxY;
+          }),
+        ),
+      ),
+  );
 }
 
 /** Steps in which a place beside a hole is looked for. */
