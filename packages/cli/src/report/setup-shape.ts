@@ -20,7 +20,7 @@ export function shapeLines(card: ForgeCard, units: FileUnits): string[] {
   const longer = `${fixed(thermalElongation(temperature) * 100, 1)} %`;
   return [
     ...wrap(
-      `Preform, before the bevels: cold sizes, hot ${longer} more. At: from the shoulder; then: with the bevels in, from the heel. ${bendText(card, units)}`,
+      `Preform, before the bevels: cold sizes, hot ${longer} more. At: from the shoulder; then: bevelled, from the heel. ${bendText(card, units)}`,
       undefined,
       "  ",
     ),
@@ -42,8 +42,8 @@ function bendText(card: ForgeCard, units: FileUnits): string {
   const { preCurve } = card;
   const bend =
     preCurve === undefined
-      ? "Bevels lift it: measure how far (preCurve in the shop file)."
-      : `Bend the point down by ${inBothUnits(anvilText, preCurve, units)} more before the bevels go in: they lift it.`;
+      ? "Bevels lift it: measure (preCurve in the shop file)."
+      : `Bend the point down by ${inBothUnits(anvilText, preCurve, units)} more: the bevels lift it.`;
   return `${pointText(card, (mm) => inBothUnits(ruleText, mm, units))} ${bend}`;
 }
 
