@@ -47,6 +47,9 @@ describe("import direction", () => {
     "blade",
     "stock",
     "bench",
+    "job",
+    "fitting",
+    "learning",
   ];
   const folderOf = (path: string): string => path.split("/")[3] ?? "";
 

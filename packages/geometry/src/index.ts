@@ -65,6 +65,7 @@ export * from "./blade/weigh-state.js";
 export * from "./blade/weight.js";
 export * from "./errors/errors.js";
 export * from "./errors/issue.js";
+export * from "./job/task-names.js";
 export * from "./materials/hardening.js";
 export * from "./materials/heat-treatment/heat-step.js";
 export * from "./materials/heat-treatment/recipes.js";
