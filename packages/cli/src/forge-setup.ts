@@ -1,4 +1,5 @@
 import {
+  benchSetUp,
   forgeCard,
   type GateStage,
   ledgerBodies,
@@ -18,7 +19,7 @@ import { allFindings, type Bars } from "./stock-report.js";
 /** Where the steel is weighed between the saw and the hardening. */
 const WEIGHED: readonly GateStage[] = ["billet", "forged", "ready"];
 
-/** The card of the plan that was asked for, the best one by default; without a card where the rack gives none. */
+/** Forge card of the plan that was asked for, the best one by default, and the bench; without a card where the rack gives none. */
 export function setupOf(measured: Measured, bars: Bars, place = 1): Setup {
   const { job, knife } = measured;
   const { plans, mixed } = bars;
@@ -39,6 +40,7 @@ export function setupOf(measured: Measured, bars: Bars, place = 1): Setup {
       place,
       stops: allFindings(measured, bars).filter(isStop),
       notMet: measured.answers.filter(isFailed).map(({ ask }) => ask.name),
+      bench: benchSetUp(knife, job.shop),
     };
     if (stack === undefined) return { ...common, masses: [] };
     const route = routeOf(job, measured, plan);

@@ -22,8 +22,18 @@ const HAZARDS = [
   "sharp edges (tape them)",
 ] as const;
 
-/** From the forged blade to the sharp knife. */
-export function benchSide(measured: Measured, bench: BenchSetUp, before: readonly CardPanel[]): CardSide {
+/**
+ * From the forged blade to the sharp knife.
+ *
+ * @param before - Panels that go before all others.
+ * @param heat - What is told of the heat treatment.
+ */
+export function benchSide(
+  measured: Measured,
+  bench: BenchSetUp,
+  before: readonly CardPanel[] = [],
+  heat: readonly CardPanel[] = heatPanels(measured.job, bench),
+): CardSide {
   const { job } = measured;
   const { units } = job;
   const other = besideUnits(job);
@@ -34,7 +44,7 @@ export function benchSide(measured: Measured, bench: BenchSetUp, before: readonl
       ...before,
       ...tangPanels(measured, bench),
       ...grindPanels(bench, units, other),
-      ...heatPanels(job, bench),
+      ...heat,
       ...stationPanel(measured),
       ...handlePanels(bench, units, other),
       ...edgePanels(bench, units),

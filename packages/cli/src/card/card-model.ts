@@ -1,6 +1,5 @@
-import { benchSetUp } from "@scantling/geometry";
 import type { CardModel } from "@scantling/render";
-import { inFileTerms, type Measured } from "../measure.js";
+import type { Measured } from "../measure.js";
 import { knifeWords } from "../report/heading.js";
 import type { Setup } from "../report/setup-json.js";
 import { stopWords } from "../report/setup-text.js";
@@ -13,8 +12,7 @@ import { asksPanel, forgeSide } from "./forge-side.js";
  * blade from, the card is that of the bench alone, and says so.
  */
 export function makeCardModel(measured: Measured, setup: Setup): CardModel {
-  const { job, knife } = measured;
-  const bench = inFileTerms(job, () => benchSetUp(knife, job.shop));
+  const { job } = measured;
   const forge = forgeSide(measured, setup);
   const before = forge === undefined ? [...asksPanel(measured), ...noBarsPanel(measured)] : [];
   const warnings = stopWords(setup, job);
@@ -25,7 +23,7 @@ export function makeCardModel(measured: Measured, setup: Setup): CardModel {
     warnings: warnings.map((text, index) =>
       index < warnings.length - 1 ? text : `${text} (scantling check FILE)`,
     ),
-    sides: [...(forge === undefined ? [] : [forge]), benchSide(measured, bench, before)],
+    sides: [...(forge === undefined ? [] : [forge]), benchSide(measured, setup.bench, before)],
     rule: "Data sheets and local rules first.",
   };
 }

@@ -30,7 +30,7 @@ import { firstSentence } from "./mind-panel.js";
 import { SourceLetters } from "./source-letters.js";
 
 /** Hardnesses for which a tempering temperature is told, HRC: closer than the tables hold would promise too much. */
-const HARDNESSES = [62, 60, 58, 56] as const;
+export const HARDNESSES = [62, 60, 58, 56] as const;
 
 const TEMPER_PRACTICE: HeatSource = { source: "common practice, no source", mark: "from memory" };
 
@@ -79,7 +79,7 @@ export function heatPanels(job: Job, { quench, findings }: BenchSetUp): CardPane
 const STEPS_TO_HARDEN = HEAT_STEPS.filter((step) => step !== "temper");
 
 /** By the knife's steel; where that is no single one, by its core, or by each steel of the stack that a source is known for. */
-function recipesOf({ spec, shop, knife }: Job): HeatRecipe[] {
+export function recipesOf({ spec, shop, knife }: Job): HeatRecipe[] {
   const { stack } = knife;
   const recipe = (steel: string): HeatRecipe | undefined => {
     const found = recipeFor(steel, shop.recipes ?? []);

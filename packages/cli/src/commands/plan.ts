@@ -1,6 +1,7 @@
 import { join, resolve } from "node:path";
 import { invariant } from "@scantling/geometry";
 import type { Drawing } from "@scantling/render";
+import { setupSheet } from "../card/setup-sheet.js";
 import { writeOutput } from "../deliver.js";
 import type { ExitCode } from "../exit-code.js";
 import { setupOf } from "../forge-setup.js";
@@ -12,12 +13,10 @@ import type { CommonOptions } from "../options.js";
 import { showPath } from "../read-input.js";
 import { checkJson } from "../report/check-json.js";
 import { jsonText, reportText } from "../report/documents.js";
-import { headingLines } from "../report/heading.js";
 import { patternJson } from "../report/pattern-json.js";
 import { planJson } from "../report/plan-json.js";
 import { planSummary } from "../report/plan-summary.js";
 import { type Setup, setupJson } from "../report/setup-json.js";
-import { setupText } from "../report/setup-text.js";
 import { stockJson } from "../report/stock-json.js";
 import { weighJson } from "../report/weigh-json.js";
 import { type DrawnSheets, drawSheets } from "../sheets/draw-sheets.js";
@@ -79,7 +78,7 @@ export async function plan(io: Io, file: string, options: CommonOptions): Promis
       ...drawings.files,
       {
         name: "setup.txt",
-        content: reportText([...headingLines(measured), "", ...setupText(card, bars, measured.job)]),
+        content: reportText(setupSheet(measured, card, bars)),
       },
       { name: "summary.txt", content: summary },
       { name: "weigh.json", content: jsonText(documents.weigh) },

@@ -5,7 +5,7 @@ import { common, examples, planOption } from "./shared-options.js";
 export function declareSetup({ program, io, answered }: Declaring): void {
   common(
     program.command("setup"),
-    "the forge card: marks, press stops, preform, shoulder, heats left, in the order of use",
+    "what tools are set to at the forge, at the bench and in the oven, in the order of use",
   )
     .addOption(planOption())
     .addHelpText("after", examples("setup", "setup harvest.knife.yaml", "setup harvest.knife.yaml --plan 2"))

@@ -1,4 +1,5 @@
 import type {
+  BenchSetUp,
   BilletMarks,
   Finding,
   ForgeCard,
@@ -14,9 +15,12 @@ import type {
   StockPlan,
   WeldSqueezing,
 } from "@scantling/geometry";
+import { recipesOf } from "../card/heat-panel.js";
 import type { AskName } from "../file/ask-fields.js";
 import type { Job } from "../load.js";
+import { benchJson } from "./bench-json.js";
 import { findingJson } from "./findings.js";
+import { heatJson } from "./heat-json.js";
 
 /** What the steel has to weigh at a stage. */
 export interface StageMass {
@@ -40,9 +44,10 @@ export interface Setup {
   readonly masses: readonly StageMass[];
   /** Left out where the rack gives no plan. */
   readonly card?: ForgeCard;
+  readonly bench: BenchSetUp;
 }
 
-/** The forge card for programs: `scantling/setup/1`. Cold sizes in mm where no temperature is said, g, °C. */
+/** Forge card, bench and heat treatment for programs: `scantling/setup/1`. Cold sizes in mm where no temperature is said, g, °C. */
 export function setupJson(setup: Setup, job: Job): unknown {
   const schema = "scantling/setup/1";
   const { place, plan, card } = setup;
@@ -50,7 +55,8 @@ export function setupJson(setup: Setup, job: Job): unknown {
     stopFindings: setup.stops.map((finding) => findingJson(finding, job)),
     asksNotMet: setup.notMet,
   };
-  if (card === undefined) return { schema, plan: null, ...check };
+  const after = { bench: benchJson(setup.bench, job), heatTreatment: heatJson(recipesOf(job)) };
+  if (card === undefined) return { schema, plan: null, ...check, ...after };
   const { billet, marks, weld, shoulder, tang, heats } = card;
   return {
     schema,
@@ -105,6 +111,7 @@ export function setupJson(setup: Setup, job: Job): unknown {
     taper: card.taper.map((stop) => ({ xMm: stop.x, alongMm: stop.at, ...stopJson(stop) })),
     heats: { usual: heatsJson(heats.usual), highLosses: heatsJson(heats.high) },
     findings: card.findings.map((finding) => findingJson(finding, job)),
+    ...after,
   };
 }
 

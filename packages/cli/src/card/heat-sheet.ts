@@ -1,0 +1,102 @@
+import {
+  type BenchSetUp,
+  FILE_SOURCE,
+  fileAnswer,
+  HARDNESS_SOURCE,
+  hardeningSizes,
+  soakByThickness,
+  USUAL_FILES,
+  vickersOf,
+} from "@scantling/geometry";
+import { formatTemperature } from "@scantling/geometry/units";
+import type { CardPanel } from "@scantling/render";
+import type { Measured } from "../measure.js";
+import { besideUnits } from "../models/sheet-units.js";
+import { caliperText, fixed } from "../report/figures.js";
+import { anvilUpText } from "../report/setup-sizes.js";
+import { figures, panel, table, withOther, words } from "./card-blocks.js";
+import { HARDNESSES, heatPanels, recipesOf } from "./heat-panel.js";
+
+/** The heat treatment at length: what the card has, whether blade and oven go together, the soak, and how hardness is proved. */
+export function heatSheetPanels(measured: Measured, bench: BenchSetUp): CardPanel[] {
+  const { job } = measured;
+  return [...fitPanel(measured, bench), ...heatPanels(job, bench), ...soakPanel(measured), ...provePanel()];
+}
+
+/** The blade beside the oven and the tank; what does not fit is a finding, and stops. */
+function fitPanel({ job, knife }: Measured, { quench }: BenchSetUp): CardPanel[] {
+  const { units, shop } = job;
+  const { oven = {}, quenchTank = {} } = shop;
+  const { hotLength, hotHeight } = hardeningSizes(knife, quench.from);
+  const inside = (mm: number | undefined): string =>
+    mm === undefined ? "" : `, of ${anvilUpText(mm, units)} inside`;
+  return panel("Oven and tank", "rule", [
+    figures(
+      {
+        label: `blade with tang at ${formatTemperature(quench.from, units)}, long`,
+        figure: `${anvilUpText(hotLength, units)}${inside(oven.length)}`,
+      },
+      { label: "high, on its back", figure: `${anvilUpText(hotHeight, units)}${inside(oven.height)}` },
+      {
+        label: "oil deep",
+        figure: `${anvilUpText(quench.depthNeeded, units)}${quenchTank.depth === undefined ? "" : `, of ${anvilUpText(quenchTank.depth, units)}`}`,
+      },
+      ...(quench.rise === undefined
+        ? []
+        : [
+            {
+              label: "a blade warms the oil by",
+              figure: riseText(quench.rise, units),
+              beside: "(heats of steel and oil from memory)",
+            },
+          ]),
+    ),
+  ]);
+}
+
+const riseText = (kelvin: number, units: "mm" | "in"): string =>
+  units === "mm" ? `${fixed(kelvin, 0)} °C` : `${fixed(kelvin * 1.8, 0)} °F`;
+
+/** Only for steels that a source counts by thickness. */
+function soakPanel({ job, knife }: Measured): CardPanel[] {
+  const { units } = job;
+  const { slab } = knife.body("ready");
+  // Between its stations the spine is thicker nowhere.
+  const thickness = Math.max(...slab.spine.points.map(({ at }) => slab.thicknessAt(at)));
+  const soaks = recipesOf(job).flatMap(({ steel }) =>
+    soakByThickness(steel, thickness).map((soak) => ({ steel, ...soak })),
+  );
+  return panel(
+    "Soak by thickness",
+    "timer",
+    soaks.length === 0
+      ? []
+      : [
+          figures(
+            ...soaks.map(({ steel, minutes, source }) => ({
+              label: `${steel}, ${withOther(caliperText, thickness, units, besideUnits(job))} thick`,
+              figure: `${fixed(minutes, 0)} min`,
+              beside: `(${source})`,
+            })),
+          ),
+          words("Counted from when the oven has come back to its heat. Normalised steel wants less."),
+        ],
+  );
+}
+
+/** What proves a hardness: a tester, or files. */
+function provePanel(): CardPanel[] {
+  const files = USUAL_FILES.filter((file) => file >= 50);
+  return panel("Prove the hardness", "tester or files", [
+    ...table(
+      ["HRC", "HV", ...files.map((file) => `file ${file}`)],
+      HARDNESSES.map((hardness) => [
+        `${hardness}`,
+        `${vickersOf(hardness) ?? "–"}`,
+        ...files.map((file) => fileAnswer(file, hardness)),
+      ]),
+    ),
+    words(`HV: ${HARDNESS_SOURCE}.`),
+    words(`Files: ${FILE_SOURCE}. A bracket, not a reading.`),
+  ]);
+}
