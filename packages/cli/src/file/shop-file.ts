@@ -14,6 +14,7 @@ import type {
 import type { FileUnits } from "@scantling/geometry/units";
 import { knifeJsonSchema, shopJsonSchema } from "./json-schema.js";
 import { liftTolerances } from "./lift.js";
+import { renameScale } from "./loss-fields.js";
 import type { PaperGiven } from "./paper-words.js";
 import type { PrinterEntry } from "./printer-fields.js";
 import type { Position } from "./problem.js";
@@ -103,12 +104,4 @@ export function readShopFile(text: string, fileName: string): ShopFile {
     ...(sheets === undefined ? {} : { sheets }),
     positionOf: positionFinder(tree),
   };
-}
-
-/** The file says `scale: skin`, where the code needs a word that cannot be taken for a drawing's or a handle's. */
-function renameScale({
-  scale,
-  ...losses
-}: Partial<Omit<LossSpec, "scaleModel">> & { scale?: LossSpec["scaleModel"] }): Partial<LossSpec> {
-  return scale === undefined ? losses : { ...losses, scaleModel: scale };
 }
