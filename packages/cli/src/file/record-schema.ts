@@ -34,10 +34,10 @@ export function recordSchema(units: FileUnits) {
         knife: name("The knife file that this is the record of, beside this one"),
         planned: plannedFields(units).optional(),
         entries: z
-          .array(entryFields(units), {
+          .array(entrySchema(units), {
             error: "needs a list of entries: - { revision: 1, on: 2026-11-28, … }",
           })
-          .superRefine(inOrder)
+          .superRefine(inOrder, ALWAYS)
           .meta({ description: "What was measured, in the order of writing; only ever added to" })
           .optional(),
       },
@@ -46,8 +46,13 @@ export function recordSchema(units: FileUnits) {
     .meta({ title: "Scantling record file, version 1" });
 }
 
+/** Rules between keys are looked at even where one of the keys is wrong in itself: all problems at once. */
+const ALWAYS = {
+  when: ({ value }: { readonly value: unknown }): boolean => typeof value === "object" && value !== null,
+} as const;
+
 /** One entry: what was measured at one moment. */
-function entryFields(units: FileUnits) {
+export function entrySchema(units: FileUnits) {
   const mass = (about: string, range: { readonly above?: number; readonly from?: number } = POSITIVE) =>
     quantity("mass", units, { ...range, tolerance: false, about });
   const length = (about: string) => quantity("length", units, { ...POSITIVE, tolerance: false, about });
@@ -148,7 +153,7 @@ function entryFields(units: FileUnits) {
       },
       { error: GROUP },
     )
-    .superRefine(entryHolds);
+    .superRefine(entryHolds, ALWAYS);
 }
 
 type Complain = (code: string, path: readonly string[], message: string) => void;
@@ -233,17 +238,20 @@ interface Numbered {
 /** Entries are numbered from 1 in the order of the file, and a correction stands behind what it corrects, once. */
 function inOrder(entries: readonly Numbered[], ctx: z.core.$RefinementCtx): void {
   const corrected = new Map<number, number>();
-  for (const [index, { revision, correctsRevision }] of entries.entries()) {
+  for (const [index, entry] of entries.entries()) {
+    // What is no entry at all is told by itself.
+    if (typeof entry !== "object" || entry === null) continue;
+    const { revision, correctsRevision } = entry;
     const complain = (code: string, key: string, message: string): void =>
       ctx.addIssue({ code: "custom", message, path: [index, key], params: { code } });
-    if (revision !== index + 1) {
+    if (Number.isInteger(revision) && revision !== index + 1) {
       complain(
         "revision-order",
         "revision",
         `must be ${index + 1}: entries are numbered in the order of the file`,
       );
     }
-    if (correctsRevision === undefined) continue;
+    if (!Number.isInteger(correctsRevision) || correctsRevision === undefined) continue;
     const before = corrected.get(correctsRevision);
     if (correctsRevision > index) {
       complain("corrects-nothing", "correctsRevision", "must be the revision of an earlier entry");
