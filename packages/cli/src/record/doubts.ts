@@ -10,7 +10,6 @@ import {
   type Knife,
   length,
   questionRises,
-  STAGE_WORDS,
   type StageMass,
   share,
   TASK_WORDS,
@@ -108,8 +107,8 @@ function sizeDoubts({ stage }: RecordEntry, { at, height }: MeasuredSize, knife:
   return [
     doubt(
       "height-questioned",
-      "{is} high {place} ahead of the heel is far off the {target} that the {stage} is meant to have there. Measure again, and mind the point and the unit.",
-      { is: length(height), place: length(x), target: length(target), stage: STAGE_WORDS[stage] },
+      "{is} high {place} ahead of the heel is far off the {target} that are drawn there. Measure again, and mind the point and the unit.",
+      { is: length(height), place: length(x), target: length(target) },
       "common practice, no source: no forging comes out twice or half as high as meant",
     ),
   ];

@@ -14,8 +14,8 @@ export interface ChangedInput {
   readonly is: unknown;
 }
 
-/** Lists that are one thing to a smith, however many lines they have. */
-const WHOLE: readonly string[] = ["rack", "stack"];
+/** What is one thing to a smith, however many lines it has. */
+const WHOLE: readonly string[] = ["rack"];
 
 /** Deeper than this nothing is taken apart. */
 const DEEPEST = 8;

@@ -22,7 +22,7 @@ export function planRows(planned: Planned): readonly PlanRow[] {
   const { bars = [], knife, balance, needed, asks, heats, weldingHeats } = planned;
   const sum = bars.reduce((total, { mass }) => total + mass, 0);
   return [
-    { key: "bars", kind: "bars", value: bars.length === 0 ? undefined : bars.map(barWords).join(" + ") },
+    ...barRows(bars),
     { key: "cutLength", kind: "length", value: bars[0]?.length },
     { key: "steelMass", kind: "mass", value: bars.length === 0 ? undefined : sum },
     ...GATE_STAGES.map((stage): PlanRow => {
@@ -40,6 +40,16 @@ export function planRows(planned: Planned): readonly PlanRow[] {
     { key: "balance", kind: "place", value: balance.at, interval: [balance.least, balance.most] },
     ...asks.map(({ ask, verdict }): PlanRow => ({ key: `ask-${ask}`, kind: "verdict", value: verdict })),
   ];
+}
+
+/** A row for each kind of bar; one that says nothing where no bars are known. */
+function barRows(bars: NonNullable<Planned["bars"]>): PlanRow[] {
+  if (bars.length === 0) return [{ key: "bars", kind: "bars", value: undefined }];
+  return bars.map((bar, index) => ({
+    key: index === 0 ? "bars" : `bars-${index + 1}`,
+    kind: "bars",
+    value: barWords(bar),
+  }));
 }
 
 /** Pieces of a bar: told apart by count, section and steel; their length is a figure of its own. */

@@ -1,4 +1,4 @@
-import { STAGE_WORDS, TASK_WORDS } from "@scantling/geometry";
+import { type GateStage, STAGE_WORDS, TASK_WORDS } from "@scantling/geometry";
 import { describeIssue, type FileUnits, formatNumber } from "@scantling/geometry/units";
 import type { Planned, RecordEntry, RecordFile } from "../file/record-file.js";
 import type { Answered } from "../record/enter.js";
@@ -86,12 +86,20 @@ function meaningLines({ entry, entries, stored, planned, units }: EnteredReport)
 /** `a share of itself`, to a hundredth of a per cent. */
 const fine = (share: number): string => `${formatNumber(share * 100, 0.01)} %`;
 
+const SINCE: Readonly<Record<GateStage, string>> = {
+  cut: "since the bars were cut",
+  billet: "since the billet was dressed",
+  forged: "since the blade was forged",
+  ready: "since it was ready to harden",
+  finished: "since it was finished",
+};
+
 function lossWords(
   { from, mass, share, perHeat, to }: LossSince,
   planned: Planned | undefined,
   units: FileUnits,
 ): string {
-  const since = `since the ${STAGE_WORDS[from.stage]}`;
+  const since = SINCE[from.stage];
   if (mass < 0) return `Heavier by ${fineMassText(-mass, units)} ${since}.`;
   const counted = planned?.losses.scaleModel === "fraction" ? planned.losses.scalePerHeat?.value : undefined;
   const heat =
@@ -136,29 +144,26 @@ function weighedLines({ entries, planned }: RecordFile, units: FileUnits): strin
   const weighings = weighingsOf(entries);
   if (weighings.length === 0) return [];
   const losses = lossesIn(entries);
+  const known = (value: number | undefined, show: (is: number) => string): string =>
+    value === undefined ? "–" : show(value);
+  const grams = (value: number): string => fineMassText(value, units);
   const rows = weighings.map(({ stage, steel, heats, weldingHeats }) => {
-    const need = planned?.needed[stage];
     const loss = losses.find(({ to }) => to.stage === stage);
-    const counts = [
-      ...(weldingHeats === undefined ? [] : [`${weldingHeats} welding`]),
-      ...(heats === undefined ? [] : [`${heats}`]),
-    ];
     return [
       STAGE_WORDS[stage],
-      fineMassText(steel, units),
-      need === undefined ? "–" : fineMassText(need.usual, units),
-      loss === undefined
-        ? "–"
-        : `${fineMassText(loss.mass, units)} (${percentText(Math.max(0, loss.share))})`,
-      counts.join(" + ") || "–",
-      loss?.perHeat === undefined ? "–" : fine(loss.perHeat),
+      grams(steel),
+      known(planned?.needed[stage]?.usual, grams),
+      known(loss?.mass, grams),
+      known(weldingHeats, String),
+      known(heats, String),
+      known(loss?.perHeat, fine),
     ];
   });
   return [
     "",
     ...layOutTable(
-      [["WEIGHED, steel alone", "steel", "needed", "lost since", "heats", "each heat"], ...rows],
-      ["left", "right", "right", "right", "right", "right"],
+      [["WEIGHED", "steel", "needed", "lost since", "welds", "heats", "each heat"], ...rows],
+      ["left", "right", "right", "right", "right", "right", "right"],
     ),
   ];
 }

@@ -14,7 +14,7 @@ import type { Cause, Reorder, ReorderRow } from "../record/reorder.js";
 import { weighingsOf } from "../record/weighings.js";
 import { ASK_WORDS } from "../wishes.js";
 import { askTable, VERDICTS } from "./asks-text.js";
-import { type Figure, fineMassText, LENGTH_FIGURES, MASS_FIGURES, massText, placeText } from "./figures.js";
+import { type Figure, fineMassText, LENGTH_FIGURES, MASS_FIGURES, massText, signedText } from "./figures.js";
 import { findingCounts, findingLines, isStop } from "./findings.js";
 import { item, layOutTable, wrap } from "./layout.js";
 import { sawLength } from "./stock-text.js";
@@ -48,19 +48,41 @@ const ONLY_MOVED: readonly string[] = [
   ...GATE_STAGES.map((stage) => `needed-${stage}`),
 ];
 
+/** Cells wider than this would push the table over the page. */
+const WIDEST = 21;
+/** Letters of one line of the last column. */
+const MOST_LETTERS = 4;
+
 function rowLines({ rows }: Reorder, units: FileUnits): string[] {
-  const shown = rows.filter(({ key, same }) => !same || !ONLY_MOVED.includes(key));
-  return layOutTable(
-    [
-      ["", "then", "today", "why"],
-      ...shown.map((row) => [rowName(row.key), ...cells(row, units), whyCell(row)]),
-    ],
-    ["left", "left", "left", "left"],
-  );
+  const shown = rows
+    .filter(({ key, same }) => !same || !ONLY_MOVED.includes(key))
+    .map((row) => ({ name: rowName(row.key), cells: cells(row, units), why: whyWords(row) }));
+  const fits = (row: (typeof shown)[number]): boolean => row.cells.every((cell) => cell.length <= WIDEST);
+  return [
+    ...layOutTable(
+      [
+        ["", "then", "today", "why"],
+        ...shown.filter(fits).flatMap((row) => tableRows(row.name, row.cells, row.why)),
+      ],
+      ["left", "left", "left", "left"],
+    ),
+    ...shown
+      .filter((row) => !fits(row))
+      .flatMap(({ name, cells: [was, is], why }) =>
+        item(`${name}: `, `${was} then; ${is} today${why.length === 0 ? "" : `; ${why.join(" ")}`}`),
+      ),
+  ];
 }
 
-const whyCell = ({ same, causes, together }: ReorderRow): string =>
-  same ? "" : together ? "*" : causes.map(letter).join(" ");
+/** A row, and further ones that hold the letters that do not fit beside it. */
+function tableRows(name: string, [was, is]: readonly [string, string], why: readonly string[]): string[][] {
+  const rest = why.slice(MOST_LETTERS);
+  const first = [name, was, is, why.slice(0, MOST_LETTERS).join(" ")];
+  return rest.length === 0 ? [first] : [first, ...tableRows("", ["", ""], rest)];
+}
+
+const whyWords = ({ same, causes, together }: ReorderRow): readonly string[] =>
+  same ? [] : together ? ["*"] : causes.map(letter);
 
 const NAMES: Readonly<Record<string, string>> = {
   bars: "bars",
@@ -69,25 +91,32 @@ const NAMES: Readonly<Record<string, string>> = {
   heats: "forging heats",
   weldingHeats: "welding heats",
   knifeMass: "knife",
-  balance: "balance",
+  balance: "balance from the heel",
 };
 
 function rowName(key: string): string {
   const stage = GATE_STAGES.find((each) => key === `needed-${each}`);
   if (stage !== undefined) return `needed, ${STAGE_WORDS[stage]}`;
   const ask = key.replace(/^ask-/u, "");
-  return isAskName(ask) && key.startsWith("ask-") ? `asked: ${ASK_WORDS[ask]}` : (NAMES[key] ?? key);
+  if (isAskName(ask) && key.startsWith("ask-")) return `asked: ${ASK_WORDS[ask]}`;
+  return NAMES[key] ?? (key.startsWith("bars-") ? "and" : key);
 }
 
-/** Then and today, with as many digits as show that they differ; where nothing changed today's is left out. */
+/** Then and today, with as many digits as show that they differ; the band only where it is told in the coarsest. */
 function cells({ key, was, is, same }: ReorderRow, units: FileUnits): readonly [string, string] {
   const figures = figuresOf(was ?? is);
+  const [coarsest = massText] = figures;
   // What a stage needs is told by its usual losses, and by the others only where those alone moved.
-  const banded = !key.startsWith("needed-") || was?.value === is?.value;
-  const show = (row: PlanRow | undefined, figure: Figure): string => rowText(row, figure, units, banded);
-  const differing = same ? undefined : figures.find((figure) => show(was, figure) !== show(is, figure));
-  const figure = differing ?? figures[0] ?? massText;
-  return [show(was, figure), same ? "the same" : show(is, figure)];
+  const ownBand = !key.startsWith("needed-") || was?.value === is?.value;
+  const texts = (figure: Figure, banded: boolean): readonly [string, string] => [
+    rowText(was, figure, units, banded),
+    rowText(is, figure, units, banded),
+  ];
+  const [before, now] = texts(coarsest, ownBand);
+  if (same) return [before, "the same"];
+  if (before !== now) return [before, now];
+  const finer = figures.flatMap((figure) => [texts(figure, false), texts(figure, true)]);
+  return finer.find(([one, other]) => one !== other) ?? [before, now];
 }
 
 function rowText(row: PlanRow | undefined, figure: Figure, units: FileUnits, banded: boolean): string {
@@ -96,8 +125,7 @@ function rowText(row: PlanRow | undefined, figure: Figure, units: FileUnits, ban
   if (kind === "verdict") return VERDICTS[value as keyof typeof VERDICTS] ?? String(value);
   if (typeof value === "string" || kind === "count") return String(value);
   const band = interval === undefined || !banded ? "" : bandText(value, interval, figure, units);
-  if (kind !== "place") return `${figure(value, units)}${band}`;
-  return `${figure(Math.abs(value), units)} ${value < 0 ? "behind" : "ahead"}${band}`;
+  return `${kind === "place" ? signedText(figure, value, units) : figure(value, units)}${band}`;
 }
 
 function bandText(
