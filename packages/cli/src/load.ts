@@ -125,7 +125,7 @@ const BARE_SHOP: ShopSpec = {
 };
 
 /** Fills what the shop file leaves out with the published defaults, and holds the whole against the shop's rules. */
-function fillShop(file: ShopFile): ShopSpec {
+export function fillShop(file: ShopFile): ShopSpec {
   const { losses, limits, press, ...given } = file.shop;
   const shop: ShopSpec = {
     ...BARE_SHOP,

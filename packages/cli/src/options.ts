@@ -103,6 +103,11 @@ export interface ReorderOptions extends CommonOptions {
   readonly plan?: number;
 }
 
+export interface LearnOptions extends CommonOptions {
+  /** Change the shop file. */
+  readonly write?: boolean;
+}
+
 /** Formats of the print-check sheet. */
 export const CALIBRATE_FORMATS = ["svg", "pdf"] as const;
 

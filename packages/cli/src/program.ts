@@ -5,6 +5,7 @@ import { declareCalibrate } from "./program/calibrate-command.js";
 import { declareCheck } from "./program/check-command.js";
 import { declareGate } from "./program/gate-command.js";
 import { declareJobsheet } from "./program/jobsheet-command.js";
+import { declareLearn } from "./program/learn-command.js";
 import { declarePattern } from "./program/pattern-command.js";
 import { declarePlan } from "./program/plan-command.js";
 import { declareRecord } from "./program/record-command.js";
@@ -42,6 +43,7 @@ const COMMANDS = [
   declareGate,
   declareRecord,
   declareReorder,
+  declareLearn,
   declarePattern,
   declareJobsheet,
   declareCheck,

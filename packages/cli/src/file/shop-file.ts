@@ -1,6 +1,7 @@
 import type {
   AllowanceSpec,
   BenchTools,
+  FigurePath,
   GateLimits,
   HeatRecipe,
   LossSpec,
@@ -13,6 +14,7 @@ import type {
 } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
 import { knifeJsonSchema, shopJsonSchema } from "./json-schema.js";
+import type { LearnedEntry } from "./learned-fields.js";
 import { liftTolerances } from "./lift.js";
 import { renameScale } from "./loss-fields.js";
 import type { PaperGiven } from "./paper-words.js";
@@ -65,6 +67,8 @@ export interface ShopFile {
   readonly printer: readonly PrinterEntry[];
   /** How sheets write their figures. */
   readonly sheets?: SheetWords;
+  /** What stood in the file before `learn` changed it. */
+  readonly learned: Partial<Record<FigurePath, LearnedEntry>>;
   positionOf(path: string): Position | undefined;
 }
 
@@ -91,6 +95,7 @@ export function readShopFile(text: string, fileName: string): ShopFile {
     paper,
     printer = [],
     sheets,
+    learned = {},
     ...shop
   } = plain;
   return {
@@ -102,6 +107,7 @@ export function readShopFile(text: string, fileName: string): ShopFile {
     ...(paper === undefined ? {} : { paper }),
     printer,
     ...(sheets === undefined ? {} : { sheets }),
+    learned,
     positionOf: positionFinder(tree),
   };
 }

@@ -5,6 +5,7 @@ import { benchFields } from "./drill-fields.js";
 import { count, NOT_NEGATIVE, name, POSITIVE, plainNumber, quantity, type Reading } from "./fields.js";
 import { forgeLimitFields, forgeShopFields } from "./forge-fields.js";
 import { gateFields } from "./gate-fields.js";
+import { learnedFields } from "./learned-fields.js";
 import { lossFields } from "./loss-fields.js";
 import { mixedLimitFields } from "./mixed-limit-fields.js";
 import { pressFields } from "./press-fields.js";
@@ -48,6 +49,7 @@ export function shopSchema(units: FileUnits) {
         tolerances: tolerances().optional(),
         ...printerFields(units),
         sheets: sheetFields().optional(),
+        ...learnedFields(units),
       },
       { error: "needs to be a group of keys, such as units, rack, losses" },
     )

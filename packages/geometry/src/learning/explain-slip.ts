@@ -14,8 +14,11 @@ export interface Explanation extends Slip {
   readonly off: number;
 }
 
-/** A slip explains a reading where what it would have been lies within so many deviations of the middle. */
-const WELL_WITHIN = 2;
+/**
+ * A slip explains a reading where what it would have been is an ordinary one: within what is not far from other jobs, or well
+ * within the shop's own band, where that alone speaks against the reading.
+ */
+const ORDINARY = { ofJobs: 3.5, ofOwn: 2 } as const;
 
 /**
  * Every slip of one number that would make a reading an ordinary one, likeliest kind first. Where what else the record holds
@@ -37,7 +40,7 @@ export function explanations(candidate: Candidate, middle: Middle): Explanation[
       const outcome = candidate.compute(values);
       if (!("value" in outcome)) return [];
       const off = Math.abs(toWorking(outcome.value, middle.spreading) - middle.centre);
-      if (!(off <= WELL_WITHIN * middle.deviation)) return [];
+      if (!(off <= (middle.ofJobs ? ORDINARY.ofJobs : ORDINARY.ofOwn) * middle.deviation)) return [];
       return [{ ...slip, reading: index, off, agrees: candidate.agrees?.(values) ?? true }];
     }),
   );

@@ -73,8 +73,8 @@ export interface Figure {
 export type FigurePath = keyof typeof FIGURES | `work.hours.${TaskName}`;
 
 const HOURS = "work.hours.";
-/** A quarter of an hour is as near as anyone writes down. */
-const QUARTER = 0.25;
+/** Three minutes are as near as anyone writes down. */
+const TWENTIETH = 0.05;
 
 const isHours = (path: FigurePath): path is `work.hours.${TaskName}` => path.startsWith(HOURS);
 
@@ -92,8 +92,8 @@ export function figureOf(path: FigurePath): Figure {
     words: `hours of ${TASK_WORDS[task]}`,
     quantity: "hours",
     spreading: "ratio",
-    step: QUARTER,
-    banded: false,
+    step: TWENTIETH,
+    banded: true,
   };
 }
 
@@ -107,8 +107,8 @@ export const FIGURE_PATHS: readonly FigurePath[] = [
 export interface PresentShop {
   readonly shop: Pick<ShopSpec, "losses" | "limits">;
   readonly allowances: Pick<AllowanceSpec, "face" | "afterHardening">;
-  /** Hours of a job by task; a task that the shop has no hours for is left out. */
-  readonly hours: Partial<Record<TaskName, number>>;
+  /** Hours of a job by task, those of `weld` and `oil` for each time; a task that the shop has no hours for is left out. */
+  readonly hours: Partial<Record<TaskName, Banded>>;
 }
 
 /**
@@ -124,12 +124,12 @@ const BARE_BANDS = { share: 0.15, allowance: 1.6, hours: 2 } as const;
  * @returns undefined where the shop has no such figure, or has switched it off with 0.
  *
  * @example
- * const present = { shop: DEFAULT_SHOP, allowances: { face: 0.5, afterHardening: 0.1 }, hours: { forge: 3 } };
+ * const present = { shop: DEFAULT_SHOP, allowances: { face: 0.5, afterHardening: 0.1 }, hours: { forge: { value: 3, low: 3, high: 3 } } };
  * ownFigure("losses.scalePerHeat", present); // { value: 0.012, low: 0.006, high: 0.02 }
  * ownFigure("work.hours.forge", present)?.high; // 6
  */
 export function ownFigure(path: FigurePath, present: PresentShop): Banded | undefined {
-  const own = given(path, present);
+  const own = presentFigure(path, present);
   if (own === undefined || !(own.value > 0)) return undefined;
   return own.high > own.low ? own : withBand(path, own.value);
 }
@@ -157,8 +157,19 @@ const LOSS_BANDS: Partial<Record<FigurePath, Banded>> = {
   "losses.skinPerWeldingHeat": LOSS_DEFAULTS.skinPerWeldingHeat,
 };
 
-function given(path: FigurePath, { shop, allowances, hours }: PresentShop): Banded | undefined {
-  if (isHours(path)) return exactly(hours[path.slice(HOURS.length) as TaskName]);
+/**
+ * What the shop reckons with for a figure, exactly as its file or the defaults have it: figures without a band have the same
+ * number on all three sides.
+ *
+ * @example
+ * const present = { shop: DEFAULT_SHOP, allowances: { face: 0.5, afterHardening: 0.1 }, hours: {} };
+ * presentFigure("allowances.face", present); // { value: 0.5, low: 0.5, high: 0.5 }
+ */
+export function presentFigure(
+  path: FigurePath,
+  { shop, allowances, hours }: PresentShop,
+): Banded | undefined {
+  if (isHours(path)) return hours[path.slice(HOURS.length) as TaskName];
   switch (path) {
     case "losses.scalePerHeat":
       return shop.losses.scalePerHeat;

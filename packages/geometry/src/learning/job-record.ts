@@ -1,5 +1,4 @@
 import type { TaskName } from "../job/task-names.js";
-import type { LedgerBodies } from "../stock/blade-states.js";
 import type { CaliperStage } from "../stock/gates/caliper.js";
 import type { GateStack, GateStage } from "../stock/gates/stage-need.js";
 
@@ -44,16 +43,21 @@ export interface JobHours {
   readonly on: string;
 }
 
-/** What the ledger counts with, of the knife as it was planned. */
+/** How often a task was done in a job, where the shop counts hours of each time: welds, coats of oil. Left out: once. */
+export type TimesDone = Partial<Record<TaskName, number>>;
+
+/** What the sums of the ledger need of a job as it was planned; whatever is not known is left out. */
 export interface JobPlan {
-  /** Bars of one steel; left out where the stack is of several, or not known. */
+  /** Bars of one steel; left out where the stack is of several. */
   readonly stack?: GateStack;
-  /** Needed for skins alone. */
-  readonly bodies?: LedgerBodies;
+  /** Of the steel, g/mm³. */
+  readonly density?: number;
+  /** What blade and tang are to weigh, g: only tells which of two numbers slipped. */
+  readonly finished?: number;
+  /** Surface of the forged blade, mm²: needed for skins. */
+  readonly forgedSurface?: number;
   /** Flats left from the hammer: nothing is ground off them. */
   readonly flatsKept: boolean;
-  /** Several steels, whose welds are not those of a plain stack. */
-  readonly mixed: boolean;
 }
 
 /** The unit that numbers were written in, and the units that it is taken for by mistake. */
@@ -81,6 +85,7 @@ export interface JobRecord {
   readonly sizes: readonly JobSize[];
   readonly drawn: readonly JobDrawn[];
   readonly hours: readonly JobHours[];
+  readonly timesDone?: TimesDone;
   readonly plan?: JobPlan;
   readonly written: { readonly mass: WrittenIn; readonly length: WrittenIn };
 }

@@ -1,49 +1,26 @@
-import type { Banded } from "../stock/shop.js";
-import type { Candidate } from "./candidate.js";
-import { type Estimate, estimate, type Sample } from "./estimate.js";
-import { FIGURE_PATHS, type FigurePath, figureOf, ownFigure, type PresentShop, withBand } from "./figures.js";
-import { type HeldOut, holdOut } from "./held-out.js";
+import type { ScaleModel } from "../stock/shop.js";
+import { FIGURE_PATHS, type FigurePath } from "./figures.js";
 import type { JobRecord } from "./job-record.js";
-import { median } from "./outliers.js";
+import { type LearningShop, type LearntFigure, learnFigure } from "./learn-figure.js";
+import { compareModels, type ModelsCompared } from "./other-model.js";
 import { scaleCandidates } from "./scale-candidates.js";
-import { type KeptCandidate, type LeftOut, screen } from "./screen.js";
+import type { LeftOut } from "./screen.js";
 import { grindingCandidates, hoursCandidates, spreadCandidates } from "./work-candidates.js";
-
-/** What the records say of one figure of the shop. */
-export interface LearntFigure {
-  readonly path: FigurePath;
-  /** What it was held together with: the shop's own figure, before anything was learnt into it. */
-  readonly own: Banded;
-  /** Whether the shop has no such figure yet, and the jobs' own middle stood in for it. */
-  readonly isNew: boolean;
-  readonly estimate: Estimate;
-  /** The jobs that count. */
-  readonly jobs: readonly LearntJob[];
-  /** How well each job is foretold from the others; undefined with fewer than three jobs. */
-  readonly heldOut: HeldOut | undefined;
-  /** The same figure by steel, where at least two steels have jobs enough. */
-  readonly bySteel: readonly { readonly steel: string; readonly jobs: number; readonly value: number }[];
-}
-
-/** What one job comes to for a figure: the mean of all its places. */
-export interface LearntJob extends Sample {
-  readonly file: string;
-  readonly on: string;
-  readonly steel?: string;
-}
 
 /** Everything that records say of a shop. */
 export interface LearntShop {
   /** Figures of which some job tells, in the order of the shop file. */
   readonly figures: readonly LearntFigure[];
   readonly leftOut: readonly LeftOut[];
+  /** The two ways of counting forging scale; undefined where too few jobs can be counted both ways. */
+  readonly models: ModelsCompared | undefined;
 }
 
-/** What is held together with the records: the shop as it is, and its own figures from before it learnt. */
-export interface LearningShop extends PresentShop {
-  /** Figures of which the file keeps what stood there before it was learnt: in place of what stands there now. */
-  readonly before?: Partial<Record<FigurePath, Banded>>;
-}
+/** Forging scale, counted in each way; then welding scale. */
+const SCALE: Readonly<Record<ScaleModel, readonly [FigurePath, FigurePath]>> = {
+  fraction: ["losses.scalePerHeat", "losses.scalePerWeldingHeat"],
+  skin: ["losses.skinPerHeat", "losses.skinPerWeldingHeat"],
+};
 
 /**
  * What records say of the shop's figures: each held together with the shop's own, odd readings left out with the reason. The
@@ -53,7 +30,7 @@ export interface LearningShop extends PresentShop {
  *
  * @example
  * const shop = { shop: DEFAULT_SHOP, allowances: { face: 0.5, afterHardening: 0.1 }, hours: {} };
- * learnShop([], shop); // { figures: [], leftOut: [] }
+ * learnShop([], shop); // { figures: [], leftOut: [], models: undefined }
  */
 export function learnShop(records: readonly JobRecord[], shop: LearningShop): LearntShop {
   const candidates = records.flatMap((record) => [
@@ -62,97 +39,21 @@ export function learnShop(records: readonly JobRecord[], shop: LearningShop): Le
     ...grindingCandidates(record),
     ...hoursCandidates(record),
   ]);
-  const { scaleModel } = shop.shop.losses;
-  const answers = FIGURE_PATHS.filter((path) => !isOfOtherModel(path, scaleModel)).map((path) =>
+  const answerOf = (path: FigurePath) =>
     learnFigure(
       path,
       candidates.filter(({ of }) => of === path),
       shop,
-    ),
-  );
+    );
+  const model = shop.shop.losses.scaleModel;
+  const other: ScaleModel = model === "skin" ? "fraction" : "skin";
+  const answers = FIGURE_PATHS.filter((path) => !SCALE[other].includes(path)).map(answerOf);
+  const figures = answers.flatMap(({ figure }) => figure ?? []);
+  const jobs = figures.find(({ path }) => path === SCALE[model][0])?.jobs ?? [];
+  const otherJobs = answerOf(SCALE[other][0]).figure?.jobs ?? [];
   return {
-    figures: answers.flatMap(({ figure }) => (figure === undefined ? [] : [figure])),
+    figures,
     leftOut: answers.flatMap(({ leftOut }) => leftOut),
+    models: compareModels(other, jobs, otherJobs),
   };
-}
-
-const OF_SHARES: readonly FigurePath[] = ["losses.scalePerHeat", "losses.scalePerWeldingHeat"];
-const OF_SKINS: readonly FigurePath[] = ["losses.skinPerHeat", "losses.skinPerWeldingHeat"];
-
-const isOfOtherModel = (path: FigurePath, model: "fraction" | "skin"): boolean =>
-  (model === "skin" ? OF_SHARES : OF_SKINS).includes(path);
-
-interface Answer {
-  readonly figure: LearntFigure | undefined;
-  readonly leftOut: readonly LeftOut[];
-}
-
-function learnFigure(path: FigurePath, candidates: readonly Candidate[], shop: LearningShop): Answer {
-  if (candidates.length === 0) return { figure: undefined, leftOut: [] };
-  const given = shop.before?.[path] ?? ownFigure(path, shop);
-  const own = given ?? ofJobsAlone(path, candidates);
-  // A loss that is switched off, or nothing that could be computed.
-  if (own === undefined) return { figure: undefined, leftOut: [] };
-  const { kept, leftOut } = screen(path, own, candidates);
-  const jobs = jobsOf(kept);
-  const { spreading } = figureOf(path);
-  return {
-    figure: {
-      path,
-      own,
-      isNew: given === undefined,
-      estimate: estimate(own, jobs, spreading),
-      jobs,
-      heldOut: holdOut(own, jobs, spreading),
-      bySteel: bySteel(path, own, jobs),
-    },
-    leftOut,
-  };
-}
-
-/** Hours that the shop has none of: the middle of the jobs, with the band of hours. Other figures always have a default. */
-function ofJobsAlone(path: FigurePath, candidates: readonly Candidate[]): Banded | undefined {
-  if (figureOf(path).quantity !== "hours") return undefined;
-  const values = candidates.flatMap(({ compute, readings }) => {
-    const outcome = compute(readings.map(({ value }) => value));
-    return "value" in outcome ? [outcome.value] : [];
-  });
-  return values.length === 0 ? undefined : withBand(path, median(values));
-}
-
-/** One sample a job: the mean of what all its places say, for those share the hand and the fire. */
-function jobsOf(kept: readonly KeptCandidate[]): LearntJob[] {
-  const files = [...new Set(kept.map(({ candidate }) => candidate.file))].sort();
-  return files.map((file): LearntJob => {
-    const own = kept.filter(({ candidate }) => candidate.file === file);
-    const mean = (numbers: readonly number[]): number =>
-      numbers.reduce((total, one) => total + one, 0) / numbers.length;
-    const { steel } = own[0]?.candidate ?? {};
-    return {
-      file,
-      on:
-        own
-          .map(({ candidate }) => candidate.on)
-          .sort()
-          .at(-1) ?? "",
-      ...(steel === undefined ? {} : { steel }),
-      value: mean(own.map(({ value }) => value)),
-      error: Math.sqrt(mean(own.map(({ candidate }) => candidate.error ** 2)) / own.length),
-    };
-  });
-}
-
-/** Fewer jobs of a steel say nothing of it. */
-const JOBS_OF_STEEL = 3;
-
-function bySteel(path: FigurePath, own: Banded, jobs: readonly LearntJob[]): LearntFigure["bySteel"] {
-  const steels = [...new Set(jobs.flatMap(({ steel }) => steel ?? []))].sort();
-  const enough = steels.flatMap((steel) => {
-    const its = jobs.filter((job) => job.steel === steel);
-    const { ofJobs } = estimate(own, its, figureOf(path).spreading);
-    return its.length < JOBS_OF_STEEL || ofJobs === undefined
-      ? []
-      : [{ steel, jobs: its.length, value: ofJobs }];
-  });
-  return enough.length < 2 ? [] : enough;
 }

@@ -1,5 +1,4 @@
 import { dressedWidth, stackHeight, weldedHeight, weldedWidth } from "../stock/billet.js";
-import type { LedgerBodies } from "../stock/blade-states.js";
 import type { GateStack } from "../stock/gates/stage-need.js";
 import type { Losses } from "../stock/loss-side.js";
 import { flatSurface } from "../stock/scale-loss.js";
@@ -48,18 +47,21 @@ function sectionsOf(stack: GateStack, losses: Losses, limits: WeldLimits): WeldS
  * The skin that a forging heat takes, as the ledger counts it: from the dressed billet as a flat piece to the forged blade
  * as planned.
  *
+ * @param blade - Density of the steel, g/mm³, and surface of the forged blade, mm².
+ *
  * @example
  * const { losses, limits } = DEFAULT_SHOP;
- * const bodies = ledgerBodies(knife);
- * const skin = forgingSkin({ bars: 1, width: 30, thickness: 6 }, bodies, lossesAt(losses, "value"), limits);
+ * const blade = { density: 0.00785, forgedSurface: 20_000 };
+ * const skin = forgingSkin({ bars: 1, width: 30, thickness: 6 }, blade, lossesAt(losses, "value"), limits);
  * skin(300, 280, 9) > 0; // true, mm
  */
 export function forgingSkin(
   stack: GateStack,
-  { density, forgedSurface }: LedgerBodies,
+  blade: { readonly density: number; readonly forgedSurface: number },
   losses: Losses,
   limits: WeldLimits,
 ): LossOf {
+  const { density, forgedSurface } = blade;
   const { cleanWidth, billetHeight } = sectionsOf(stack, losses, limits);
   return (before, after, heats) => {
     const volume = before / density;

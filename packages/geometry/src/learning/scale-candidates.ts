@@ -34,27 +34,27 @@ export function scaleCandidates(record: JobRecord, shop: ReckonedShop): Candidat
 }
 
 function forgingCandidates(record: JobRecord, { losses, limits }: ReckonedShop): Candidate[] {
-  const { stack, bodies } = record.plan ?? {};
+  const { stack, density, forgedSurface } = record.plan ?? {};
   const forged = weighing(record, "forged");
   // A solid bar is its own billet.
   const before = weighing(record, "billet") ?? (stack?.bars === 1 ? weighing(record, "cut") : undefined);
   if (forged === undefined || before === undefined) return [];
   const pair: Pair = { record, before, after: forged, heats: forged.heats ?? 0, share: shareLost, least: 0 };
   const share = scaleCandidate("losses.scalePerHeat", pair, shareLost);
-  if (stack === undefined || bodies === undefined) return [share];
-  const skin = forgingSkin(stack, bodies, lossesAt(losses, "value"), limits);
+  if (stack === undefined || density === undefined || forgedSurface === undefined) return [share];
+  const skin = forgingSkin(stack, { density, forgedSurface }, lossesAt(losses, "value"), limits);
   return [share, scaleCandidate("losses.skinPerHeat", pair, skin)];
 }
 
 function weldingCandidates(record: JobRecord, shop: ReckonedShop): Candidate[] {
-  const { stack, bodies } = record.plan ?? {};
+  const { stack, density } = record.plan ?? {};
   const [cut, billet] = [weighing(record, "cut"), weighing(record, "billet")];
-  if (!cut || !billet || !stack || stack.bars < 2 || bodies === undefined) return [];
+  if (!cut || !billet || !stack || stack.bars < 2 || density === undefined) return [];
   const usual = lossesAt(shop.losses, "value");
   const lossAt =
     (model: ScaleModel) =>
     (losses: Losses): LossOf =>
-      weldingLoss(stack, bodies.density, losses, shop.limits, model);
+      weldingLoss(stack, density, losses, shop.limits, model);
   const pair: Pair = {
     record,
     before: cut,
@@ -136,7 +136,7 @@ function areOfOneBlade(
   instead: ReadonlyMap<JobWeighing["stage"], number>,
 ): boolean {
   const masses = weighings.map(({ stage, steel }) => instead.get(stage) ?? steel);
-  const finished = plan?.bodies === undefined ? undefined : plan.bodies.finished * plan.bodies.density;
+  const finished = plan?.finished;
   const least = finished === undefined ? LIKELY_MASS.least : LIKELY_SHARE.least * finished;
   const most = finished === undefined ? LIKELY_MASS.most : LIKELY_SHARE.most * finished;
   const rise = 1 + GATE_DEFAULTS.massRise.value;

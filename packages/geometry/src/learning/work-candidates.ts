@@ -133,7 +133,7 @@ function faceCandidate(record: JobRecord, of: FigurePath, before: JobSize, after
 }
 
 /**
- * Hours that a job took, task by task, all entries of a task together.
+ * Hours that a job took, task by task, all entries of a task together; of a task that was done several times, each time.
  *
  * @example
  * const written = { mass: { unit: 1, mixUps: [] }, length: { unit: 1, mixUps: [] } };
@@ -145,6 +145,7 @@ export function hoursCandidates(record: JobRecord): Candidate[] {
   const tasks = [...new Set(record.hours.map(({ task }) => task))];
   return tasks.map((task): Candidate => {
     const entries = record.hours.filter((entry) => entry.task === task);
+    const times = Math.max(1, record.timesDone?.[task] ?? 1);
     return {
       of: `work.hours.${task satisfies TaskName}`,
       ...placeOf(
@@ -155,7 +156,7 @@ export function hoursCandidates(record: JobRecord): Candidate[] {
           .at(-1) ?? "",
       ),
       readings: entries.map(({ hours }) => hoursReading(hours, TASK_WORDS[task])),
-      compute: (values) => ({ value: values.reduce((total, one) => total + one, 0) }),
+      compute: (values) => ({ value: values.reduce((total, one) => total + one, 0) / times }),
       error: 0,
     };
   });

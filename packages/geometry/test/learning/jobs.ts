@@ -103,7 +103,8 @@ export function simulateJob(shop: TrueShop, seed: number, file: string, exact = 
     const mass = volume * bodies.density;
     return exact ? mass : Math.round(mass);
   };
-  const plan: JobPlan = { stack, bodies, flatsKept: false, mixed: false };
+  const { density, forgedSurface } = bodies;
+  const plan: JobPlan = { stack, density, forgedSurface, finished: 480, flatsKept: false };
   return {
     forging,
     welding,

@@ -113,6 +113,33 @@ describe("holding out one job after the other", () => {
   });
 });
 
+describe("the two ways of counting scale", () => {
+  /** Jobs of one fire, whose blades and billets have very different surfaces. */
+  const jobsOf = (model: "fraction" | "skin") =>
+    simulateJobs(
+      { model, forging: model === "skin" ? 0.05 : 0.015, welding: 0.02, scatter: 0.03 },
+      12,
+      7,
+    ).map((job) => job.record);
+
+  test.each(["fraction", "skin"] as const)(
+    "jobs that lose by %s lie nearest together counted so",
+    (model) => {
+      const other = model === "skin" ? "fraction" : "skin";
+      const used = learnShop(jobsOf(model), present(model)).models;
+      expect(used).toMatchObject({ other, jobs: 12 });
+      expect(used?.otherApart).toBeGreaterThan(1.5 * (used?.apart ?? 0));
+      const wrong = learnShop(jobsOf(model), present(other)).models;
+      expect(wrong?.other).toBe(model);
+      expect(wrong?.otherApart).toBeLessThan((wrong?.apart ?? 0) / 1.5);
+    },
+  );
+
+  test("are not compared over less than five jobs", () => {
+    expect(learnShop(jobsOf("skin").slice(0, 4), present("skin")).models).toBeUndefined();
+  });
+});
+
 test("no records say nothing", () => {
-  expect(learnShop([], present())).toEqual({ figures: [], leftOut: [] });
+  expect(learnShop([], present())).toEqual({ figures: [], leftOut: [], models: undefined });
 });

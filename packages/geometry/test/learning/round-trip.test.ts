@@ -50,7 +50,8 @@ describe.each(SHOPS)("$model, $forging and $welding a heat", (shop) => {
       const bodies = ledgerBodies(knife);
       const chain = makeSteelChain(bodies, losses, DEFAULT_LIMITS, forgingSpec, "value");
       const trace = traceStack(chain, stack.bars, stack.width, stack.thickness);
-      const plan: JobPlan = { stack, bodies, flatsKept: false, mixed: false };
+      const { density, forgedSurface } = bodies;
+      const plan: JobPlan = { stack, density, forgedSurface, flatsKept: false };
       const cut = stack.bars * stack.width * stack.thickness * trace.length;
       const grams = [cut, trace.dressed, chain.forged].map((volume) => volume * bodies.density);
       const steps = forgeForward(
@@ -78,7 +79,7 @@ describe.each(SHOPS)("$model, $forging and $welding a heat", (shop) => {
 
 test("a solid bar is its own billet: bars and forged blade tell of forging, and of no weld", () => {
   const shop: TrueShop = { model: "fraction", forging: 0.015, welding: 0.02, scatter: 0 };
-  const plan: JobPlan = { stack: { bars: 1, width: 40, thickness: 10 }, flatsKept: false, mixed: false };
+  const plan: JobPlan = { stack: { bars: 1, width: 40, thickness: 10 }, flatsKept: false };
   const weighings = [weighed("cut", 500), weighed("forged", 500 * 0.985 ** 6, { heats: 6 })];
   const found = learnt(record({ plan, weighings }), shop);
   expect([...found.keys()]).toEqual(["losses.scalePerHeat"]);
@@ -87,7 +88,7 @@ test("a solid bar is its own billet: bars and forged blade tell of forging, and 
 
 test("between the bars of a stack and the forged blade, with the billet not weighed, nothing is told", () => {
   const shop: TrueShop = { model: "fraction", forging: 0.015, welding: 0.02, scatter: 0 };
-  const plan: JobPlan = { stack: { bars: 3, width: 40, thickness: 10 }, flatsKept: false, mixed: false };
+  const plan: JobPlan = { stack: { bars: 3, width: 40, thickness: 10 }, flatsKept: false };
   const weighings = [weighed("cut", 900), weighed("forged", 600, { heats: 9 })];
   expect(learnt(record({ plan, weighings }), shop).size).toBe(0);
 });

@@ -92,7 +92,7 @@ describe("grinding", () => {
     expect(
       grindingCandidates(record({ sizes: [size("forged", -40, 5.8), size("ready", -40, 4.9)] })),
     ).toEqual([]);
-    const plan = { flatsKept: true, mixed: false };
+    const plan = { flatsKept: true };
     expect(
       grindingCandidates(record({ plan, sizes: [size("forged", 0, 5.8), size("ready", 0, 4.9)] })),
     ).toEqual([]);
@@ -126,6 +126,11 @@ describe("hours", () => {
 
   test("of a task are those of all its entries together", () => {
     expect(valuesOf(hoursCandidates(job("a", ["forge", 2], ["etch", 1], ["forge", 1.5])))).toEqual([3.5, 1]);
+  });
+
+  test("of a task that was done several times are those of each time", () => {
+    const twice = { ...job("a", ["forge", 6]), timesDone: { forge: 3 } };
+    expect(valuesOf(hoursCandidates(twice))).toEqual([2]);
   });
 
   test("move the shop's own by as much as jobs agree; one job moves nothing", () => {
