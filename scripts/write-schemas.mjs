@@ -6,7 +6,7 @@ import { schemaText } from "../packages/cli/dist/file/json-schema.js";
 
 const folder = join(dirname(fileURLToPath(import.meta.url)), "..", "schemas");
 mkdirSync(folder, { recursive: true });
-for (const kind of ["knife", "shop"]) {
+for (const kind of ["knife", "shop", "record"]) {
   const file = join(folder, `${kind}.schema.json`);
   writeFileSync(file, schemaText(kind));
   process.stderr.write(`wrote schemas/${kind}.schema.json\n`);

@@ -13,7 +13,10 @@ export const EXIT = {
   usage: 2,
   /** The knife file or the shop file has errors, or cannot be read. */
   file: 3,
-  /** An ask is not met, or a finding says stop (`check` and `plan`); steel short at the usual losses, or a mass that cannot be (`gate`). */
+  /**
+   * An ask is not met, or a finding says stop (`check`, `plan` and `reorder`); steel short at the usual losses, or a mass that
+   * cannot be (`gate`); an entry that is doubted, and therefore not stored (`record`).
+   */
   notMet: 4,
   /** A file would be overwritten, or cannot be written. */
   write: 5,

@@ -33,6 +33,8 @@ export interface GateMasses {
 /** A caliper reading as it was written. */
 export interface GateReading extends CaliperReading {
   readonly place: string;
+  /** The option that it came with. */
+  readonly option: "--at" | "--size";
   /** Whether it has no unit. */
   readonly bare: boolean;
 }
@@ -90,6 +92,7 @@ export function readReadings(options: GateOptions, knife: Knife, units: FileUnit
       ),
       thickness: readNumber("--at", thickness, "length", units),
       place,
+      option: "--at",
       bare: !/[^\d\s./,-]/u.test(thickness),
     };
   });

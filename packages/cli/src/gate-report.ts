@@ -32,7 +32,7 @@ import {
   type SimilarReport,
   similarReports,
 } from "./gate-costs.js";
-import { type GateMasses, readMasses, readReadings } from "./gate-input.js";
+import { type GateMasses, type GateReading, readMasses, readReadings } from "./gate-input.js";
 import { unitSlip } from "./gate-slip.js";
 import type { Job } from "./load.js";
 import { inFileTerms, type Measured } from "./measure.js";
@@ -73,14 +73,32 @@ export interface GateReport {
  */
 export function gateReport(measured: Measured, options: GateOptions, looking: () => void): GateReport {
   const { job, knife } = measured;
-  const { stage } = options;
+  const { stage, plan } = options;
   const masses = readMasses(options, job.knife.units);
-  const readings = readReadings(options, knife, job.knife.units).flatMap(
-    (reading) => readingReport(measured, stage, reading) ?? [],
-  );
+  const readings = readReadings(options, knife, job.knife.units);
+  return weighAtGate(measured, { stage, masses, readings, plan }, looking);
+}
+
+/** What is held against the job at a gate. */
+export interface GateQuestion {
+  readonly stage: GateStage;
+  readonly masses: GateMasses;
+  readonly readings: readonly GateReading[];
+  /** Which of the ranked plans, from 1; undefined: the best. */
+  readonly plan: number | undefined;
+}
+
+/** The same of masses and readings that are read already. */
+export function weighAtGate(
+  measured: Measured,
+  { stage, masses, readings: given, plan: place }: GateQuestion,
+  looking: () => void,
+): GateReport {
+  const { job, knife } = measured;
+  const readings = given.flatMap((reading) => readingReport(measured, stage, reading) ?? []);
   return inFileTerms(job, () => {
     const bars = planBars(measured);
-    const plan = choosePlan(bars, options.plan);
+    const plan = choosePlan(bars, place);
     const route = routeOf(job, measured, plan?.plan);
     const bodies = ledgerBodies(knife);
     const targets = GATE_STAGES.map((each) => ({ stage: each, need: stageNeed(bodies, route, each) }));
@@ -115,7 +133,7 @@ const isEnough = (found: WeighIn | undefined): found is WeighIn =>
   found?.verdict === "enough" || found?.verdict === "enough-at-usual-losses";
 
 /** The plan that was asked for, the best one by default; undefined where the rack gives none. */
-function choosePlan({ plans, mixed }: Bars, place = 1): GateReport["plan"] {
+export function choosePlan({ plans, mixed }: Bars, place = 1): GateReport["plan"] {
   const plan = plans[place - 1];
   if (plan !== undefined) return { number: place, plan };
   if (place === 1) return undefined;

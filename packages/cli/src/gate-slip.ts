@@ -110,7 +110,7 @@ export function readingSlip(
   const ask =
     meant === undefined
       ? "Was {as} meant, the point put wrong?"
-      : `Were {number} ${meant} meant, not ${taken}? That is {as}. Write the unit: --at {at}={number}${meant}.`;
+      : `Were {number} ${meant} meant, not ${taken}? That is {as}. Write the unit: {option} {at}={number}${meant}.`;
   return {
     code: "reading-slip",
     severity: "warn",
@@ -124,6 +124,7 @@ export function readingSlip(
       as: length(thickness * best.times),
       number,
       at: given.place,
+      option: given.option,
     },
     basis: "what the stage is meant to have there; twice or half of it is a slip",
   };

@@ -42,6 +42,8 @@ export interface Job {
   readonly shop: ShopSpec;
   /** What an input is uncertain by where the knife file does not say. */
   readonly tolerances: ToleranceDefaults;
+  /** The texts that all this was read from; the drawing's stands in the outline of `spec`. */
+  readonly texts: { readonly knife: string; readonly shop?: string };
 }
 
 /**
@@ -63,23 +65,36 @@ export async function loadJob(io: Io, given: string, options: CommonOptions): Pr
   const input = await readInput(io, given, "knife");
   const folder = input.path === undefined ? io.cwd : dirname(input.path);
   const knife = await readItsDrawing(io, readKnifeFile(input.text, input.shown), folder);
-  const shopFile = await loadShop(io, folder, options);
-  const units = options.units ?? knife.units;
-  return {
+  const shop = await shopInput(io, folder, options);
+  return makeJob({
     knife,
-    spec: { ...knife.spec, allowances: { ...shopFile?.allowances, ...knife.spec.allowances } },
+    shopFile: shop && readShopFile(shop.text, shop.shown),
     name: input.path === undefined ? nameOfCode(knife.order.code) : nameOfFile(input.path),
     fromStdin: input.path === undefined,
-    units,
+    units: options.units ?? knife.units,
+    texts: { knife: input.text, ...(shop === undefined ? {} : { shop: shop.text }) },
+  });
+}
+
+/** The files of a job, read. */
+export interface JobFiles extends Pick<Job, "knife" | "name" | "fromStdin" | "units" | "texts"> {
+  readonly shopFile: ShopFile | undefined;
+}
+
+/**
+ * The knife in its shop, with all that the files leave out.
+ *
+ * @throws {FileError} where the shop breaks rules.
+ */
+export function makeJob({ shopFile, ...files }: JobFiles): Job {
+  const { spec } = files.knife;
+  return {
+    ...files,
+    spec: { ...spec, allowances: { ...shopFile?.allowances, ...spec.allowances } },
     shopPlaces: shopFile,
     shop: shopFile === undefined ? BARE_SHOP : fillShop(shopFile),
     tolerances: fillTolerances(shopFile),
   };
-}
-
-async function loadShop(io: Io, from: string, options: CommonOptions): Promise<ShopFile | undefined> {
-  const input = await shopInput(io, from, options);
-  return input && readShopFile(input.text, input.shown);
 }
 
 /** The text of the shop file that `--shop` names, or of the nearest one in a folder or above it; undefined where there is none. */
@@ -110,7 +125,7 @@ const BARE_SHOP: ShopSpec = {
 };
 
 /** Fills what the shop file leaves out with the published defaults, and holds the whole against the shop's rules. */
-function fillShop(file: ShopFile): ShopSpec {
+export function fillShop(file: ShopFile): ShopSpec {
   const { losses, limits, press, ...given } = file.shop;
   const shop: ShopSpec = {
     ...BARE_SHOP,

@@ -70,6 +70,44 @@ export interface GateOptions extends CommonOptions {
   readonly at?: readonly string[];
 }
 
+/** What may be entered; nothing of it: what is in the record is listed. All as it was typed. */
+export interface RecordOptions extends CommonOptions {
+  readonly stage?: GateStage;
+  readonly mass?: string;
+  readonly tare?: string;
+  readonly heats?: string;
+  readonly weldingHeats?: string;
+  /** Each `PLACE=THICKNESS` or `PLACE=THICKNESS x HEIGHT`. */
+  readonly size?: readonly string[];
+  /** `HEIGHT x THICKNESS = HEIGHT x THICKNESS`, before and after. */
+  readonly drawn?: string;
+  readonly drawnWith?: string;
+  readonly task?: string;
+  readonly hours?: string;
+  readonly hardness?: string;
+  /** `SKATES/CUTS` */
+  readonly files?: string;
+  readonly after?: string;
+  readonly batch?: string;
+  readonly note?: string;
+  /** A day; left out: today. */
+  readonly on?: string;
+  /** The revision that is corrected. */
+  readonly corrects?: string;
+  /** Which plan of stock is kept with the first entry, from 1; left out: the best. */
+  readonly plan?: number;
+}
+
+export interface ReorderOptions extends CommonOptions {
+  /** Which of the ranked plans, from 1; left out: the best. */
+  readonly plan?: number;
+}
+
+export interface LearnOptions extends CommonOptions {
+  /** Change the shop file. */
+  readonly write?: boolean;
+}
+
 /** Formats of the print-check sheet. */
 export const CALIBRATE_FORMATS = ["svg", "pdf"] as const;
 

@@ -5,8 +5,11 @@ import { declareCalibrate } from "./program/calibrate-command.js";
 import { declareCheck } from "./program/check-command.js";
 import { declareGate } from "./program/gate-command.js";
 import { declareJobsheet } from "./program/jobsheet-command.js";
+import { declareLearn } from "./program/learn-command.js";
 import { declarePattern } from "./program/pattern-command.js";
 import { declarePlan } from "./program/plan-command.js";
+import { declareRecord } from "./program/record-command.js";
+import { declareReorder } from "./program/reorder-command.js";
 import { declareSetup } from "./program/setup-command.js";
 import { EXIT_CODES } from "./program/shared-options.js";
 import { declareStock } from "./program/stock-command.js";
@@ -38,6 +41,9 @@ const COMMANDS = [
   declareStock,
   declareSetup,
   declareGate,
+  declareRecord,
+  declareReorder,
+  declareLearn,
   declarePattern,
   declareJobsheet,
   declareCheck,

@@ -20,6 +20,8 @@ export const ASK_KINDS = {
 
 export type AskName = keyof typeof ASK_KINDS;
 
+export const isAskName = (name: string): name is AskName => Object.hasOwn(ASK_KINDS, name);
+
 export type { AskTest } from "./ask-condition.js";
 
 /** One thing that was asked for. */

@@ -138,7 +138,7 @@ function showLimit(limit: number, kind: QuantityKind, units: FileUnits): string 
 }
 
 /** A name: any text that can be printed; a bare number such as 1084 is taken as it is written. */
-export function name(about: string) {
+export function name(about: string, longest = 200) {
   return numberOrText("needs a name")
     .transform((raw, ctx) => {
       const text = String(raw).trim();
@@ -146,8 +146,8 @@ export function name(about: string) {
       // Control characters cannot stand in a drawing; lone surrogates cannot be saved.
       else if (/[\p{Cc}\p{Cs}]/u.test(text))
         complainTo(ctx)("name-unprintable", "has a character in it that cannot be printed");
-      else if (text.length > 200)
-        complainTo(ctx)("name-too-long", "is too long; 200 characters are the most");
+      else if (text.length > longest)
+        complainTo(ctx)("name-too-long", `is too long; ${longest} characters are the most`);
       return text;
     })
     .meta({ description: about });

@@ -9,4 +9,5 @@ export { formatPath, ordinal, parsePath, pathWords, withPathWords } from "./path
 export { nearestPosition, type PlacedFile, placeIssues } from "./place-issues.js";
 export { PRINTER_FACTOR, type PrinterEntry } from "./printer-fields.js";
 export { FileError, formatProblems, type Position, type Problem, showText } from "./problem.js";
+export { type Planned, type RecordEntry, type RecordFile, readRecordFile } from "./record-file.js";
 export { type DefaultTolerances, type GivenShop, readShopFile, type ShopFile } from "./shop-file.js";

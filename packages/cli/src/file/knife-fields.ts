@@ -22,13 +22,17 @@ type PlaceReading =
 /** Where a station of the blade or of the tang stands. */
 export type LawOwner = "blade" | "tang";
 
-const PLACE_WORDS: Readonly<Record<LawOwner, readonly PlaceWord[]>> = {
+const PLACE_WORDS: Readonly<Record<LawOwner | "knife", readonly PlaceWord[]>> = {
   blade: ["heel", "tip"],
   tang: ["handle", "butt"],
+  knife: ["heel", "tip", "handle", "butt"],
 };
 
-/** `heel`, `tip` (in a tang law `handle`, `butt`), `60 %` of the length, or a distance. */
-export function place(units: FileUnits, owner: LawOwner) {
+/**
+ * `heel`, `tip` (in a tang law `handle`, `butt`), `60 %` of the length, or a distance; on the whole knife any of them, a
+ * distance behind the heel being negative.
+ */
+export function place(units: FileUnits, owner: LawOwner | "knife") {
   const words = PLACE_WORDS[owner];
   const expected = `needs a place: ${words.join(", ")}, a share such as 60 %, or a distance`;
   return z
@@ -53,7 +57,8 @@ export function place(units: FileUnits, owner: LawOwner) {
         const share = readQuantity(raw, "share", units, { ...rule, to: 1 }, complain);
         return share === undefined ? z.NEVER : { kind: "fraction", share };
       }
-      const distance = readQuantity(raw, "length", units, rule, complain);
+      const ahead = owner === "knife" ? { about: "" } : rule;
+      const distance = readQuantity(raw, "length", units, ahead, complain);
       return distance === undefined ? z.NEVER : { kind: "distance", mm: distance };
     })
     .meta({ description: `Where: ${words.join(", ")}, a share of the length such as 60 %, or a distance` });

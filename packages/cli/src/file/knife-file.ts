@@ -1,6 +1,6 @@
 import type { KnifeSpec, MixedStackSpec, StationPlace } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
-import { ASK_KINDS, type Ask, type AskName, type AskTest } from "./ask-fields.js";
+import { type Ask, type AskName, type AskTest, isAskName } from "./ask-fields.js";
 import { knifeJsonSchema, shopJsonSchema } from "./json-schema.js";
 import { knifeSchema } from "./knife-schema.js";
 import { laterKnifeChecks } from "./later-checks.js";
@@ -92,9 +92,8 @@ interface GivenAsk {
 }
 
 function listAsks(asks: Partial<Record<AskName, GivenAsk | undefined>>): Ask[] {
-  const isName = (name: string): name is AskName => Object.hasOwn(ASK_KINDS, name);
   return Object.keys(asks)
-    .filter(isName)
+    .filter(isAskName)
     .flatMap((name) => {
       const ask = asks[name];
       return ask === undefined ? [] : [{ name, ...ask, path: `order.asks.${name}` }];

@@ -1,6 +1,7 @@
 import type {
   AllowanceSpec,
   BenchTools,
+  FigurePath,
   GateLimits,
   HeatRecipe,
   LossSpec,
@@ -13,7 +14,9 @@ import type {
 } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
 import { knifeJsonSchema, shopJsonSchema } from "./json-schema.js";
+import type { LearnedEntry } from "./learned-fields.js";
 import { liftTolerances } from "./lift.js";
+import { renameScale } from "./loss-fields.js";
 import type { PaperGiven } from "./paper-words.js";
 import type { PrinterEntry } from "./printer-fields.js";
 import type { Position } from "./problem.js";
@@ -64,6 +67,8 @@ export interface ShopFile {
   readonly printer: readonly PrinterEntry[];
   /** How sheets write their figures. */
   readonly sheets?: SheetWords;
+  /** What stood in the file before `learn` changed it. */
+  readonly learned: Partial<Record<FigurePath, LearnedEntry>>;
   positionOf(path: string): Position | undefined;
 }
 
@@ -90,6 +95,7 @@ export function readShopFile(text: string, fileName: string): ShopFile {
     paper,
     printer = [],
     sheets,
+    learned = {},
     ...shop
   } = plain;
   return {
@@ -101,14 +107,7 @@ export function readShopFile(text: string, fileName: string): ShopFile {
     ...(paper === undefined ? {} : { paper }),
     printer,
     ...(sheets === undefined ? {} : { sheets }),
+    learned,
     positionOf: positionFinder(tree),
   };
-}
-
-/** The file says `scale: skin`, where the code needs a word that cannot be taken for a drawing's or a handle's. */
-function renameScale({
-  scale,
-  ...losses
-}: Partial<Omit<LossSpec, "scaleModel">> & { scale?: LossSpec["scaleModel"] }): Partial<LossSpec> {
-  return scale === undefined ? losses : { ...losses, scaleModel: scale };
 }

@@ -5,6 +5,8 @@ import { benchFields } from "./drill-fields.js";
 import { count, NOT_NEGATIVE, name, POSITIVE, plainNumber, quantity, type Reading } from "./fields.js";
 import { forgeLimitFields, forgeShopFields } from "./forge-fields.js";
 import { gateFields } from "./gate-fields.js";
+import { learnedFields } from "./learned-fields.js";
+import { lossFields } from "./loss-fields.js";
 import { mixedLimitFields } from "./mixed-limit-fields.js";
 import { pressFields } from "./press-fields.js";
 import { printerFields } from "./printer-fields.js";
@@ -36,7 +38,7 @@ export function shopSchema(units: FileUnits) {
         }).optional(),
         minKeep: length("Shortest leftover that goes back on the rack").optional(),
         rack: z.array(rackBar(), { error: "needs a list of bars, such as - 1/4 x 1 1/2 in" }).optional(),
-        losses: losses().optional(),
+        losses: lossFields(units).optional(),
         press: pressFields(units).optional(),
         ...forgeShopFields(units),
         ...benchFields(units),
@@ -47,6 +49,7 @@ export function shopSchema(units: FileUnits) {
         tolerances: tolerances().optional(),
         ...printerFields(units),
         sheets: sheetFields().optional(),
+        ...learnedFields(units),
       },
       { error: "needs to be a group of keys, such as units, rack, losses" },
     )
@@ -78,35 +81,6 @@ export function shopSchema(units: FileUnits) {
     return z.union([short, full], {
       error: "needs a bar, such as 1/4 x 1 1/2 in, or { size: 6 x 40 mm, length: 1000 }",
     });
-  }
-
-  function losses() {
-    const bandedShare = (about: string) =>
-      quantity("share", units, { from: 0, below: 1, about }).transform(banded).optional();
-    const bandedLength = (about: string) =>
-      quantity("length", units, { ...NOT_NEGATIVE, about })
-        .transform(banded)
-        .optional();
-    return z.strictObject(
-      {
-        scale: z
-          .enum(["fraction", "skin"])
-          .meta({
-            description: "Scale counted as a fraction of the mass, or as a skin of the surface, per heat",
-          })
-          .optional(),
-        scalePerHeat: bandedShare("Mass lost in a forging heat"),
-        scalePerWeldingHeat: bandedShare("Mass lost in a welding heat"),
-        skinPerHeat: bandedLength("Depth lost from every surface in a forging heat"),
-        skinPerWeldingHeat: bandedLength("Depth lost from every surface in a welding heat"),
-        heatTreatmentScale: bandedShare("Mass lost in heat treatment"),
-        skinHeatTreatment: bandedLength("Depth lost from every surface in heat treatment"),
-        cropPerEnd: bandedLength("Length cropped off each end of the billet"),
-        weldDressingPerSide: bandedLength("Weld bead and seam ground off each long side"),
-        cleaningPerFace: bandedLength("Depth cleaned off both faces of every joint"),
-      },
-      { error: GROUP },
-    );
   }
 
   function limits() {
@@ -156,11 +130,6 @@ export function shopSchema(units: FileUnits) {
       )
       .meta({ description: "Tolerances of knife files that give none" });
   }
-}
-
-/** The band of a loss: its tolerance says how far off it may be. */
-function banded({ value, plus, minus }: Reading): { value: number; low: number; high: number } {
-  return { value, low: value - minus, high: value + plus };
 }
 
 function rises(readings: readonly (Reading | undefined)[]): boolean {

@@ -31,6 +31,21 @@ export interface Disk {
   removeFile(path: string): Promise<void>;
   /** Removes an empty folder. */
   removeFolder(path: string): Promise<void>;
+  /** Returns once the names in a folder are on the disk as they stand (fsync), where the system can promise that. */
+  syncFolder(path: string): Promise<void>;
+  /** Where a path leads once all links on it are followed; fails with `ENOENT` where nothing stands. */
+  realPath(path: string): Promise<string>;
+}
+
+/** Who runs the command, so that others that run at the same time can be told from it. */
+export interface Machine {
+  /** Name of the computer. */
+  readonly host: string;
+  /** Number of this process on it. */
+  readonly processId: number;
+  /** Whether a process of this computer is still there. */
+  isRunning(processId: number): boolean;
+  pause(milliseconds: number): Promise<void>;
 }
 
 /** Everything that the command knows of the world outside; tests give one that lives in memory. */
@@ -45,4 +60,7 @@ export interface Io {
   readonly env: Readonly<Record<string, string | undefined>>;
   /** A word that no other running command has: names the temporary files. */
   readonly runId: string;
+  readonly machine: Machine;
+  /** The day where the command runs, `2026-11-28`. */
+  today(): string;
 }

@@ -1,8 +1,10 @@
 import { randomUUID } from "node:crypto";
-import { link, mkdir, open, readdir, rename, rmdir, stat, unlink } from "node:fs/promises";
+import { link, mkdir, open, readdir, realpath, rename, rmdir, stat, unlink } from "node:fs/promises";
+import { hostname } from "node:os";
 import { dirname } from "node:path";
 import type { Readable, Writable } from "node:stream";
-import type { Disk, Entry, Io, OutStream } from "./io.js";
+import { setTimeout } from "node:timers/promises";
+import type { Disk, Entry, Io, Machine, OutStream } from "./io.js";
 import { systemCode } from "./system-code.js";
 
 const READ_CHUNK = 64 * 1024;
@@ -80,6 +82,22 @@ async function createFile(path: string, bytes: Uint8Array): Promise<void> {
   }
 }
 
+/** What systems and file systems answer that cannot sync a folder: there a rename is as good as it gets. */
+const NO_FOLDER_SYNC: readonly (string | undefined)[] = ["EISDIR", "EPERM", "EINVAL", "ENOTSUP", "ENOSYS"];
+
+async function syncFolder(path: string): Promise<void> {
+  try {
+    const handle = await open(path, "r");
+    try {
+      await handle.sync();
+    } finally {
+      await handle.close();
+    }
+  } catch (error) {
+    if (!NO_FOLDER_SYNC.includes(systemCode(error))) throw error;
+  }
+}
+
 /** The machine's own disk. */
 export const nodeDisk: Disk = {
   readFile,
@@ -91,7 +109,31 @@ export const nodeDisk: Disk = {
   rename,
   removeFile: unlink,
   removeFolder: rmdir,
+  syncFolder,
+  realPath: (path) => realpath(path),
 };
+
+/** This process among those of its computer. */
+export const nodeMachine: Machine = {
+  host: hostname(),
+  processId: process.pid,
+  isRunning(processId) {
+    try {
+      // Signal 0 only asks.
+      return process.kill(processId, 0);
+    } catch (error) {
+      // Somebody else's process may not be signalled, but it is there.
+      return systemCode(error) === "EPERM";
+    }
+  },
+  pause: (milliseconds) => setTimeout(milliseconds),
+};
+
+/** A day as its own place writes it: not that of Greenwich. */
+function localDay(date: Date): string {
+  const [month, day] = [date.getMonth() + 1, date.getDate()].map((part) => String(part).padStart(2, "0"));
+  return `${String(date.getFullYear()).padStart(4, "0")}-${month}-${day}`;
+}
 
 /** The first `atMost` bytes of a stream. */
 export async function readStream(stream: Readable, atMost: number): Promise<Uint8Array> {
@@ -134,5 +176,7 @@ export function nodeIo(): Io {
     cwd: process.cwd(),
     env: process.env,
     runId: `${process.pid}-${randomUUID().slice(0, 8)}`,
+    machine: nodeMachine,
+    today: () => localDay(new Date()),
   };
 }

@@ -11,6 +11,7 @@ const WORDS: Readonly<Record<string, string>> = {
   EPERM: "not permitted",
   EROFS: "the disk is read-only",
   ENOSPC: "the disk is full",
+  EFBIG: "the file would be larger than the system allows",
   EDQUOT: "the disk quota is used up",
   EISDIR: "it is a folder",
   EEXIST: "it exists already",

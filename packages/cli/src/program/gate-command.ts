@@ -1,10 +1,7 @@
 import { Option } from "commander";
 import type { GateOptions } from "../options.js";
 import type { Declaring } from "./declaring.js";
-import { collect, common, examples, planOption } from "./shared-options.js";
-
-/** Written out, so that help does not load the geometry. */
-const GATES = ["cut", "billet", "forged", "ready", "finished"] as const;
+import { collect, common, examples, GATES, planOption } from "./shared-options.js";
 
 export function declareGate({ program, io, answered }: Declaring): void {
   common(

@@ -220,7 +220,8 @@ function costLines({ answers, open, stops, knifeMass }: AskCost, job: Job): stri
   ];
 }
 
-function readingLines(readings: readonly ReadingReport[], job: Job): string[] {
+/** What is left to take off where a caliper was put on. */
+export function readingLines(readings: readonly ReadingReport[], job: Job): string[] {
   const { units } = job;
   const show = (mm: number): string => caliperText(mm, units).replace(/^-/u, "−");
   const leftCells = ({ kept, left }: ReadingReport): string[] =>

@@ -1,13 +1,16 @@
 import { describe, expect, it } from "vitest";
-import { knifeJsonSchema, schemaText, shopJsonSchema } from "../../src/file/json-schema.js";
+import { knifeJsonSchema, recordJsonSchema, schemaText, shopJsonSchema } from "../../src/file/json-schema.js";
 import { groupsOf, keysAt } from "../../src/file/known-keys.js";
 import { projectFile } from "./files.js";
 
 describe("the published schemas", () => {
-  it.each(["knife", "shop"] as const)("schemas/%s.schema.json is what the declaration gives", (kind) => {
-    // After a change to the declaration: npm run build, then node scripts/write-schemas.mjs
-    expect(projectFile(`schemas/${kind}.schema.json`)).toBe(schemaText(kind));
-  });
+  it.each(["knife", "shop", "record"] as const)(
+    "schemas/%s.schema.json is what the declaration gives",
+    (kind) => {
+      // After a change to the declaration: npm run build, then node scripts/write-schemas.mjs
+      expect(projectFile(`schemas/${kind}.schema.json`)).toBe(schemaText(kind));
+    },
+  );
 
   it("are draft 7, refuse unknown keys and name what is required", () => {
     expect(knifeJsonSchema()).toMatchObject({
@@ -17,10 +20,14 @@ describe("the published schemas", () => {
       required: ["scantling", "units", "steel", "blade", "tang"],
     });
     expect(shopJsonSchema()).not.toHaveProperty("required");
+    expect(recordJsonSchema()).toMatchObject({
+      additionalProperties: false,
+      required: ["scantling", "units", "knife"],
+    });
   });
 
   it("say of every value what it means", () => {
-    for (const schema of [knifeJsonSchema(), shopJsonSchema()]) {
+    for (const schema of [knifeJsonSchema(), shopJsonSchema(), recordJsonSchema()]) {
       for (const key of keysAt(schema, [])) {
         const node = JSON.stringify(schema.properties?.[key]);
         expect(node, key).toContain('"description"');

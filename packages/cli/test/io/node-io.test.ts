@@ -1,3 +1,4 @@
+import { spawnSync } from "node:child_process";
 import {
   mkdirSync,
   mkdtempSync,
@@ -11,7 +12,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { PassThrough, Writable } from "node:stream";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { nodeDisk, outStream, readStream } from "../../src/io/node-io.js";
+import { nodeDisk, nodeIo, nodeMachine, outStream, readStream } from "../../src/io/node-io.js";
 import { writeWhole } from "../../src/io/write-whole.js";
 
 let folder = "";
@@ -137,5 +138,39 @@ describe("streams", () => {
     const stream = new PassThrough();
     stream.end("abcdef");
     expect(new TextDecoder().decode(await readStream(stream, 4))).toBe("abcd");
+  });
+});
+
+describe("the real machine", () => {
+  it("syncs a folder, and says where there is none", async () => {
+    await expect(nodeDisk.syncFolder(folder)).resolves.toBeUndefined();
+    await expect(nodeDisk.syncFolder(join(folder, "nowhere"))).rejects.toMatchObject({ code: "ENOENT" });
+  });
+
+  it("follows links to where they lead", async () => {
+    writeFileSync(join(folder, "target"), "");
+    symlinkSync(join(folder, "target"), join(folder, "link"));
+    expect(await nodeDisk.realPath(join(folder, "link"))).toBe(
+      await nodeDisk.realPath(join(folder, "target")),
+    );
+    await expect(nodeDisk.realPath(join(folder, "nowhere"))).rejects.toMatchObject({ code: "ENOENT" });
+  });
+
+  it("knows which processes are there: this one, that of all, and not one that has ended", () => {
+    expect(nodeMachine.processId).toBe(process.pid);
+    expect(nodeMachine.isRunning(process.pid)).toBe(true);
+    // The first process of a system is somebody else's or one's own, and always there.
+    expect(nodeMachine.isRunning(1)).toBe(true);
+    const ended = spawnSync(process.execPath, ["-e", ""]);
+    expect(nodeMachine.isRunning(ended.pid)).toBe(false);
+  });
+
+  it("tells the day of its own place", () => {
+    const io = nodeIo();
+    const [before, day, after] = [new Date(), io.today(), new Date()];
+    const parts = day.split("-").map(Number);
+    const dayOf = (date: Date): number[] => [date.getFullYear(), date.getMonth() + 1, date.getDate()];
+    expect(day).toMatch(/^\d{4}-\d{2}-\d{2}$/u);
+    expect([dayOf(before), dayOf(after)]).toContainEqual(parts);
   });
 });

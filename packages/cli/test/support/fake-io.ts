@@ -18,6 +18,8 @@ export interface Fault {
 export class MemoryDisk implements Disk {
   readonly files = new Map<string, Uint8Array>();
   readonly folders = new Set<string>(["/"]);
+  /** Paths that lead to others; followed by {@link realPath} alone. */
+  readonly links = new Map<string, string>();
   readonly faults: Fault[] = [];
   readonly #calls = new Map<string, number>();
 
@@ -99,6 +101,18 @@ export class MemoryDisk implements Disk {
     this.folders.delete(path);
   }
 
+  async syncFolder(path: string): Promise<void> {
+    this.#fail("syncFolder", path);
+    if (!this.folders.has(path)) throw systemError("ENOENT", path);
+  }
+
+  async realPath(path: string): Promise<string> {
+    this.#fail("realPath", path);
+    const target = this.links.get(path) ?? path;
+    if (!this.files.has(target) && !this.folders.has(target)) throw systemError("ENOENT", path);
+    return target;
+  }
+
   #get(path: string): Uint8Array {
     const bytes = this.files.get(path);
     if (bytes === undefined) throw systemError("ENOENT", path);
@@ -149,6 +163,12 @@ export interface FakeIoOptions {
   readonly cwd?: string;
   /** Standard output cannot be written to the end. */
   readonly stdoutFails?: string;
+  /** Left out: 2026-11-28. */
+  readonly today?: string;
+  /** Processes that run beside this one, number 1. */
+  readonly running?: readonly number[];
+  /** Called wherever the command waits. */
+  readonly onPause?: () => void;
 }
 
 /** A world in memory; paths in `files` are absolute or meant from `/shop`, the current folder. */
@@ -181,6 +201,13 @@ export function fakeIo(options: FakeIoOptions = {}): FakeIo {
     cwd,
     env: options.env ?? {},
     runId: "run",
+    machine: {
+      host: "bench",
+      processId: 1,
+      isRunning: (id) => id === 1 || (options.running ?? []).includes(id),
+      pause: async () => options.onPause?.(),
+    },
+    today: () => options.today ?? "2026-11-28",
     out: () => texts.out,
     err: () => texts.err,
   };

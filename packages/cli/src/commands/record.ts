@@ -1,0 +1,170 @@
+import { deliverReport } from "../deliver.js";
+import { EXIT, type ExitCode } from "../exit-code.js";
+import { CommandFailure } from "../failure.js";
+import type { RecordEntry, RecordFile } from "../file/record-file.js";
+import type { Io } from "../io/io.js";
+import { loadJob } from "../load.js";
+import { type Measured, measure } from "../measure.js";
+import type { RecordOptions } from "../options.js";
+import { answerEntry } from "../record/enter.js";
+import { isEntering, readEntryOptions } from "../record/entry-options.js";
+import { type FoundRecord, findRecord } from "../record/find-record.js";
+import { textsOf } from "../record/job-then.js";
+import { plannedData, plannedOf } from "../record/planned.js";
+import { nextRevision, storeEntry } from "../record/store-entry.js";
+import { jsonText, reportText } from "../report/documents.js";
+import { headingLines } from "../report/heading.js";
+import { recordJson } from "../report/record-json.js";
+import { type EnteredReport, enteredText, recordText } from "../report/record-text.js";
+import { version } from "../version.js";
+
+/** How often an entry is begun anew because another command stored one in the meantime. */
+const TRIES = 20;
+
+/**
+ * `scantling record FILE`: what was measured, added to the knife's record, and what it means; without anything to enter, what
+ * is in the record. Exit code 4 where an entry is doubted and therefore not stored, 5 where it cannot be stored. That steel is
+ * short is said, and is no failure of this command.
+ */
+export async function record(io: Io, file: string, options: RecordOptions): Promise<ExitCode> {
+  if (!isEntering(options)) return list(io, await findRecord(io, file), options);
+  for (let tries = 0; tries < TRIES; tries++) {
+    const entered = await enter(io, await findRecord(io, file), options);
+    if (entered === "changed") continue;
+    const { report, measured, found } = entered;
+    const text = options.json
+      ? { name: "record.json", content: jsonText(recordJson(recordOf(found, report), report)) }
+      : {
+          name: "record.txt",
+          content: reportText([
+            ...(measured === undefined ? [] : [...headingLines(measured), ""]),
+            ...enteredText(report),
+          ]),
+        };
+    await deliverReport(io, text, options);
+    return report.stored ? EXIT.done : EXIT.notMet;
+  }
+  throw new CommandFailure(
+    EXIT.write,
+    "locked",
+    "other commands store one entry after the other in this record; nothing was stored",
+    "Try again when they are done.",
+  );
+}
+
+async function list(io: Io, found: FoundRecord, options: RecordOptions): Promise<ExitCode> {
+  const { existing, knife, knifeName, shown } = found;
+  // Where there is no record, the knife file at least must be one.
+  const units = options.units ?? existing?.file.units ?? (await loadJob(io, knife, options)).units;
+  const nothing = { fileName: shown, knife: knifeName, planned: undefined, entries: [] };
+  const report = options.json
+    ? { name: "record.json", content: jsonText(recordJson(existing?.file ?? nothing)) }
+    : {
+        name: "record.txt",
+        content: reportText(
+          existing === undefined
+            ? [
+                `There is no ${shown} yet. Begin it with the first weighing:`,
+                `  scantling record ${knifeName} --stage cut --mass 1215g`,
+              ]
+            : recordText(existing.file, units),
+        ),
+      };
+  await deliverReport(io, report, options);
+  return EXIT.done;
+}
+
+interface Entered {
+  readonly report: EnteredReport;
+  readonly measured: Measured | undefined;
+  readonly found: FoundRecord;
+}
+
+/** `changed` where the record is no longer the one that was read. */
+async function enter(io: Io, found: FoundRecord, options: RecordOptions): Promise<Entered | "changed"> {
+  const { existing } = found;
+  const entries = existing?.file.entries ?? [];
+  const isFirst = entries.length === 0 && existing?.file.planned === undefined;
+  const measured =
+    isFirst || options.stage !== undefined ? measure(await loadJob(io, found.knife, options)) : undefined;
+  const units = existing?.file.units ?? measured?.job.knife.units ?? "mm";
+  const { written, entry: read } = readEntryOptions(options, units, io.today());
+  refuseCorrection(read, entries);
+  refusePlan(options, isFirst);
+
+  const snapshot =
+    isFirst && measured !== undefined
+      ? plannedOf(
+          measured,
+          { on: io.today(), program: version(), files: textsOf(measured.job) },
+          options.plan,
+        )
+      : undefined;
+  const planned = snapshot ?? existing?.file.planned;
+  const entry: RecordEntry = { ...read, revision: nextRevision(found) };
+  const looking = (): void =>
+    io.stderr.write("Short: looking for the largest knives that can still be made.\n");
+  const answered = answerEntry(entry, { record: found, planned, measured, options, looking });
+
+  const doubted = answered.doubts.length > 0;
+  const confirmed = doubted && options.force === true ? { confirmed: true } : {};
+  const shown = { ...entry, ...confirmed };
+  const report = {
+    file: found.shown,
+    entry: shown,
+    entries: [...entries, shown],
+    answered,
+    units: options.units ?? units,
+    snapshot,
+    planned,
+  };
+  if (doubted && options.force !== true) return { report: { ...report, stored: false }, measured, found };
+  const outcome = await storeEntry(io, found, {
+    head: { knife: found.knifeName, units, command: `scantling record ${found.knifeName}` },
+    entry: { ...written, ...confirmed },
+    planned: snapshot === undefined ? undefined : plannedData(snapshot),
+  });
+  return outcome === "changed" ? "changed" : { report: { ...report, stored: true }, measured, found };
+}
+
+/** The record as it is now. */
+function recordOf(
+  found: FoundRecord,
+  report: EnteredReport,
+): Pick<RecordFile, "fileName" | "knife" | "planned" | "entries"> {
+  const { existing, shown, knifeName } = found;
+  return {
+    fileName: shown,
+    knife: existing?.file.knife ?? knifeName,
+    planned: report.stored ? report.planned : existing?.file.planned,
+    entries: report.stored ? report.entries : (existing?.file.entries ?? []),
+  };
+}
+
+function refuseCorrection(
+  { correctsRevision: corrects }: RecordEntry,
+  entries: readonly RecordEntry[],
+): void {
+  if (corrects === undefined) return;
+  const by = entries.find(({ correctsRevision }) => correctsRevision === corrects)?.revision;
+  const last = entries.length;
+  if (corrects <= last && by === undefined) return;
+  throw new CommandFailure(
+    EXIT.usage,
+    by === undefined ? "corrects-nothing" : "corrected-already",
+    by === undefined
+      ? `--corrects ${corrects}: there is no such entry; ${last === 0 ? "nothing is entered yet" : `the last one is ${last}`}`
+      : `--corrects ${corrects}: it is corrected by revision ${by} already`,
+    by === undefined ? "scantling record FILE lists what is entered." : `Correct that one: --corrects ${by}.`,
+  );
+}
+
+function refusePlan({ plan }: RecordOptions, isFirst: boolean): void {
+  if (plan === undefined || isFirst) return;
+  throw new CommandFailure(
+    EXIT.usage,
+    "plan-kept",
+    "--plan goes with the first entry only: the plan that was cut by then is kept with it",
+    "Leave --plan out.",
+  );
+}

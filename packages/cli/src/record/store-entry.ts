@@ -1,0 +1,63 @@
+import { EXIT } from "../exit-code.js";
+import { CommandFailure } from "../failure.js";
+import { MAX_FILE_BYTES } from "../file/index.js";
+import { growFile } from "../io/grow-file.js";
+import type { Io } from "../io/io.js";
+import { showPath } from "../read-input.js";
+import { entryLine, newRecordText, type RecordHead, withEntry } from "./entry-text.js";
+import type { FoundRecord } from "./find-record.js";
+
+/** What is to be stored: an entry without its number, and with the first one the snapshot of the plan. */
+export interface NewEntry {
+  readonly head: RecordHead;
+  readonly entry: object;
+  readonly planned?: object | undefined;
+}
+
+/** The number that the next entry of a record has. */
+export const nextRevision = ({ existing }: FoundRecord): number => (existing?.file.entries.length ?? 0) + 1;
+
+/**
+ * Stores one entry. Once it resolves with `stored`, the entry is on the disk for good; `changed` where the record is no
+ * longer what was read.
+ *
+ * @throws {CommandFailure} exit code 5 where it cannot be stored: nothing is written then.
+ */
+export async function storeEntry(
+  io: Io,
+  record: FoundRecord,
+  { head, entry, planned }: NewEntry,
+): Promise<"stored" | "changed"> {
+  const numbered = { revision: nextRevision(record), ...entry };
+  const { existing, path, shown } = record;
+  const addition = { planned, entry: numbered };
+  const text = existing === undefined ? newRecordText(head, addition) : withEntry(existing.text, addition);
+  if (text === undefined) {
+    throw new CommandFailure(
+      EXIT.write,
+      "cannot-add",
+      `${shown} is laid out in a way that nothing can be added to; nothing was stored`,
+      `Make entries the last key of the file, one entry a line; this is the one to add: - ${entryLine(numbered)}`,
+      { file: shown },
+    );
+  }
+  const content = markOf(existing?.bytes) + text;
+  const size = new TextEncoder().encode(content).length;
+  if (size > MAX_FILE_BYTES) {
+    throw new CommandFailure(
+      EXIT.write,
+      "record-too-large",
+      `${shown} would be larger than a record can be (1 MB); nothing was stored`,
+      "Give the record a new name to keep it, and begin another.",
+      { file: shown },
+    );
+  }
+  const show = (each: string): string => showPath(io, each);
+  return growFile(io, { path, seen: existing?.bytes, content }, show);
+}
+
+/** The mark that some editors put before a text, which is not part of it. */
+function markOf(bytes: Uint8Array | undefined): string {
+  const marked = bytes !== undefined && bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf;
+  return marked ? "\uFEFF" : "";
+}
