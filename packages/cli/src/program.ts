@@ -3,6 +3,7 @@ import type { ExitCode } from "./exit-code.js";
 import type { Io } from "./io/io.js";
 import { declareCalibrate } from "./program/calibrate-command.js";
 import { declareCheck } from "./program/check-command.js";
+import { declareFit } from "./program/fit-command.js";
 import { declareGate } from "./program/gate-command.js";
 import { declareJobsheet } from "./program/jobsheet-command.js";
 import { declarePattern } from "./program/pattern-command.js";
@@ -37,6 +38,7 @@ const COMMANDS = [
   declareWeigh,
   declareStock,
   declareSetup,
+  declareFit,
   declareGate,
   declarePattern,
   declareJobsheet,

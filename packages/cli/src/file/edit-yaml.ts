@@ -1,14 +1,17 @@
+import { type Document, isMap, isScalar, isSeq, type YAMLMap } from "yaml";
 import {
-  type Document,
-  isMap,
-  isNode,
-  isPair,
-  isScalar,
-  isSeq,
-  parseDocument,
-  type YAMLMap,
-  type YAMLSeq,
-} from "yaml";
+  applyEdits,
+  type Edit,
+  endOfContent,
+  eolOf,
+  inBraces,
+  indentAt,
+  insert,
+  isQuoted,
+  parseForEdit,
+  startOf,
+  underLast,
+} from "./yaml-edits.js";
 
 /** An entry of the key `printer`, the paper as it is written. */
 export interface PrinterLine {
@@ -32,9 +35,9 @@ export function withPrinterLine(
   line: PrinterLine,
   isSame: (paper: string) => boolean,
 ): string | undefined {
-  const document = parse(text);
-  const edited = apply(text, editsFor(document, text, line, isSame));
-  return holdsTheRest(document, parse(edited), line) ? edited : undefined;
+  const document = parseForEdit(text);
+  const edited = applyEdits(text, editsFor(document, text, line, isSame));
+  return holdsTheRest(document, parseForEdit(edited), line) ? edited : undefined;
 }
 
 /** The lines for a file that has no such key yet. */
@@ -43,37 +46,14 @@ export const printerLines = (line: PrinterLine, json = false): string[] =>
 
 /** Whether the text is JSON or written like it: its keys stand in braces and double quotes. */
 export function isJsonLike(text: string): boolean {
-  const { contents } = parse(text);
+  const { contents } = parseForEdit(text);
   return isMap(contents) && contents.flow === true && isQuoted(contents);
 }
-
-/** A piece of the text to be replaced; nothing is where both ends are one. */
-interface Edit {
-  readonly from: number;
-  readonly to: number;
-  readonly text: string;
-}
-
-// As in the reader of these files.
-const parse = (text: string): Document.Parsed =>
-  parseDocument(text, {
-    version: "1.2",
-    schema: "core",
-    merge: false,
-    uniqueKeys: false,
-    prettyErrors: false,
-  });
 
 function entryText({ paper, shortSide, longSide }: PrinterLine, quoted: boolean): string {
   const key = (name: string): string => (quoted ? `"${name}"` : name);
   const word = quoted ? `"${paper}"` : paper;
   return `{ ${key("paper")}: ${word}, ${key("shortSide")}: ${shortSide}, ${key("longSide")}: ${longSide} }`;
-}
-
-function apply(text: string, edits: readonly Edit[]): string {
-  return [...edits]
-    .sort((a, b) => b.from - a.from)
-    .reduce((done, edit) => done.slice(0, edit.from) + edit.text + done.slice(edit.to), text);
 }
 
 function editsFor(
@@ -92,7 +72,7 @@ function editsFor(
     const quoted =
       entries[0] !== undefined ? isQuoted(entries[0]) : contents.flow === true && isQuoted(contents);
     if (list.flow === true) return [inBraces(text, list, entryText(line, quoted))];
-    return [afterLast(text, list, line)];
+    return [underLast(text, list, `- ${entryText(line, false)}`)];
   }
   // Another value than a list is nothing that could be added to.
   if (list !== undefined) return [];
@@ -119,36 +99,6 @@ function newFactors(entry: YAMLMap, line: PrinterLine): Edit[] {
   });
 }
 
-/** One more item under the last one of a list of lines. */
-function afterLast(text: string, list: YAMLSeq, line: PrinterLine): Edit {
-  const lineEnd = text.indexOf("\n", endOf(list));
-  const item = `${indentAt(text, startOf(list))}- ${entryText(line, false)}`;
-  return lineEnd < 0
-    ? insert(text.length, `${eolOf(text)}${item}`)
-    : insert(lineEnd + 1, `${item}${eolOf(text)}`);
-}
-
-/** One more item between the braces or brackets of a collection. */
-function inBraces(text: string, collection: YAMLMap | YAMLSeq, item: string): Edit {
-  const [start, end] = [startOf(collection), (collection.range?.[1] ?? 1) - 1];
-  const first = collection.items[0];
-  if (first === undefined) return { from: start + 1, to: end, text: ` ${item} ` };
-  const firstStart = startOf(isPair(first) ? first.key : first);
-  const between = text.slice(start + 1, firstStart).includes("\n")
-    ? `${eolOf(text)}${indentAt(text, firstStart)}`
-    : " ";
-  const last = endOfItem(collection.items.at(-1));
-  const comma = commaAfter(text, last, end);
-  return comma === undefined ? insert(last, `,${between}${item}`) : insert(comma + 1, `${between}${item}`);
-}
-
-/** A comma behind the last item, comments aside. */
-function commaAfter(text: string, from: number, to: number): number | undefined {
-  const rest = text.slice(from, to).replace(/(?<=\s)#[^\n]*/gu, (comment) => " ".repeat(comment.length));
-  const at = rest.indexOf(",");
-  return at < 0 ? undefined : from + at;
-}
-
 /** The key as new lines behind everything that the file says. */
 function atEnd(text: string, end: number, indent: string, line: PrinterLine): Edit {
   const eol = eolOf(text);
@@ -161,42 +111,6 @@ function atEnd(text: string, end: number, indent: string, line: PrinterLine): Ed
         .join(""),
   );
 }
-
-/** The end of the text, or of what stands before the mark that ends a document. */
-function endOfContent(text: string, contents: YAMLMap): number {
-  const from = endOf(contents);
-  const mark = /^\.\.\.(?=\s|$)/mu.exec(text.slice(from));
-  return mark === null ? text.length : from + mark.index;
-}
-
-const insert = (at: number, text: string): Edit => ({ from: at, to: at, text });
-
-const eolOf = (text: string): string => (text.includes("\r\n") ? "\r\n" : "\n");
-
-/** The blanks before a place that nothing else stands before on its line. */
-function indentAt(text: string, offset: number): string {
-  const before = text.slice(text.lastIndexOf("\n", offset - 1) + 1, offset);
-  return /^[ \t]*/u.exec(before)?.[0] ?? "";
-}
-
-const startOf = (node: unknown): number => (isNode(node) ? (node.range?.[0] ?? 0) : 0);
-
-/** Where the last thing in a node ends, without the blanks and comments behind it. */
-function endOf(node: unknown): number {
-  if (!isNode(node)) return 0;
-  const collection = isMap(node) || isSeq(node);
-  const last = collection && node.flow !== true ? node.items.at(-1) : undefined;
-  if (last !== undefined) return endOfItem(last);
-  return node.range?.[1] ?? 0;
-}
-
-const endOfItem = (item: unknown): number =>
-  isPair(item) ? Math.max(endOf(item.key), endOf(item.value)) : endOf(item);
-
-const isQuoted = (map: YAMLMap): boolean => {
-  const key = map.items[0]?.key;
-  return isScalar(key) && key.type === "QUOTE_DOUBLE";
-};
 
 /** Whether the edited file says the same as before but for the entry, which it has. */
 function holdsTheRest(before: Document.Parsed, after: Document.Parsed, line: PrinterLine): boolean {

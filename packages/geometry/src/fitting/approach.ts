@@ -62,13 +62,16 @@ export function approach(
 }
 
 /** Both searches on one model: first to where the asks are missed least, then to the least change for that. */
-export function searchModel(
-  model: QuadraticModel,
-  bands: readonly Band[],
-  box: Box,
-): readonly number[] {
+export function searchModel(model: QuadraticModel, bands: readonly Band[], box: Box): readonly number[] {
   const figureAt = (point: readonly number[]): number[] => bands.map((_, f) => model.valueAt(f, point));
-  const starts = [clamped(box, model.centre), clamped(box, model.centre.map(() => 0)), middleOf(box)];
+  const starts = [
+    clamped(box, model.centre),
+    clamped(
+      box,
+      model.centre.map(() => 0),
+    ),
+    middleOf(box),
+  ];
   let best: readonly number[] | undefined;
   let bestMiss = Number.POSITIVE_INFINITY;
   for (const start of starts) {
@@ -86,9 +89,7 @@ export function searchModel(
 function relaxed(bands: readonly Band[], miss: number): readonly Band[] {
   if (miss <= 0) return bands;
   const by = miss * (1 + NO_MISS);
-  return bands.map((band) =>
-    band.isHard === true ? band : { low: band.low - by, high: band.high + by },
-  );
+  return bands.map((band) => (band.isHard === true ? band : { low: band.low - by, high: band.high + by }));
 }
 
 const middleOf = ({ low, high }: Box): number[] => low.map((least, i) => (least + (high[i] ?? least)) / 2);

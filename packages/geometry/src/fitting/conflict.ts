@@ -1,11 +1,16 @@
 import { type Approach, NO_MISS } from "./approach.js";
-import type { FitAsk, FitConflict, FitProblem, FitRelaxation } from "./fit-problem.js";
+import type { FitAsk, FitConflict, FitOutOfReach, FitProblem, FitRelaxation } from "./fit-problem.js";
 import type { FitSearch } from "./fit-search.js";
 
 /** What the asks that cannot all be met quarrel about, and what would settle it. */
 export function conflictOf(search: FitSearch, problem: FitProblem, near: Approach): FitConflict {
+  const outOfReach = problem.asks.flatMap((ask): FitOutOfReach[] => {
+    const alone = search.onward(search.bands({ only: [ask] }), near);
+    return alone.miss > NO_MISS ? [{ ask, nearest: search.figureAt(alone, ask) }] : [];
+  });
   return {
-    asks: quarrelling(search, problem, near),
+    outOfReach,
+    asks: outOfReach.length > 0 ? [] : quarrelling(search, problem, near),
     relaxations: problem.asks.flatMap((ask) => relaxation(search, ask, near) ?? []),
   };
 }

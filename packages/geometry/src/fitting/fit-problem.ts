@@ -55,9 +55,20 @@ export interface FitRelaxation {
   readonly knife?: FittedKnife;
 }
 
+/** An ask that no change meets, even if nothing else is asked, and the figure that comes nearest to it. */
+export interface FitOutOfReach {
+  readonly ask: FitAsk;
+  readonly nearest: number;
+}
+
 /** Why the asks cannot all be met by the changes that are allowed. */
 export interface FitConflict {
-  /** Asks that cannot hold together, none of which can be left out of the quarrel; one alone is out of reach by itself. */
+  /** Asks that are out of reach each by itself. */
+  readonly outOfReach: readonly FitOutOfReach[];
+  /**
+   * Asks that cannot hold together though each alone could be met, none of which can be left out of the quarrel; none where an
+   * ask is out of reach by itself.
+   */
   readonly asks: readonly FitAsk[];
   /** One at a time: relax this, and everything else can be met. An ask that helps nothing by itself is not among them. */
   readonly relaxations: readonly FitRelaxation[];

@@ -1,5 +1,5 @@
 import type { KnifeSpec } from "../blade/spec.js";
-import { type Box, type Sampled } from "../numeric/quadratic-model.js";
+import type { Box, Sampled } from "../numeric/quadratic-model.js";
 import { drawnAt, type FitDimension, sizesAt, withDimension } from "./dimension.js";
 import { FigureReader, type FitFigure } from "./figures.js";
 

@@ -38,8 +38,7 @@ export class FitSearch {
     return this.asks.map((ask): Band => {
       const { atLeast = Number.NEGATIVE_INFINITY, atMost = Number.POSITIVE_INFINITY, scale } = ask;
       if ("only" in asked && !asked.only.includes(ask)) return NO_BAND;
-      if ("ask" in asked && asked.ask === ask)
-        return { low: asked.low / scale, high: asked.high / scale };
+      if ("ask" in asked && asked.ask === ask) return { low: asked.low / scale, high: asked.high / scale };
       return { low: atLeast / scale, high: atMost / scale, isHard: "ask" in asked };
     });
   }

@@ -44,7 +44,10 @@ export interface Rows {
 }
 
 /** What the asks say of a step from a point, as far as their slopes go: a row for each limit. */
-export function askRows({ model, bands }: LocalProblem, point: readonly number[]): Rows & { readonly isHard: boolean[] } {
+export function askRows(
+  { model, bands }: LocalProblem,
+  point: readonly number[],
+): Rows & { readonly isHard: boolean[] } {
   const found = { rows: [] as number[][], limits: [] as number[], isHard: [] as boolean[] };
   for (const [f, { low, high, isHard = false }] of bands.entries()) {
     const value = model.valueAt(f, point);

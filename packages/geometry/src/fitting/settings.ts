@@ -49,7 +49,8 @@ const tidy = (value: number): number => Number(value.toPrecision(DIGITS));
 
 function wholeSteps(least: number, most: number, step: number): number[] {
   const found: number[] = [];
-  for (let k = Math.ceil(least / step - SAME); k * step <= most + SAME * step; k++) found.push(tidy(k * step));
+  for (let k = Math.ceil(least / step - SAME); k * step <= most + SAME * step; k++)
+    found.push(tidy(k * step));
   return found;
 }
 

@@ -39,7 +39,9 @@ export function nearestFeasible(
     const normal = rows[row] as readonly number[];
     const normals = active.map((each) => rows[each] as readonly number[]);
     const shares = leastSquares(normals, normal);
-    const direction = normal.map((value, i) => value - sum(normals.map((n, k) => (n[i] ?? 0) * at(shares, k))));
+    const direction = normal.map(
+      (value, i) => value - sum(normals.map((n, k) => (n[i] ?? 0) * at(shares, k))),
+    );
     const gain = dot(direction, normal);
     const isFree = Math.sqrt(dot(direction, direction)) > DEPENDENT * Math.sqrt(dot(normal, normal));
     const full = isFree ? missOf(row) / gain : Number.POSITIVE_INFINITY;
@@ -47,7 +49,8 @@ export function nearestFeasible(
     const step = Math.min(full, leaving?.step ?? Number.POSITIVE_INFINITY);
     if (!Number.isFinite(step)) return undefined;
     if (isFree) for (const i of point.keys()) point[i] = at(point, i) + step * at(direction, i);
-    for (const [k, each] of active.entries()) pushes.set(each, (pushes.get(each) ?? 0) - step * at(shares, k));
+    for (const [k, each] of active.entries())
+      pushes.set(each, (pushes.get(each) ?? 0) - step * at(shares, k));
     pushes.set(row, (pushes.get(row) ?? 0) + step);
     if (step === full) {
       active.push(row);
@@ -62,7 +65,8 @@ export function nearestFeasible(
 
 const at = (values: readonly number[], i: number): number => values[i] ?? 0;
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
-const dot = (a: readonly number[], b: readonly number[]): number => sum(a.map((value, i) => value * at(b, i)));
+const dot = (a: readonly number[], b: readonly number[]): number =>
+  sum(a.map((value, i) => value * at(b, i)));
 
 const missing = (normal: readonly number[], point: readonly number[], limit: number): number =>
   limit - dot(normal, point);
@@ -128,7 +132,8 @@ function leastSquares(vectors: readonly (readonly number[])[], target: readonly 
   const weights = right.map(() => 0);
   for (let k = weights.length - 1; k >= 0; k--) {
     let value = at(right, k);
-    for (let later = k + 1; later < weights.length; later++) value -= at(upper[later] ?? [], k) * at(weights, later);
+    for (let later = k + 1; later < weights.length; later++)
+      value -= at(upper[later] ?? [], k) * at(weights, later);
     weights[k] = value / at(upper[k] ?? [], k);
   }
   return weights;

@@ -43,7 +43,12 @@ export class QuadraticModel {
    *
    * @returns undefined where there is no value at the centre, or none near it.
    */
-  static around(sample: Sampled, centre: readonly number[], step: number, box: Box): QuadraticModel | undefined {
+  static around(
+    sample: Sampled,
+    centre: readonly number[],
+    step: number,
+    box: Box,
+  ): QuadraticModel | undefined {
     const values = sample(centre);
     if (values === undefined) return undefined;
     const lines = centre.map((_, i) => sampleLine(sample, centre, i, step, box));
@@ -64,7 +69,8 @@ export class QuadraticModel {
         const both = sample(moved(moved(centre, i, a), j, b));
         if (both === undefined) continue;
         for (const [f, value] of values.entries()) {
-          const bend = ((both[f] ?? 0) - (first.near.values[f] ?? 0) - (second.near.values[f] ?? 0) + value) / (a * b);
+          const bend =
+            ((both[f] ?? 0) - (first.near.values[f] ?? 0) - (second.near.values[f] ?? 0) + value) / (a * b);
           put(bends, f, i, j, bend);
           put(bends, f, j, i, bend);
         }
@@ -100,7 +106,8 @@ export class QuadraticModel {
     for (const [i, c] of this.centre.entries()) {
       const by = (point[i] ?? 0) - c;
       let half = 0;
-      for (const [j, other] of this.centre.entries()) half += (bends[i]?.[j] ?? 0) * ((point[j] ?? 0) - other);
+      for (const [j, other] of this.centre.entries())
+        half += (bends[i]?.[j] ?? 0) * ((point[j] ?? 0) - other);
       value += by * ((slopes[i] ?? 0) + half / 2);
     }
     return value;
