@@ -12,8 +12,13 @@ export interface AskedFigure {
   readonly interval?: readonly [number, number];
 }
 
-export interface AskAnswer {
-  readonly ask: Ask;
+/** Whatever is asked by a test. */
+export interface Asked {
+  readonly test: AskTest;
+}
+
+export interface AskAnswer<A extends Asked = Ask> {
+  readonly ask: A;
   readonly figure: AskedFigure;
   readonly verdict: Verdict;
   /** Distance of the value to the nearest limit; negative outside. */
@@ -57,7 +62,7 @@ export function limitsOf(test: AskTest): AskLimits {
  * @example
  * answerAsk(massBelow600g, { value: 590, interval: [560, 620] }).verdict; // "at-risk"
  */
-export function answerAsk(ask: Ask, figure: AskedFigure): AskAnswer {
+export function answerAsk<A extends Asked>(ask: A, figure: AskedFigure): AskAnswer<A> {
   const limits = limitsOf(ask.test);
   const marginOf = (value: number): number => Math.min(value - limits.atLeast, limits.atMost - value);
   const meets = (value: number): boolean =>

@@ -14,8 +14,8 @@ export const EXIT = {
   /** The knife file or the shop file has errors, or cannot be read. */
   file: 3,
   /**
-   * An ask is not met, or a finding says stop (`check`, `plan` and `reorder`); steel short at the usual losses, or a mass that
-   * cannot be (`gate`); an entry that is doubted, and therefore not stored (`record`).
+   * An ask is not met, or a finding says stop (`check`, `plan` and `reorder`); asks that no change meets (`fit`); steel short at
+   * the usual losses, or a mass that cannot be (`gate`); an entry that is doubted, and therefore not stored (`record`).
    */
   notMet: 4,
   /** A file would be overwritten, or cannot be written. */

@@ -33,6 +33,8 @@ export interface Job {
   readonly spec: KnifeSpec;
   /** Names output files: `harvest` for `harvest.knife.yaml`. */
   readonly name: string;
+  /** The knife file as it was given, to be written with other sizes. */
+  readonly source: InputText;
   /** Whether the knife was read from standard input, so that no shop file can lie beside it. */
   readonly fromStdin: boolean;
   /** Units to show. */
@@ -70,6 +72,7 @@ export async function loadJob(io: Io, given: string, options: CommonOptions): Pr
     knife,
     shopFile: shop && readShopFile(shop.text, shop.shown),
     name: input.path === undefined ? nameOfCode(knife.order.code) : nameOfFile(input.path),
+    source: input,
     fromStdin: input.path === undefined,
     units: options.units ?? knife.units,
     texts: { knife: input.text, ...(shop === undefined ? {} : { shop: shop.text }) },

@@ -121,3 +121,20 @@ export interface CalibrateOptions extends CommonOptions {
   /** The sheet is printed, or was, with the correction that is stored. */
   readonly corrected?: boolean;
 }
+
+export interface FitOptions extends CommonOptions {
+  /** What is asked, each a figure, `<480g`, `>450g` or `450..480g`. */
+  readonly mass?: string;
+  readonly balance?: string;
+  readonly bevelAngle?: string;
+  readonly behindEdge?: string;
+  readonly steel?: string;
+  /** Where bevel angle and thickness behind the edge are asked for. */
+  readonly at?: string;
+  /** How far above the edge the thickness behind it is asked for. */
+  readonly above?: string;
+  /** What may be changed, each `NAME` or `NAME=LOW..HIGH`; `help` lists the names. */
+  readonly change?: readonly string[];
+  /** Whether the whole band has to lie inside what is asked. */
+  readonly sure?: boolean;
+}

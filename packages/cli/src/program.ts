@@ -3,6 +3,7 @@ import type { ExitCode } from "./exit-code.js";
 import type { Io } from "./io/io.js";
 import { declareCalibrate } from "./program/calibrate-command.js";
 import { declareCheck } from "./program/check-command.js";
+import { declareFit } from "./program/fit-command.js";
 import { declareGate } from "./program/gate-command.js";
 import { declareJobsheet } from "./program/jobsheet-command.js";
 import { declareLearn } from "./program/learn-command.js";
@@ -40,6 +41,7 @@ const COMMANDS = [
   declareWeigh,
   declareStock,
   declareSetup,
+  declareFit,
   declareGate,
   declareRecord,
   declareReorder,

@@ -56,7 +56,8 @@ export function placeOn(knife: Knife, text: string, units: FileUnits, todo = PLA
   return Math.min(maxX, Math.max(minX, x));
 }
 
-function readPlace(text: string, units: FileUnits, todo: string): StationPlace {
+/** A place as it is written; see {@link placeOn}. */
+export function readPlace(text: string, units: FileUnits, todo = PLACES_EXAMPLE): StationPlace {
   const word = WORDS.find((known) => known === text.toLowerCase());
   if (word !== undefined) return { kind: word };
   const share = text.includes("%") ? parseQuantity(text, "share", units) : undefined;

@@ -1,6 +1,6 @@
 import { invariant } from "@scantling/geometry";
-import { type FileUnits, inchesToMm, parseQuantity } from "@scantling/geometry/units";
-import { type AskAnswer, limitsOf, type Verdict } from "../asks.js";
+import { type FileUnits, inchesToMm, parseQuantity, radiansToDegrees } from "@scantling/geometry/units";
+import { type AskAnswer, type Asked, limitsOf, type Verdict } from "../asks.js";
 import { ASK_KINDS } from "../file/index.js";
 import { ASK_WORDS } from "../wishes.js";
 import {
@@ -36,14 +36,27 @@ export const WISH_NOTE = "* wished for, not required";
 /** The same as rows: what, what was asked, what was computed, the verdict. */
 export function askRows(answers: readonly AskAnswer[], units: FileUnits): string[][] {
   return answers.map((answer) => {
-    const { limit, value } = figuresFor(answer, units);
-    return [
-      `${ASK_WORDS[answer.ask.name]}${answer.ask.should ? "*" : ""}`,
-      conditionText(answer, limit),
-      valueText(answer, value, bandFigure(answer, value(answer.figure.value), units)),
-      verdictText(answer, value),
-    ];
+    const { condition, value, verdict } = answerCells(answer, ASK_KINDS[answer.ask.name], units);
+    return [`${ASK_WORDS[answer.ask.name]}${answer.ask.should ? "*" : ""}`, condition, value, verdict];
   });
+}
+
+/** What was asked, what was computed with its band, and the verdict. */
+export interface AnswerCells {
+  readonly condition: string;
+  readonly value: string;
+  readonly verdict: string;
+}
+
+/** An answer as text, with the fewest digits in which its figure and its limits differ. */
+export function answerCells(answer: AskAnswer<Asked>, kind: FigureKind, units: FileUnits): AnswerCells {
+  const { limit, value } = figuresFor(answer, kind, units);
+  const band = bandFigure(answer, kind, value(answer.figure.value), units);
+  return {
+    condition: conditionText(answer, limit),
+    value: valueText(answer, kind, value, band),
+    verdict: verdictText(answer, value),
+  };
 }
 
 /** What a verdict that is not plain means, in a sentence each. */
@@ -68,16 +81,23 @@ const names = (answers: readonly AskAnswer[]): string =>
   answers.map(({ ask }) => ASK_WORDS[ask.name]).join(", ");
 
 type Show = (value: number) => string;
-type AskKind = (typeof ASK_KINDS)[keyof typeof ASK_KINDS];
+/** What a figure that is asked for is measured in; what is thin is a length for a caliper. */
+export type FigureKind = (typeof ASK_KINDS)[keyof typeof ASK_KINDS] | "angle" | "thin";
 
 /** A plain number, whole. */
 const countText: Figure = (value) => fixed(value, 0);
 
 /** Coarse ones first. */
-const FIGURES: Readonly<Record<AskKind, readonly Figure[]>> = {
+const FIGURES: Readonly<Record<FigureKind, readonly Figure[]>> = {
   mass: MASS_FIGURES,
   length: LENGTH_FIGURES,
   count: [countText],
+  thin: LENGTH_FIGURES.slice(1),
+  angle: [1, 2, 4].map(
+    (decimals): Figure =>
+      (angle) =>
+        `${fixed(radiansToDegrees(angle), decimals)}°`,
+  ),
 };
 
 /** How one line is shown: its limits, and its value with what follows from it. */
@@ -87,8 +107,7 @@ interface Shows {
 }
 
 /** With the fewest digits in which value and limit differ, so that no verdict hangs on rounding, and no limit is moved by it. */
-function figuresFor({ ask, figure, margin }: AskAnswer, units: FileUnits): Shows {
-  const kind = ASK_KINDS[ask.name];
+function figuresFor({ ask, figure, margin }: AskAnswer<Asked>, kind: FigureKind, units: FileUnits): Shows {
   const shows = FIGURES[kind].map(
     (each): Show =>
       (value) =>
@@ -117,14 +136,14 @@ function figuresFor({ ask, figure, margin }: AskAnswer, units: FileUnits): Shows
 /** Lengths in mm, masses in g: what rounding may do to a limit without anyone seeing it. */
 const UNSEEN = 1e-6;
 
-const readBack = (shown: string, kind: "length" | "mass", units: FileUnits): number => {
-  const reading = parseQuantity(shown, kind, units);
+const readBack = (shown: string, kind: Exclude<FigureKind, "count">, units: FileUnits): number => {
+  const reading = parseQuantity(shown, kind === "thin" ? "length" : kind, units);
   invariant(reading.ok, `a report's ${shown} can be read back`);
   return reading.quantity.value;
 };
 
 /** Whether the figure that is shown is the limit itself. */
-function isExact(shown: string, limit: number, kind: AskKind, units: FileUnits): boolean {
+function isExact(shown: string, limit: number, kind: FigureKind, units: FileUnits): boolean {
   return kind === "count" || Math.abs(readBack(shown, kind, units) - limit) <= UNSEEN;
 }
 
@@ -134,7 +153,7 @@ function markOf(shown: string, limit: number): string {
   return Math.abs(rest) <= UNSEEN ? "" : rest > 0 ? "+" : "−";
 }
 
-function conditionText({ ask }: AskAnswer, show: Show): string {
+function conditionText({ ask }: AskAnswer<Asked>, show: Show): string {
   const { atLeast, atMost } = limitsOf(ask.test);
   switch (ask.test.kind) {
     case "below":
@@ -147,7 +166,13 @@ function conditionText({ ask }: AskAnswer, show: Show): string {
   }
 }
 
-const BAND_FIGURES = { mass: massText, length: lengthText, count: countText } as const;
+const BAND_FIGURES: Readonly<Record<FigureKind, Figure>> = {
+  mass: massText,
+  length: lengthText,
+  count: countText,
+  thin: caliperText,
+  angle: FIGURES.angle[0] ?? countText,
+};
 
 /** How a band is shown, and how it is shown at its coarsest. */
 interface Band {
@@ -156,21 +181,25 @@ interface Band {
 }
 
 /** A band is known to no more digits than usual, but rounding may not make another one of it. */
-function bandFigure({ ask, band }: AskAnswer, shown: string, units: FileUnits): Band {
-  const kind = ASK_KINDS[ask.name];
+function bandFigure({ band }: AskAnswer<Asked>, kind: FigureKind, shown: string, units: FileUnits): Band {
   const isFine = kind === "length" && units === "in" && (band < LEAST_IN_FRACTIONS || shown.includes("."));
   const usual = BAND_FIGURES[kind];
   const figure = isFine ? caliperText : usual;
   return { show: (value) => figure(value, units), coarse: (value) => usual(value, units) };
 }
 
-function valueText({ ask, figure, band: half }: AskAnswer, show: Show, band: Band): string {
+function valueText(
+  { figure, band: half }: AskAnswer<Asked>,
+  kind: FigureKind,
+  show: Show,
+  band: Band,
+): string {
   const value = show(figure.value);
   if (figure.interval === undefined) return value;
   const sides = [figure.interval[1] - figure.value, figure.value - figure.interval[0]] as const;
   const [plus, minus] = [band.show(sides[0]), band.show(sides[1])];
   // Thousandths of an inch do not make two sides of what is even in 64ths.
-  const coarse = ASK_KINDS[ask.name] === "length" && half >= LEAST_IN_FRACTIONS;
+  const coarse = kind === "length" && half >= LEAST_IN_FRACTIONS;
   const isEven = plus === minus || (coarse && band.coarse(sides[0]) === band.coarse(sides[1]));
   const even = plus === minus ? plus : band.show(half);
   if (isEven) return even === band.show(0) ? value : `${value} ± ${even}`;
@@ -179,7 +208,7 @@ function valueText({ ask, figure, band: half }: AskAnswer, show: Show, band: Ban
   return `${value} +${shared ? plus.slice(0, -unit.length) : plus}/−${minus}`;
 }
 
-function verdictText({ verdict, margin, onLimit }: AskAnswer, show: Show): string {
+function verdictText({ verdict, margin, onLimit }: AskAnswer<Asked>, show: Show): string {
   if (onLimit) return `${VERDICTS[verdict]}: equal to the limit`;
   return `${VERDICTS[verdict]}${verdict === "at-risk" ? ":" : " by"} ${show(Math.abs(margin))}`;
 }

@@ -45,3 +45,19 @@ function change(node: unknown, keys: readonly string[], moved: (value: number) =
   const record = node as Record<string, unknown>;
   return Object.hasOwn(record, key) ? { ...record, [key]: change(record[key], rest, moved) } : node;
 }
+
+/**
+ * The same description with something put at a path; a last key that was not there is added to its group. What does not lie on
+ * the way stays the very same object.
+ */
+export function withValueAt(spec: KnifeSpec, path: string, value: unknown): KnifeSpec {
+  return put(spec, keysOf(path), value) as KnifeSpec;
+}
+
+function put(node: unknown, [key, ...rest]: readonly string[], value: unknown): unknown {
+  if (key === undefined) return value;
+  if (Array.isArray(node)) return node.map((item, i) => (String(i) === key ? put(item, rest, value) : item));
+  if (typeof node !== "object" || node === null) return node;
+  const record = node as Record<string, unknown>;
+  return { ...record, [key]: put(record[key], rest, value) };
+}

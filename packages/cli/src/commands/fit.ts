@@ -1,0 +1,59 @@
+import { changeables } from "@scantling/geometry";
+import { writeOutput } from "../deliver.js";
+import { EXIT, type ExitCode } from "../exit-code.js";
+import { KnifeText } from "../file/index.js";
+import { changesOf, placeName } from "../fit/changes.js";
+import { fitReport, hasNewStop } from "../fit/fit-report.js";
+import { fittedFile } from "../fit/fitted-file.js";
+import { orderTargets } from "../fit/order-targets.js";
+import { targetsOf, wrong } from "../fit/targets.js";
+import type { Io } from "../io/io.js";
+import { loadJob } from "../load.js";
+import { inFileTerms, measure } from "../measure.js";
+import type { FitOptions } from "../options.js";
+import { changeableJson, changeableText } from "../report/changeable-text.js";
+import { jsonText, reportText } from "../report/documents.js";
+import { fitJson } from "../report/fit-json.js";
+import { fitText } from "../report/fit-text.js";
+import { headingLines } from "../report/heading.js";
+
+/**
+ * `scantling fit FILE`: changes sizes within ranges until what is asked is met, by the least change from the drawing; says when
+ * that cannot be, how near it gets, and what to relax. Exit code 4 where it cannot, or where the change brings a finding that
+ * says stop.
+ */
+export async function fit(io: Io, file: string, options: FitOptions): Promise<ExitCode> {
+  const measured = measure(await loadJob(io, file, options));
+  const { job, knife } = measured;
+  if (options.change?.some((name) => name.trim().toLowerCase() === "help") === true) {
+    const all = changeables(knife, placeName(job.knife.units));
+    io.stdout.write(
+      options.json ? jsonText(changeableJson(all, knife)) : reportText(changeableText(all, knife, job)),
+    );
+    return EXIT.done;
+  }
+  const asked = targetsOf(options, measured);
+  const targets = [...asked, ...orderTargets(measured, asked)];
+  if (targets.length === 0)
+    throw wrong(
+      "nothing-asked",
+      "nothing is asked for, neither by the order nor on the command line",
+      "Give a target, for example --mass 480g, or asks in the knife file.",
+    );
+  const text = new KnifeText(job.source.text, job.knife.units);
+  const changes = changesOf(knife, options.change, text, job.knife.units);
+  io.stderr.write(`Looking: ${changes.dimensions.length} to change, ${targets.length} asked.\n`);
+  const report = inFileTerms(job, () => fitReport(measured, changes, targets, options.sure === true));
+  const fitted = options.out === undefined || !report.isMet ? undefined : fittedFile(report, job);
+  const content = options.json
+    ? jsonText(fitJson(report, job, fitted?.name))
+    : reportText([...headingLines(measured), "", ...fitText(report, job)]);
+  if (options.out !== undefined) {
+    const name = options.json ? "fit.json" : "fit.txt";
+    const files = [...(fitted === undefined ? [] : [fitted]), { name, content }];
+    const paths = await writeOutput(io, options.out, files, options);
+    io.stderr.write(paths.map((path) => `Wrote ${path}\n`).join(""));
+  }
+  io.stdout.write(content);
+  return report.isMet && !hasNewStop(report) ? EXIT.done : EXIT.notMet;
+}

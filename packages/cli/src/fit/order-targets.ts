@@ -1,0 +1,53 @@
+import type { FitFigure, Knife } from "@scantling/geometry";
+import { ASK_KINDS, type Ask } from "../file/index.js";
+import type { Job } from "../load.js";
+import type { Measured } from "../measure.js";
+import { sizesOf } from "../sizes.js";
+import { stackFigures } from "../stack-figures.js";
+import { ASK_WORDS } from "../wishes.js";
+import { type FitTarget, LENGTH_SCALE, massScale } from "./targets.js";
+
+/**
+ * Asks of the order as targets. Where the command line asks for nothing they are what is to be met. Where it does, those that the
+ * drawing meets are to stay met, and a figure that it asks for itself takes the place of the order's. Wishes are not among them,
+ * nor layers, which no size changes.
+ */
+export function orderTargets({ job, answers }: Measured, asked: readonly FitTarget[]): readonly FitTarget[] {
+  return answers
+    .filter(({ ask, verdict }) => {
+      const isOpen = asked.length === 0 || verdict !== "not-met";
+      return isOpen && !ask.should && ask.name !== "layers" && asked.every(({ name }) => name !== ask.name);
+    })
+    .map(({ ask }): FitTarget => {
+      const figure = figureOf(ask, job);
+      const kind = ASK_KINDS[ask.name];
+      return {
+        name: ask.name,
+        words: ASK_WORDS[ask.name],
+        kind,
+        test: ask.test,
+        figure,
+        scale: kind === "mass" ? massScale(ask.test) : LENGTH_SCALE,
+        source: "order",
+      };
+    });
+}
+
+function figureOf({ name }: Ask, job: Job): FitFigure {
+  switch (name) {
+    case "mass":
+    case "balance":
+      return { kind: name };
+    case "thickness":
+      return own((knife) => knife.laws.spine.valueAt(0));
+    case "edgeLength":
+    case "heelHeight":
+    case "overallLength":
+      return own((knife) => sizesOf(knife.outline)[name]);
+    case "layers":
+    case "coreLine":
+      return own((knife) => stackFigures(job, knife)[name]?.value ?? Number.NaN);
+  }
+}
+
+const own = (measure: (knife: Knife) => number): FitFigure => ({ kind: "own", measure });

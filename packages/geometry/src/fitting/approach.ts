@@ -1,0 +1,121 @@
+import { type Box, QuadraticModel } from "../numeric/quadratic-model.js";
+import type { FitScale } from "./fit-scale.js";
+import { leastChange } from "./least-change.js";
+import { leastMiss } from "./least-miss.js";
+import { type Band, clamped, halfSquares, worstMiss } from "./misses.js";
+
+/** Where a search has come to: changes between what the bench can set. */
+export interface Approach {
+  readonly changes: readonly number[];
+  /** Exact figures there, in their scales. */
+  readonly figures: readonly number[];
+  /** Greatest weighted miss of the asks; nothing or less where all are met. */
+  readonly miss: number;
+  /** The model that led there. */
+  readonly model: QuadraticModel;
+}
+
+/** A miss below this is rounding, in scales. */
+export const NO_MISS = 1e-7;
+/** Steps of the first model and of later ones, as shares of a range. */
+const FIRST_STEP = 0.1;
+const LATER_STEP = 0.02;
+const MOST_ROUNDS = 10;
+/** A round that moves less than this, as a share of a range, was the last. */
+const ARRIVED = 1e-6;
+/** From this round on each goes half as far as the one before: two that take turns meet. */
+const CALM_FROM = 4;
+
+/**
+ * The least change that meets the asks, or the least worst miss and the least change for it. The knife is weighed around a
+ * place, the answer looked for on that model, the knife weighed anew there, and so on until both agree.
+ *
+ * @param from - where it begins.
+ * @param known - a model from an earlier search; left out: one is made around `from`.
+ * @returns undefined where no knife can be measured there.
+ */
+export function approach(
+  scale: FitScale,
+  bands: readonly Band[],
+  from: readonly number[],
+  known?: QuadraticModel,
+): Approach | undefined {
+  const start = clamped(scale.box, from);
+  let model = known ?? QuadraticModel.around(scale.sampled, start, FIRST_STEP, scale.box);
+  if (model === undefined) return undefined;
+  let best: Approach | undefined;
+  let reach = 1;
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const { centre } = model;
+    const next = searchModel(model, bands, within(scale.box, centre, reach));
+    const here = approached(scale, bands, next, model);
+    if (here !== undefined && isBetter(here, best)) best = here;
+    const moved = Math.max(0, ...next.map((value, i) => Math.abs(value - (centre[i] ?? 0))));
+    if (here !== undefined && round > 0 && moved < ARRIVED) break;
+    if (round >= CALM_FROM || here === undefined) reach = Math.max(ARRIVED, Math.min(reach, moved) / 2);
+    if (here === undefined) continue;
+    const recentred: QuadraticModel | undefined = model.recentred(scale.sampled, next, LATER_STEP, scale.box);
+    if (recentred === undefined) break;
+    model = recentred;
+  }
+  return best;
+}
+
+/** Both searches on one model: first to where the asks are missed least, then to the least change for that. */
+export function searchModel(model: QuadraticModel, bands: readonly Band[], box: Box): readonly number[] {
+  const figureAt = (point: readonly number[]): number[] => bands.map((_, f) => model.valueAt(f, point));
+  const starts = [
+    clamped(box, model.centre),
+    clamped(
+      box,
+      model.centre.map(() => 0),
+    ),
+    middleOf(box),
+  ];
+  let best: readonly number[] | undefined;
+  let bestMiss = Number.POSITIVE_INFINITY;
+  for (const start of starts) {
+    const near = leastMiss({ model, bands, box }, start);
+    const miss = Math.max(0, worstMiss(bands, figureAt(near)));
+    if (miss > bestMiss + NO_MISS) continue;
+    const point = leastChange({ model, bands: relaxed(bands, miss), box }, near);
+    const isLess = miss < bestMiss - NO_MISS || best === undefined || halfSquares(point) < halfSquares(best);
+    if (isLess) [best, bestMiss] = [point, Math.min(miss, bestMiss)];
+  }
+  return best ?? clamped(box, model.centre);
+}
+
+/** Bands of what may be missed with a common miss allowed, and a hair more. */
+function relaxed(bands: readonly Band[], miss: number): readonly Band[] {
+  if (miss <= 0) return bands;
+  const by = miss * (1 + NO_MISS);
+  return bands.map((band) => (band.isHard === true ? band : { low: band.low - by, high: band.high + by }));
+}
+
+const middleOf = ({ low, high }: Box): number[] => low.map((least, i) => (least + (high[i] ?? least)) / 2);
+
+const within = ({ low, high }: Box, centre: readonly number[], reach: number): Box => ({
+  low: low.map((least, i) => Math.max(least, (centre[i] ?? 0) - reach)),
+  high: high.map((most, i) => Math.min(most, (centre[i] ?? 0) + reach)),
+});
+
+function approached(
+  scale: FitScale,
+  bands: readonly Band[],
+  changes: readonly number[],
+  model: QuadraticModel,
+): Approach | undefined {
+  const figures = scale.figuresOf(scale.sizesAt(changes));
+  return figures === undefined ? undefined : { changes, figures, miss: worstMiss(bands, figures), model };
+}
+
+/** Whether one place is better than another: a lesser miss, or as little of one with a lesser change. */
+export function isBetter(
+  a: Pick<Approach, "miss" | "changes">,
+  b: Pick<Approach, "miss" | "changes"> | undefined,
+): boolean {
+  if (b === undefined) return true;
+  const [first, second] = [Math.max(NO_MISS, a.miss), Math.max(NO_MISS, b.miss)];
+  if (first !== second) return first < second;
+  return halfSquares(a.changes) < halfSquares(b.changes);
+}
