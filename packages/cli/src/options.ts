@@ -83,3 +83,10 @@ export interface CalibrateOptions extends CommonOptions {
   /** The sheet is printed, or was, with the correction that is stored. */
   readonly corrected?: boolean;
 }
+
+/** Shells that can be taught to complete. */
+export const SHELLS = ["bash", "zsh", "fish"] as const;
+
+export type Shell = (typeof SHELLS)[number];
+
+export type CompletionOptions = Pick<CommonOptions, "json" | "out" | "force">;

@@ -3,6 +3,7 @@ import type { ExitCode } from "./exit-code.js";
 import type { Io } from "./io/io.js";
 import { declareCalibrate } from "./program/calibrate-command.js";
 import { declareCheck } from "./program/check-command.js";
+import { declareCompletion } from "./program/completion-command.js";
 import { declareGate } from "./program/gate-command.js";
 import { declareJobsheet } from "./program/jobsheet-command.js";
 import { declarePattern } from "./program/pattern-command.js";
@@ -11,6 +12,7 @@ import { declareSetup } from "./program/setup-command.js";
 import { EXIT_CODES } from "./program/shared-options.js";
 import { declareStock } from "./program/stock-command.js";
 import { declareWeigh } from "./program/weigh-command.js";
+import { argumentWords, optionWords } from "./program/word-option.js";
 import { version } from "./version.js";
 
 /**
@@ -42,9 +44,11 @@ const COMMANDS = [
   declareJobsheet,
   declareCheck,
   declareCalibrate,
+  declareCompletion,
 ];
 
 function output(program: Command, io: Io): void {
+  program.configureHelp({ optionDescription: optionWords, argumentDescription: argumentWords });
   program.exitOverride().configureOutput({
     writeOut: (text) => io.stdout.write(text),
     writeErr: (text) => io.stderr.write(text),
