@@ -24,7 +24,7 @@ test("mandoc has nothing against the man page but that it has no date", () => {
 
 test("the man page reads as plain text, with every command and option in it", () => {
   // Letters are printed over themselves to make them bold: a letter, a step back, the letter.
-  const text = mandoc("-T", "utf8", "-O", "width=80").replace(/.\x08/gu, "");
+  const text = mandoc("-T", "utf8", "-O", "width=80").replace(new RegExp(`.${STEP_BACK}`, "gu"), "");
   const commands = [...readText("docs/commands/README.md").matchAll(/\[scantling ([a-z]+)\]/gu)].map(
     ([, name]) => name,
   );

@@ -132,7 +132,8 @@ function fillShop(file: ShopFile): ShopSpec {
 /** Saw of a shop that measures in inches, mm. Basis like that of the metric one: common practice, no source. */
 const INCH_SAW = { cutStep: inchesToMm(1 / 4), kerf: inchesToMm(1 / 16) } as const;
 
-function sawOf(units: FileUnits): Pick<ShopSpec, "cutStep" | "kerf"> {
+/** Saw of a shop that says nothing of it, mm. */
+export function sawOf(units: FileUnits): Pick<ShopSpec, "cutStep" | "kerf"> {
   return units === "in" ? INCH_SAW : { cutStep: DEFAULT_SHOP.cutStep, kerf: DEFAULT_SHOP.kerf };
 }
 

@@ -6,6 +6,7 @@ import { declareCheck } from "./program/check-command.js";
 import { declareCompletion } from "./program/completion-command.js";
 import { declareGate } from "./program/gate-command.js";
 import { declareJobsheet } from "./program/jobsheet-command.js";
+import { declareNew } from "./program/new-command.js";
 import { declarePattern } from "./program/pattern-command.js";
 import { declarePlan } from "./program/plan-command.js";
 import { declareSetup } from "./program/setup-command.js";
@@ -35,6 +36,7 @@ export function makeProgram(io: Io, answered: (code: ExitCode) => void): Command
 
 /** In the order in which help lists them. */
 const COMMANDS = [
+  declareNew,
   declarePlan,
   declareWeigh,
   declareStock,

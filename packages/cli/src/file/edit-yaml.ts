@@ -48,14 +48,14 @@ export function isJsonLike(text: string): boolean {
 }
 
 /** A piece of the text to be replaced; nothing is where both ends are one. */
-interface Edit {
+export interface Edit {
   readonly from: number;
   readonly to: number;
   readonly text: string;
 }
 
 // As in the reader of these files.
-const parse = (text: string): Document.Parsed =>
+export const parse = (text: string): Document.Parsed =>
   parseDocument(text, {
     version: "1.2",
     schema: "core",
@@ -70,7 +70,7 @@ function entryText({ paper, shortSide, longSide }: PrinterLine, quoted: boolean)
   return `{ ${key("paper")}: ${word}, ${key("shortSide")}: ${shortSide}, ${key("longSide")}: ${longSide} }`;
 }
 
-function apply(text: string, edits: readonly Edit[]): string {
+export function apply(text: string, edits: readonly Edit[]): string {
   return [...edits]
     .sort((a, b) => b.from - a.from)
     .reduce((done, edit) => done.slice(0, edit.from) + edit.text + done.slice(edit.to), text);
@@ -143,7 +143,7 @@ function inBraces(text: string, collection: YAMLMap | YAMLSeq, item: string): Ed
 }
 
 /** A comma behind the last item, comments aside. */
-function commaAfter(text: string, from: number, to: number): number | undefined {
+export function commaAfter(text: string, from: number, to: number): number | undefined {
   const rest = text.slice(from, to).replace(/(?<=\s)#[^\n]*/gu, (comment) => " ".repeat(comment.length));
   const at = rest.indexOf(",");
   return at < 0 ? undefined : from + at;
@@ -169,20 +169,20 @@ function endOfContent(text: string, contents: YAMLMap): number {
   return mark === null ? text.length : from + mark.index;
 }
 
-const insert = (at: number, text: string): Edit => ({ from: at, to: at, text });
+export const insert = (at: number, text: string): Edit => ({ from: at, to: at, text });
 
-const eolOf = (text: string): string => (text.includes("\r\n") ? "\r\n" : "\n");
+export const eolOf = (text: string): string => (text.includes("\r\n") ? "\r\n" : "\n");
 
 /** The blanks before a place that nothing else stands before on its line. */
-function indentAt(text: string, offset: number): string {
+export function indentAt(text: string, offset: number): string {
   const before = text.slice(text.lastIndexOf("\n", offset - 1) + 1, offset);
   return /^[ \t]*/u.exec(before)?.[0] ?? "";
 }
 
-const startOf = (node: unknown): number => (isNode(node) ? (node.range?.[0] ?? 0) : 0);
+export const startOf = (node: unknown): number => (isNode(node) ? (node.range?.[0] ?? 0) : 0);
 
 /** Where the last thing in a node ends, without the blanks and comments behind it. */
-function endOf(node: unknown): number {
+export function endOf(node: unknown): number {
   if (!isNode(node)) return 0;
   const collection = isMap(node) || isSeq(node);
   const last = collection && node.flow !== true ? node.items.at(-1) : undefined;
@@ -193,7 +193,7 @@ function endOf(node: unknown): number {
 const endOfItem = (item: unknown): number =>
   isPair(item) ? Math.max(endOf(item.key), endOf(item.value)) : endOf(item);
 
-const isQuoted = (map: YAMLMap): boolean => {
+export const isQuoted = (map: YAMLMap): boolean => {
   const key = map.items[0]?.key;
   return isScalar(key) && key.type === "QUOTE_DOUBLE";
 };

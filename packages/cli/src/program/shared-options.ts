@@ -10,6 +10,9 @@ cannot write.`;
 /** Written out, so that help does not load the geometry. */
 export const STATES = ["finished", "ready", "forged"] as const;
 
+/** The same. */
+export const TANG_FORMS = ["full", "hidden", "through"] as const;
+
 /** All values of an option that is given several times. */
 export const collect = (value: string, before: readonly string[] = []): readonly string[] => [
   ...before,
