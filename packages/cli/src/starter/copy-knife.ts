@@ -51,11 +51,18 @@ function orderEdits(text: string, contents: YAMLMap, { code, title }: CopyChange
     return isScalar(given) ? [inPlaceOf(given, asText(value, order))] : [];
   });
   const asks = order.items.find((pair) => isScalar(pair.key) && pair.key.value === "asks");
-  return [
-    ...edits,
-    ...(missing.length === 0 ? [] : [atStart(text, order, missing)]),
-    ...(asks === undefined ? [] : [withoutAsks(text, order, asks)]),
-  ];
+  const added = missing.length === 0 ? [] : [atStart(text, order, missing)];
+  const taken = asks === undefined ? [] : [withoutAsks(text, order, asks)];
+  return [...edits, ...together(added, taken, order)];
+}
+
+/** Two edits at one place are one; where nothing follows in braces, no comma is left over. */
+function together([added]: readonly Edit[], [taken]: readonly Edit[], order: YAMLMap): Edit[] {
+  if (added === undefined || taken === undefined || added.from !== taken.from) {
+    return [added, taken].filter((edit) => edit !== undefined);
+  }
+  const alone = order.flow === true && order.items.length === 1;
+  return [{ ...taken, text: `${alone ? added.text.replace(/,\s*$/u, "") : added.text}${taken.text}` }];
 }
 
 /** A group of its own behind the first line that says something: the version. */
