@@ -24,7 +24,7 @@ export async function writeOutput(
   io: Io,
   folder: string,
   files: readonly OutputFile[],
-  options: CommonOptions,
+  options: Pick<CommonOptions, "force">,
 ): Promise<string[]> {
   const placed: NewFile[] = files.map(({ name, content }) => ({
     path: join(resolve(io.cwd, folder), name),

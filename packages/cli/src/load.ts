@@ -33,8 +33,6 @@ export interface Job {
   readonly spec: KnifeSpec;
   /** Names output files: `harvest` for `harvest.knife.yaml`. */
   readonly name: string;
-  /** The knife file as it was given, to be written with other sizes. */
-  readonly source: InputText;
   /** Whether the knife was read from standard input, so that no shop file can lie beside it. */
   readonly fromStdin: boolean;
   /** Units to show. */
@@ -72,7 +70,6 @@ export async function loadJob(io: Io, given: string, options: CommonOptions): Pr
     knife,
     shopFile: shop && readShopFile(shop.text, shop.shown),
     name: input.path === undefined ? nameOfCode(knife.order.code) : nameOfFile(input.path),
-    source: input,
     fromStdin: input.path === undefined,
     units: options.units ?? knife.units,
     texts: { knife: input.text, ...(shop === undefined ? {} : { shop: shop.text }) },
@@ -150,7 +147,8 @@ export function fillShop(file: ShopFile): ShopSpec {
 /** Saw of a shop that measures in inches, mm. Basis like that of the metric one: common practice, no source. */
 const INCH_SAW = { cutStep: inchesToMm(1 / 4), kerf: inchesToMm(1 / 16) } as const;
 
-function sawOf(units: FileUnits): Pick<ShopSpec, "cutStep" | "kerf"> {
+/** Saw of a shop that says nothing of it, mm. */
+export function sawOf(units: FileUnits): Pick<ShopSpec, "cutStep" | "kerf"> {
   return units === "in" ? INCH_SAW : { cutStep: DEFAULT_SHOP.cutStep, kerf: DEFAULT_SHOP.kerf };
 }
 

@@ -1,4 +1,4 @@
-import type { GateStage, PieceState } from "@scantling/geometry";
+import type { FamilyName, GateStage, PieceState, TangSpec } from "@scantling/geometry";
 import type { SheetName } from "./sheets/sheet-names.js";
 import type { DrawingFormat } from "./sheets/write-drawings.js";
 
@@ -137,4 +137,24 @@ export interface FitOptions extends CommonOptions {
   readonly change?: readonly string[];
   /** Whether the whole band has to lie inside what is asked. */
   readonly sure?: boolean;
+}
+
+/** Shells that can be taught to complete. */
+export const SHELLS = ["bash", "zsh", "fish"] as const;
+
+export type Shell = (typeof SHELLS)[number];
+
+export type CompletionOptions = Pick<CommonOptions, "json" | "out" | "force">;
+
+export interface NewOptions extends CommonOptions {
+  /** Left out: asked for on a terminal. */
+  readonly family?: FamilyName;
+  /** Left out: the family's own. */
+  readonly tang?: TangSpec["form"];
+  /** A knife file to begin with. */
+  readonly from?: string;
+  /** A shop instead of a knife. */
+  readonly shopFile?: boolean;
+  readonly code?: string;
+  readonly title?: string;
 }

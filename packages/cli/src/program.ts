@@ -3,10 +3,12 @@ import type { ExitCode } from "./exit-code.js";
 import type { Io } from "./io/io.js";
 import { declareCalibrate } from "./program/calibrate-command.js";
 import { declareCheck } from "./program/check-command.js";
+import { declareCompletion } from "./program/completion-command.js";
 import { declareFit } from "./program/fit-command.js";
 import { declareGate } from "./program/gate-command.js";
 import { declareJobsheet } from "./program/jobsheet-command.js";
 import { declareLearn } from "./program/learn-command.js";
+import { declareNew } from "./program/new-command.js";
 import { declarePattern } from "./program/pattern-command.js";
 import { declarePlan } from "./program/plan-command.js";
 import { declareRecord } from "./program/record-command.js";
@@ -15,6 +17,7 @@ import { declareSetup } from "./program/setup-command.js";
 import { EXIT_CODES } from "./program/shared-options.js";
 import { declareStock } from "./program/stock-command.js";
 import { declareWeigh } from "./program/weigh-command.js";
+import { argumentWords, optionWords } from "./program/word-option.js";
 import { version } from "./version.js";
 
 /**
@@ -37,6 +40,7 @@ export function makeProgram(io: Io, answered: (code: ExitCode) => void): Command
 
 /** In the order in which help lists them. */
 const COMMANDS = [
+  declareNew,
   declarePlan,
   declareWeigh,
   declareStock,
@@ -50,9 +54,11 @@ const COMMANDS = [
   declareJobsheet,
   declareCheck,
   declareCalibrate,
+  declareCompletion,
 ];
 
 function output(program: Command, io: Io): void {
+  program.configureHelp({ optionDescription: optionWords, argumentDescription: argumentWords });
   program.exitOverride().configureOutput({
     writeOut: (text) => io.stdout.write(text),
     writeErr: (text) => io.stderr.write(text),

@@ -40,7 +40,7 @@ export async function fit(io: Io, file: string, options: FitOptions): Promise<Ex
       "nothing is asked for, neither by the order nor on the command line",
       "Give a target, for example --mass 480g, or asks in the knife file.",
     );
-  const text = new KnifeText(job.source.text, job.knife.units);
+  const text = new KnifeText(job.texts.knife, job.knife.units);
   const changes = changesOf(knife, options.change, text, job.knife.units);
   io.stderr.write(`Looking: ${changes.dimensions.length} to change, ${targets.length} asked.\n`);
   const report = inFileTerms(job, () => fitReport(measured, changes, targets, options.sure === true));

@@ -7,9 +7,9 @@ import {
   indentAt,
   isQuoted,
   linesAt,
-  linesBehind,
   parseYaml,
   startOf,
+  underLast,
 } from "./yaml-edits.js";
 
 /** An entry of the key `printer`, the paper as it is written. */
@@ -71,7 +71,7 @@ function editsFor(
     const quoted =
       entries[0] !== undefined ? isQuoted(entries[0]) : contents.flow === true && isQuoted(contents);
     if (list.flow === true) return [inBraces(text, list, entryText(line, quoted))];
-    return [linesBehind(text, list, [`${indentAt(text, startOf(list))}- ${entryText(line, false)}`])];
+    return [underLast(text, list, `- ${entryText(line, false)}`)];
   }
   // Another value than a list is nothing that could be added to.
   if (list !== undefined) return [];

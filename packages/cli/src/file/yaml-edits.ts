@@ -49,7 +49,7 @@ export function inBraces(text: string, collection: YAMLMap | YAMLSeq, item: stri
 }
 
 /** A comma behind the last item, comments aside. */
-function commaAfter(text: string, from: number, to: number): number | undefined {
+export function commaAfter(text: string, from: number, to: number): number | undefined {
   const rest = text.slice(from, to).replace(/(?<=\s)#[^\n]*/gu, (comment) => " ".repeat(comment.length));
   const at = rest.indexOf(",");
   return at < 0 ? undefined : from + at;
@@ -112,4 +112,11 @@ export function linesAt(text: string, end: number, lines: readonly string[]): Ed
   const eol = eolOf(text);
   const open = end > 0 && text[end - 1] !== "\n" ? eol : "";
   return insert(end, open + lines.map((line) => line + eol).join(""));
+}
+
+/** One more line under the last one of a collection of lines, as far in as its first. */
+export function underLast(text: string, collection: YAMLMap | YAMLSeq, line: string): Edit {
+  const first = collection.items[0];
+  const place = isPair(first) ? startOf(first.key) : startOf(collection);
+  return linesBehind(text, collection, [indentAt(text, place) + line]);
 }

@@ -2,6 +2,8 @@
 export interface OutStream {
   /** Width of the terminal in characters; undefined where there is none. */
   readonly columns: number | undefined;
+  /** Whether a person reads it on a terminal. */
+  readonly isTTY: boolean;
   write(text: string): void;
   /** Resolves when all is written; rejects with the system's error where it could not be. A reader that left is no error. */
   flush(): Promise<void>;
@@ -48,6 +50,13 @@ export interface Machine {
   pause(milliseconds: number): Promise<void>;
 }
 
+/** Answers that are typed on a terminal, a line at a time. */
+export interface LineReader {
+  /** Shows what is asked on standard error, and waits for a line; undefined where there is none any more: Ctrl-C, or the end of input. */
+  ask(prompt: string): Promise<string | undefined>;
+  close(): void;
+}
+
 /** Everything that the command knows of the world outside; tests give one that lives in memory. */
 export interface Io {
   readonly stdout: OutStream;
@@ -55,6 +64,8 @@ export interface Io {
   /** The first `atMost` bytes of standard input. */
   readStdin(atMost: number): Promise<Uint8Array>;
   readonly stdinIsTTY: boolean;
+  /** Begins to read what is typed on the terminal; close it again. */
+  openLines(): LineReader;
   readonly disk: Disk;
   readonly cwd: string;
   readonly env: Readonly<Record<string, string | undefined>>;

@@ -5,6 +5,7 @@ import { dirname } from "node:path";
 import type { Readable, Writable } from "node:stream";
 import { setTimeout } from "node:timers/promises";
 import type { Disk, Entry, Io, Machine, OutStream } from "./io.js";
+import { lineReader } from "./line-reader.js";
 import { systemCode } from "./system-code.js";
 
 const READ_CHUNK = 64 * 1024;
@@ -149,7 +150,9 @@ export async function readStream(stream: Readable, atMost: number): Promise<Uint
 }
 
 /** One of this process's streams, or any other that writes text. */
-export function outStream(stream: Writable & { readonly columns?: number }): OutStream {
+export function outStream(
+  stream: Writable & { readonly columns?: number; readonly isTTY?: boolean },
+): OutStream {
   let failed: Error | undefined;
   // A reader that has seen enough (`| head`) closes the pipe; that is not a failure of ours.
   stream.on("error", (error) => {
@@ -157,6 +160,7 @@ export function outStream(stream: Writable & { readonly columns?: number }): Out
   });
   return {
     columns: stream.columns,
+    isTTY: stream.isTTY === true,
     write: (text) => void stream.write(text),
     async flush() {
       await new Promise((resolve) => stream.write("", resolve));
@@ -172,6 +176,7 @@ export function nodeIo(): Io {
     stderr: outStream(process.stderr),
     readStdin: (atMost) => readStream(process.stdin, atMost),
     stdinIsTTY: process.stdin.isTTY === true,
+    openLines: () => lineReader(process.stdin, process.stderr, process.stdin.isTTY === true),
     disk: nodeDisk,
     cwd: process.cwd(),
     env: process.env,

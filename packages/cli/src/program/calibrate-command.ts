@@ -1,13 +1,13 @@
 import { CALIBRATE_FORMATS, type CalibrateOptions } from "../options.js";
 import type { Declaring } from "./declaring.js";
-import { examples, formatOption, shared } from "./shared-options.js";
+import { examples, formatOption, paperOption, shared } from "./shared-options.js";
 
 export function declareCalibrate({ program, io, answered }: Declaring): void {
   shared(
     program.command("calibrate"),
     "a sheet to check the printer with, and from two lengths measured on it what sets the printer right",
   )
-    .option("--paper <PAPER>", "a4, letter, a3, tabloid, 300x600mm, ... (default: paper of the shop file)")
+    .addOption(paperOption("paper of the shop file"))
     .option("--short <LENGTH>", "what the bar along the short side of the paper measures")
     .option("--long <LENGTH>", "what the bar along the long side measures")
     .option("--corrected", "the sheet with the stored correction, to prove it")

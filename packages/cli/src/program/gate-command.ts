@@ -8,7 +8,7 @@ export function declareGate({ program, io, answered }: Declaring): void {
     program.command("gate"),
     "steel to spare or short at a stage, what can still be made of it, and what is left to take off",
   )
-    .addOption(new Option("--stage <stage>", "what is on the scale").choices(GATES).makeOptionMandatory(true))
+    .addOption(new Option("--stage <STAGE>", "what is on the scale").choices(GATES).makeOptionMandatory(true))
     .requiredOption("--mass <MASS>", "what the scale shows: 702g, 24.8 oz, 1 lb 8 oz")
     .option("--tare <MASS>", "the handling bar's own mass, 0g for none")
     .addOption(planOption())

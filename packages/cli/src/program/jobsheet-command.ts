@@ -1,6 +1,6 @@
 import { CARD_FORMATS, type JobsheetOptions } from "../options.js";
 import type { Declaring } from "./declaring.js";
-import { common, examples, formatOption, planOption } from "./shared-options.js";
+import { common, examples, formatOption, paperOption, planOption } from "./shared-options.js";
 
 export function declareJobsheet({ program, io, answered }: Declaring): void {
   common(
@@ -8,7 +8,7 @@ export function declareJobsheet({ program, io, answered }: Declaring): void {
     "the bench card to hang up: set-ups in the order of use, with boxes to write in",
   )
     .addOption(formatOption("card", CARD_FORMATS, "pdf"))
-    .option("--paper <PAPER>", "a4, letter, ... (default: paper of the shop file)")
+    .addOption(paperOption("paper of the shop file"))
     .addOption(planOption())
     .addHelpText(
       "after",

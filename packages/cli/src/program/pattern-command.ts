@@ -1,28 +1,25 @@
-import { Option } from "commander";
 import type { PatternOptions } from "../options.js";
 import { SHEET_NAMES, SHEET_WORDS } from "../sheets/sheet-names.js";
 import { DRAWING_FORMATS } from "../sheets/write-drawings.js";
 import type { Declaring } from "./declaring.js";
-import { common, examples, formatOption, STATES, wordList } from "./shared-options.js";
+import { common, examples, formatOption, paperOption, statesOption } from "./shared-options.js";
+import { listOf } from "./word-option.js";
 
 export function declarePattern({ program, io, answered }: Declaring): void {
   common(program.command("pattern"), "true-size drawings to trace, cut out and hold against the work")
     .addOption(
-      new Option("--sheet <NAMES>", "sheets to draw, parted by commas, or all (default: pattern)").argParser(
-        (value: string) => wordList(value, SHEET_NAMES, "sheets"),
+      listOf(
+        "--sheet <NAMES>",
+        "sheets to draw, parted by commas, or all (default: pattern)",
+        SHEET_NAMES,
+        "sheets",
       ),
     )
     .addOption(formatOption("drawings", DRAWING_FORMATS, "svg"))
-    .option(
-      "--paper <PAPER>",
-      "a4, letter, a3, tabloid, 300x600mm, fit, ... (default: the smallest that holds the sheet; for pdf that of the shop file, tiled)",
-    )
     .addOption(
-      new Option(
-        "--state <STATES>",
-        "size states of the blade, nested in one another: finished, ready, forged (default: finished)",
-      ).argParser((value: string) => wordList(value, STATES, "states")),
+      paperOption("the smallest that holds the sheet; for pdf that of the shop file, tiled", ["fit"]),
     )
+    .addOption(statesOption("size states of the blade, nested in one another, parted by commas"))
     .option("--offset <LENGTH>", "a line to saw or scribe along, this far outside the outline")
     .option("--overlap <LENGTH>", "how much tiled pages overlap (default: 10 mm)")
     .option("--margin <LENGTH>", "white along the edges of tiled pages (default: 6 mm)")

@@ -3,7 +3,10 @@ import type { Declaring } from "./declaring.js";
 import { common, examples } from "./shared-options.js";
 
 export function declarePlan({ program, io, answered }: Declaring): void {
-  common(program.command("plan"), "the main job: everything below into one folder, and a summary")
+  common(
+    program.command("plan"),
+    "the main job: weight, bars, forge card, checks and sheets into one folder, and a summary",
+  )
     .addHelpText(
       "after",
       examples(

@@ -1,7 +1,8 @@
 import { Option } from "commander";
 import type { RecordOptions } from "../options.js";
 import type { Declaring } from "./declaring.js";
-import { collect, common, examples, GATES, knownWord, planOption } from "./shared-options.js";
+import { collect, common, examples, GATES, planOption } from "./shared-options.js";
+import { oneOf } from "./word-option.js";
 
 /** Written out, so that help does not load the geometry; a test holds them against the tasks of the job. */
 export const TASKS = [
@@ -34,7 +35,7 @@ export function declareRecord({ program, io, answered }: Declaring): void {
     "enter what was measured while making the knife, and what it means; alone: what is entered",
     FILE,
   )
-    .addOption(new Option("--stage <stage>", "what was weighed or measured").choices(GATES))
+    .addOption(new Option("--stage <STAGE>", "what was weighed or measured").choices(GATES))
     .option("--mass <MASS>", "what the scale shows: 702g, 24.8 oz, 1 lb 8 oz")
     .option("--tare <MASS>", "the handling bar's own mass, 0g for none")
     .option("--heats <N>", "forging heats since the stage before")
@@ -42,17 +43,13 @@ export function declareRecord({ program, io, answered }: Declaring): void {
     .option("--size <PLACE=SIZE>", 'thickness, or thickness x height: "heel=5.6 x 96 mm"', collect)
     .option("--drawn <A=B>", 'height x thickness before and after: "40x30=48x20 mm"')
     .addOption(
-      new Option("--drawn-with <tool>", "what it was drawn with").choices(["hammer", "flat dies", "fullers"]),
+      new Option("--drawn-with <TOOL>", "what it was drawn with").choices(["hammer", "flat dies", "fullers"]),
     )
-    .addOption(
-      new Option("--task <task>", `what the hours went into: ${TASKS.join(", ")}`).argParser(
-        (value: string) => knownWord(value.toLowerCase(), TASKS, "tasks"),
-      ),
-    )
+    .addOption(oneOf("--task <TASK>", "what the hours went into", TASKS, "tasks"))
     .option("--hours <HOURS>", "hours of hand work: 3.5 or 3:30")
     .option("--hardness <HRC>", "as a tester showed it")
     .option("--files <SKATES/CUTS>", "the hardest file that skates, the softest that cuts: 60/65")
-    .addOption(new Option("--after <step>", "the step before the hardness").choices(["quench", "temper"]))
+    .addOption(new Option("--after <STEP>", "the step before the hardness").choices(["quench", "temper"]))
     .option("--batch <TEXT>", "batch of the steel")
     .option("--note <TEXT>", "anything worth knowing next time")
     .option("--on <DAY>", "2026-11-28 (default: today)")

@@ -1,5 +1,5 @@
-import { nearestWord } from "@scantling/geometry/units";
 import { type Command, InvalidArgumentError, Option } from "commander";
+import { listOf, oneOf, usually } from "./word-option.js";
 
 export const EXIT_CODES = `
 Exit codes: 0 done; 1 our bug; 2 wrong use; 3 a file has errors or cannot be
@@ -12,6 +12,8 @@ cannot write.`;
 export const STATES = ["finished", "ready", "forged"] as const;
 
 export const GATES = ["cut", "billet", "forged", "ready", "finished"] as const;
+/** The same. */
+export const TANG_FORMS = ["full", "hidden", "through"] as const;
 
 /** All values of an option that is given several times. */
 export const collect = (value: string, before: readonly string[] = []): readonly string[] => [
@@ -30,14 +32,24 @@ export function common(
   return shared(command.argument(name, about), description);
 }
 
-/** The options that every command has. */
+/** The options of a command that knows neither units nor shop. */
+export function plain(command: Command, description: string): Command {
+  return command
+    .description(description)
+    .option("--json", "print the report as JSON, one document")
+    .option("--out <DIR>", "write into this folder, which is made if missing")
+    .option("--force", "overwrite files that exist")
+    .allowExcessArguments(false);
+}
+
+/** The options that every other command has. */
 export function shared(command: Command, description: string): Command {
   return command
     .description(description)
     .option("--json", "print the report as JSON (mm and g), one document")
     .option("--out <DIR>", "write into this folder, which is made if missing")
     .addOption(
-      new Option("--units <units>", "units of reports and drawings (default: those of the file)").choices([
+      new Option("--units <UNITS>", "units of reports and drawings (default: those of the file)").choices([
         "in",
         "mm",
       ]),
@@ -53,7 +65,7 @@ export function examples(command: string, ...lines: readonly string[]): string {
 
 /** The blade in hand: finished, ready to harden with what is ground afterwards still on, or as it leaves the anvil. */
 export function stateOption(done: string): Option {
-  return new Option("--state <state>", `size state that is ${done} (default: finished)`).choices(STATES);
+  return new Option("--state <STATE>", `size state that is ${done} (default: finished)`).choices(STATES);
 }
 
 /** Which of the ranked plans a card is made for. */
@@ -69,23 +81,19 @@ function planPlace(value: string): number {
 
 /** `--format`, with the nearest word for one that is none. */
 export function formatOption<T extends string>(what: string, formats: readonly T[], usual: T): Option {
-  return new Option("--format <format>", `format of the ${what}: ${formats.join(", ")}`)
-    .default(usual)
-    .argParser((value: string) => knownWord(value.toLowerCase(), formats, "formats"));
+  return oneOf("--format <FORMAT>", `format of the ${what}`, formats, "formats").default(usual);
 }
 
-/** Words of a list parted by commas, each once, in the order of the list that they are from. */
-export function wordList<T extends string>(value: string, known: readonly T[], what: string): readonly T[] {
-  const asked = value.split(",").map((word) => word.trim().toLowerCase());
-  if (asked.includes("all")) return known;
-  const found = asked.map((word) => knownWord(word, known, what));
-  return known.filter((name) => found.includes(name));
+/** Several size states, parted by commas. */
+export function statesOption(about: string): Option {
+  return listOf("--state <STATES>", `${about} (default: finished)`, STATES, "states");
 }
 
-export function knownWord<T extends string>(word: string, known: readonly T[], what: string): T {
-  const found = known.find((name) => name === word);
-  if (found !== undefined) return found;
-  const near = nearestWord(word, known);
-  const meant = near === undefined ? "" : `Did you mean ${near}? `;
-  throw new InvalidArgumentError(`${meant}The ${what} are: ${known.join(", ")}.`);
+/** Written out, so that help does not load what draws on them. */
+export const PAPERS = ["a4", "a3", "a2", "letter", "legal", "tabloid"] as const;
+
+/** `--paper`: a name or two sides; `others` are words that mean something to this command alone. */
+export function paperOption(usual: string, others: readonly string[] = []): Option {
+  const named = `the paper: ${["a4", "letter", "a3", "tabloid", "300x600mm", ...others, "..."].join(", ")}`;
+  return usually("--paper <PAPER>", `${named} (default: ${usual})`, [...PAPERS, ...others]);
 }

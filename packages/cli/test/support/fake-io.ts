@@ -1,5 +1,5 @@
 import { dirname, join, resolve } from "node:path";
-import type { Disk, Entry, Io } from "../../src/io/io.js";
+import type { Disk, Entry, Io, LineReader } from "../../src/io/io.js";
 
 function systemError(code: string, path: string): Error {
   return Object.assign(new Error(`${code}: ${path}`), { code });
@@ -159,6 +159,8 @@ export interface FakeIoOptions {
   readonly stdin?: string | Uint8Array;
   /** Width of the terminal; none by default. */
   readonly columns?: number;
+  /** Both streams out, and what is typed, are a terminal: these lines are typed, then it ends as by Ctrl-C. */
+  readonly typed?: readonly string[];
   readonly env?: Readonly<Record<string, string>>;
   readonly cwd?: string;
   /** Standard output cannot be written to the end. */
@@ -181,7 +183,8 @@ export function fakeIo(options: FakeIoOptions = {}): FakeIo {
   for (let folder = cwd; !disk.folders.has(folder); folder = dirname(folder)) disk.folders.add(folder);
   const texts = { out: "", err: "" };
   const stream = (key: "out" | "err", fails?: string) => ({
-    columns: options.columns,
+    columns: options.columns ?? (options.typed === undefined ? undefined : 80),
+    isTTY: options.typed !== undefined,
     write: (text: string) => {
       texts[key] += text;
     },
@@ -189,7 +192,19 @@ export function fakeIo(options: FakeIoOptions = {}): FakeIo {
       if (fails !== undefined) throw systemError(fails, "standard output");
     },
   });
+  const openLines = (): LineReader => {
+    const lines = [...(options.typed ?? [])];
+    return {
+      ask: async (prompt) => {
+        const line = lines.shift();
+        texts.err += `${prompt}${line === undefined ? "" : `${line}\n`}`;
+        return line;
+      },
+      close: () => undefined,
+    };
+  };
   return {
+    openLines,
     stdout: stream("out", options.stdoutFails),
     stderr: stream("err"),
     stdinIsTTY: options.stdin === undefined,

@@ -1,0 +1,251 @@
+import { dirname, isAbsolute, join, relative, resolve, sep } from "node:path";
+import { type FamilyName, findMaterial } from "@scantling/geometry";
+import type { FileUnits } from "@scantling/geometry/units";
+import { writeOutput } from "../deliver.js";
+import { EXIT, type ExitCode } from "../exit-code.js";
+import { CommandFailure } from "../failure.js";
+import { FileError, readKnifeFile, readShopFile } from "../file/index.js";
+import type { Io } from "../io/io.js";
+import { shopInput } from "../load.js";
+import type { NewOptions } from "../options.js";
+import { readInput, STDIN, showPath } from "../read-input.js";
+import { jsonText } from "../report/documents.js";
+import { askFor, STOPPED, say, type Taken, type Talk } from "../starter/ask.js";
+import { copyKnife } from "../starter/copy-knife.js";
+import { FAMILY_WORDS, USUAL_FAMILY } from "../starter/family-words.js";
+import { askKnife, type KnifeAnswers } from "../starter/knife-questions.js";
+import {
+  knifeStarter,
+  STARTER_HANDLE,
+  STARTER_STEEL,
+  type StarterMaterial,
+} from "../starter/knife-starter.js";
+import { FAMILY_STARTERS } from "../starter/knife-types.js";
+import { codeOf, kindOfName, newName, stemOf, titleOf } from "../starter/new-name.js";
+import { shopStarter } from "../starter/shop-starter.js";
+
+/** A new file before it is written. */
+interface NewText {
+  readonly kind: "knife" | "shop" | "copy";
+  /** As it is written, from the output folder; `-` for standard output. */
+  readonly name: string;
+  readonly content: string;
+  readonly family?: FamilyName;
+}
+
+/**
+ * `scantling new [FILE]`: a knife file to begin with. On a terminal it asks; elsewhere, and with `--family`, it writes a starter
+ * of that family. `--from` begins with a copy of another knife file, `--shop-file` is for a shop.
+ */
+export async function newFile(io: Io, given: string | undefined, options: NewOptions): Promise<ExitCode> {
+  refuseTogether(options);
+  const kind = options.shopFile ? "shop" : kindOfName(given);
+  const name = given === undefined ? undefined : newName(given, kind);
+  if (name !== undefined) await refuseTaken(io, name, options);
+  const made =
+    options.from !== undefined
+      ? await copied(io, options.from, name, options)
+      : kind === "shop"
+        ? await shopFile(io, name ?? "shop.yaml", options)
+        : await knifeFile(io, name, options);
+  if (made === undefined) throw stopped();
+  return deliver(io, made, options);
+}
+
+function refuseTogether({ from, family, tang, shopFile }: NewOptions): void {
+  const other = [
+    ...(family === undefined ? [] : ["--family"]),
+    ...(tang === undefined ? [] : ["--tang"]),
+    ...(shopFile ? ["--shop-file"] : []),
+  ];
+  const pair = from !== undefined ? ["--from", ...other] : shopFile ? other.reverse() : [];
+  if (pair.length < 2) return;
+  throw new CommandFailure(
+    EXIT.usage,
+    "not-together",
+    `${pair[0]} and ${pair[1]} do not go together: each says what the file begins with`,
+    "Leave one of them out.",
+  );
+}
+
+/** Before anything is asked: nobody wants to answer for nothing. */
+async function refuseTaken(io: Io, name: string, options: NewOptions): Promise<void> {
+  if (name === STDIN) return;
+  const path = resolve(io.cwd, options.out ?? ".", name);
+  const shown = showPath(io, path);
+  const entry = await io.disk.entry(path).catch(() => "nothing" as const);
+  if (entry === "nothing" || (entry === "file" && options.force)) return;
+  throw new CommandFailure(
+    EXIT.write,
+    "would-overwrite",
+    entry === "folder" ? `${shown} is a folder` : `${shown} exists; nothing was written`,
+    entry === "folder"
+      ? `Give a file name, such as ${join(shown, "hunter.knife.yaml")}.`
+      : "Give another name, or add --force to replace it.",
+    { file: shown },
+  );
+}
+
+const stopped = (): CommandFailure =>
+  new CommandFailure(
+    EXIT.usage,
+    "stopped",
+    "stopped; nothing was written",
+    "To write a starter without questions: scantling new NAME --family drop-point",
+  );
+
+async function knifeFile(
+  io: Io,
+  name: string | undefined,
+  options: NewOptions,
+): Promise<NewText | undefined> {
+  const shop = await shopWords(io, options);
+  const units = options.units ?? shop.units ?? "mm";
+  const asks = io.stdinIsTTY && io.stderr.isTTY && !options.json && options.family === undefined;
+  if (!asks) {
+    const family = options.family ?? USUAL_FAMILY;
+    const tang = options.tang ?? FAMILY_STARTERS[family].tang;
+    return starter({ family, units, tang, steel: shop.steel, handle: STARTER_HANDLE }, name, options);
+  }
+  const lines = io.openLines();
+  const talk: Talk = { lines, out: io.stderr };
+  try {
+    const answers = await askKnife(talk, { units, steel: shop.steel });
+    const chosen =
+      answers === STOPPED ? STOPPED : (name ?? (await askName(io, talk, answers.family, options)));
+    if (answers === STOPPED || chosen === STOPPED) {
+      io.stderr.write("\n");
+      return undefined;
+    }
+    return starter(answers, chosen, options);
+  } finally {
+    lines.close();
+  }
+}
+
+/** What the file is called, by a name that is free. */
+async function askName(io: Io, talk: Talk, family: FamilyName, options: NewOptions) {
+  for (;;) {
+    const name = await askFor(talk, {
+      ask: "Name of the file",
+      usual: `${family}.knife.yaml`,
+      help: ["It ends in .knife.yaml; without an ending it gets that one."],
+      take: (typed): Taken<string> => attempt(() => newName(typed, "knife")),
+    });
+    if (name === STOPPED) return STOPPED;
+    try {
+      await refuseTaken(io, name, options);
+      return name;
+    } catch (error) {
+      if (!(error instanceof CommandFailure)) throw error;
+      say(talk, `${error.message}. ${error.todo}`);
+    }
+  }
+}
+
+function attempt(make: () => string): Taken<string> {
+  try {
+    return { ok: true, value: make() };
+  } catch (error) {
+    if (!(error instanceof CommandFailure)) throw error;
+    return { ok: false, why: `${error.message}. ${error.todo}` };
+  }
+}
+
+function starter(answers: KnifeAnswers, name: string | undefined, options: NewOptions): NewText {
+  const { family } = answers;
+  const file = name ?? `${family}.knife.yaml`;
+  const stem = stemOf(file);
+  const isOwn = file !== STDIN && stem !== family;
+  const code = options.code ?? codeOf(isOwn ? stem : family);
+  const title = options.title ?? (isOwn ? titleOf(stem) : FAMILY_WORDS[family]);
+  return { kind: "knife", name: file, family, content: knifeStarter({ ...answers, code, title }) };
+}
+
+async function shopFile(io: Io, name: string, options: NewOptions): Promise<NewText> {
+  const { units } = await shopWords(io, options);
+  return { kind: "shop", name, content: shopStarter(options.units ?? units ?? "mm") };
+}
+
+/** Units and first steel of the shop that there is; a shop that cannot be read is told, and does without. */
+async function shopWords(
+  io: Io,
+  options: NewOptions,
+): Promise<{ readonly units?: FileUnits; readonly steel: StarterMaterial }> {
+  try {
+    const input = await shopInput(io, io.cwd, options);
+    if (input === undefined) return { steel: STARTER_STEEL };
+    const { units, shop } = readShopFile(input.text, input.shown);
+    // One that no density is known of would make a file with an error in it.
+    const steel = shop.rack?.find((bar) => findMaterial(bar.steel ?? "")?.kind === "steel")?.steel;
+    return { units, steel: steel === undefined ? STARTER_STEEL : { name: steel } };
+  } catch (error) {
+    if (!(error instanceof FileError) || options.shop !== undefined) throw error;
+    io.stderr.write(`${error.fileName} has errors and is not used here: scantling check FILE lists them.\n`);
+    return { steel: STARTER_STEEL };
+  }
+}
+
+/** A copy of another knife file; its name names the order. */
+async function copied(io: Io, from: string, name: string | undefined, options: NewOptions): Promise<NewText> {
+  if (name === undefined) {
+    throw new CommandFailure(
+      EXIT.usage,
+      "no-name",
+      "--from needs the name of the new file",
+      `Give it: scantling new NAME.knife.yaml --from ${from}`,
+    );
+  }
+  const input = await readInput(io, from, "knife");
+  // Read for its errors: a copy of a broken file would be two broken files.
+  readKnifeFile(input.text, input.shown);
+  const stem = stemOf(name);
+  const content = copyKnife(input.text, {
+    code: options.code ?? codeOf(stem),
+    title: options.title ?? titleOf(stem),
+    movedPath: pathFrom(
+      input.path === undefined ? io.cwd : dirname(input.path),
+      newFolder(io, name, options),
+    ),
+  });
+  if (content !== undefined) return { kind: "copy", name, content };
+  throw new CommandFailure(
+    EXIT.file,
+    "cannot-copy",
+    `${input.shown} is laid out in a way that its order cannot be changed in`,
+    "Copy the file yourself, and change order in it.",
+    { file: input.shown },
+  );
+}
+
+const newFolder = (io: Io, name: string, options: NewOptions): string =>
+  name === STDIN ? io.cwd : dirname(resolve(io.cwd, options.out ?? ".", name));
+
+/** How a path that a file gives has to be given from another folder. */
+function pathFrom(old: string, now: string): (path: string) => string {
+  return (path) => {
+    if (old === now || isAbsolute(path)) return path;
+    return relative(now, resolve(old, path)).split(sep).join("/");
+  };
+}
+
+async function deliver(io: Io, made: NewText, options: NewOptions): Promise<ExitCode> {
+  const { kind, name, content, family } = made;
+  const [file] =
+    name === STDIN ? [] : await writeOutput(io, options.out ?? ".", [{ name, content }], options);
+  if (options.json) {
+    io.stdout.write(
+      jsonText({ schema: "scantling/new/1", kind, file: file ?? null, family: family ?? null, content }),
+    );
+  } else {
+    io.stdout.write(file === undefined ? content : `${file}\n`);
+  }
+  if (file !== undefined) io.stderr.write(NEXT[kind](file));
+  return EXIT.done;
+}
+
+const NEXT: Readonly<Record<NewText["kind"], (file: string) => string>> = {
+  knife: (file) => `Written. Put your own figures in, then: scantling check ${file}\n`,
+  copy: (file) => `Written; what the old order asked for is left out. Next: scantling check ${file}\n`,
+  shop: () => "Written, with bars as examples. Put your own in; knife files beside it and below find it.\n",
+};

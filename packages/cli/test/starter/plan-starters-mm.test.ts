@@ -1,0 +1,3 @@
+import { planStarters } from "./plan-starters.js";
+
+planStarters("mm");
