@@ -17,7 +17,7 @@ export interface FittedFile {
  *
  * @throws {CommandFailure} exit code 5 where the file is laid out in a way that cannot be changed.
  */
-export function fittedFile({ answer, changes }: FitReport, { source, knife, name }: Job): FittedFile {
+export function fittedFile({ answer, changes }: FitReport, { texts, knife, name }: Job): FittedFile {
   const all = answer.knife.dimensions.flatMap(({ dimension, sizes }) =>
     sizes === undefined ? [] : newSizes(dimension, sizes),
   );
@@ -27,14 +27,14 @@ export function fittedFile({ answer, changes }: FitReport, { source, knife, name
   const part: NewPart | undefined =
     changes.part === undefined || mass === undefined ? undefined : { ...changes.part, mass };
   const sizes = all.filter((size) => !isAdded(size));
-  const content = new KnifeText(source.text, knife.units).withSizes(sizes, part);
-  if (content === undefined || !isRight(content, source.text, sizes, part))
+  const content = new KnifeText(texts.knife, knife.units).withSizes(sizes, part);
+  if (content === undefined || !isRight(content, texts.knife, sizes, part))
     throw new CommandFailure(
       EXIT.write,
       "cannot-change-file",
-      `${source.shown} is laid out in a way that cannot be changed here`,
+      `${knife.fileName} is laid out in a way that cannot be changed here`,
       "Put the sizes into it yourself.",
-      { file: source.shown },
+      { file: knife.fileName },
     );
   return { name: source.path === undefined ? `${name}.knife.yaml` : basename(source.path), content };
 }
