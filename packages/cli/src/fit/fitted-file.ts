@@ -17,7 +17,7 @@ export interface FittedFile {
  *
  * @throws {CommandFailure} exit code 5 where the file is laid out in a way that cannot be changed.
  */
-export function fittedFile({ answer, changes }: FitReport, { texts, knife, name }: Job): FittedFile {
+export function fittedFile({ answer, changes }: FitReport, { texts, knife, name, fromStdin }: Job): FittedFile {
   const all = answer.knife.dimensions.flatMap(({ dimension, sizes }) =>
     sizes === undefined ? [] : newSizes(dimension, sizes),
   );
@@ -36,7 +36,7 @@ export function fittedFile({ answer, changes }: FitReport, { texts, knife, name 
       "Put the sizes into it yourself.",
       { file: knife.fileName },
     );
-  return { name: source.path === undefined ? `${name}.knife.yaml` : basename(source.path), content };
+  return { name: fromStdin ? `${name}.knife.yaml` : basename(knife.fileName), content };
 }
 
 /** Whether a changed file says what it said before but for the new sizes, and those. */
