@@ -4,6 +4,7 @@ import {
   DEFAULT_SHOP,
   DEFAULT_TOLERANCES,
   type KnifeSpec,
+  type SheathSizes,
   type ShopSpec,
   type ToleranceDefaults,
 } from "@scantling/geometry";
@@ -42,6 +43,8 @@ export interface Job {
   readonly shop: ShopSpec;
   /** What an input is uncertain by where the knife file does not say. */
   readonly tolerances: ToleranceDefaults;
+  /** Sizes that the knife file or the shop file asks of the sheath, mm. */
+  readonly sheath: Partial<SheathSizes>;
 }
 
 /**
@@ -74,6 +77,7 @@ export async function loadJob(io: Io, given: string, options: CommonOptions): Pr
     shopPlaces: shopFile,
     shop: shopFile === undefined ? BARE_SHOP : fillShop(shopFile),
     tolerances: fillTolerances(shopFile),
+    sheath: { ...shopFile?.sheath, ...knife.sheath },
   };
 }
 

@@ -27,20 +27,17 @@ export function benchSide(measured: Measured, bench: BenchSetUp, before: readonl
   const { job } = measured;
   const { units } = job;
   const other = besideUnits(job);
-  return {
-    name: "At the bench",
-    hazards: HAZARDS,
-    panels: [
-      ...before,
-      ...tangPanels(measured, bench),
-      ...grindPanels(bench, units, other),
-      ...heatPanels(job, bench),
-      ...stationPanel(measured),
-      ...handlePanels(bench, units, other),
-      ...edgePanels(bench, units),
-      ...donePanel(measured),
-    ],
-  };
+  const panels = [
+    ...before,
+    ...tangPanels(measured, bench),
+    ...grindPanels(bench, units, other),
+    ...heatPanels(job, bench),
+    ...stationPanel(measured),
+    ...handlePanels(bench, units, other),
+    ...edgePanels(bench, units),
+    ...donePanel(measured),
+  ];
+  return { name: "At the bench", hazards: HAZARDS, panels };
 }
 
 function stationPanel({ knife, job }: Measured): CardPanel[] {

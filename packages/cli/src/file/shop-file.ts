@@ -9,6 +9,7 @@ import type {
   PressSpec,
   QuenchTankSpec,
   RackBar,
+  SheathSizes,
   StockLimits,
 } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
@@ -64,6 +65,8 @@ export interface ShopFile {
   readonly printer: readonly PrinterEntry[];
   /** How sheets write their figures. */
   readonly sheets?: SheetWords;
+  /** Of the sheaths of knife files that do not say, mm. */
+  readonly sheath: Partial<SheathSizes>;
   positionOf(path: string): Position | undefined;
 }
 
@@ -90,6 +93,7 @@ export function readShopFile(text: string, fileName: string): ShopFile {
     paper,
     printer = [],
     sheets,
+    sheath = {},
     ...shop
   } = plain;
   return {
@@ -101,6 +105,7 @@ export function readShopFile(text: string, fileName: string): ShopFile {
     ...(paper === undefined ? {} : { paper }),
     printer,
     ...(sheets === undefined ? {} : { sheets }),
+    sheath,
     positionOf: positionFinder(tree),
   };
 }

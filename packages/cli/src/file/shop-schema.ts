@@ -10,6 +10,7 @@ import { pressFields } from "./press-fields.js";
 import { printerFields } from "./printer-fields.js";
 import { recipeFields } from "./recipe-fields.js";
 import { allowances, GROUP, unitsField, versionField } from "./shared-fields.js";
+import { sheathFields } from "./sheath-fields.js";
 import { sheetFields } from "./sheet-fields.js";
 
 /**
@@ -47,6 +48,7 @@ export function shopSchema(units: FileUnits) {
         tolerances: tolerances().optional(),
         ...printerFields(units),
         sheets: sheetFields().optional(),
+        sheath: sheathFields(units).optional(),
       },
       { error: "needs to be a group of keys, such as units, rack, losses" },
     )
