@@ -18,7 +18,7 @@ import { EXIT } from "./exit-code.js";
 import { CommandFailure } from "./failure.js";
 import { showText } from "./file/index.js";
 import type { GateOptions } from "./options.js";
-import { placeOn } from "./stations.js";
+import { placeOn, readPlace } from "./stations.js";
 
 /** What the smith weighed, g. */
 export interface GateMasses {
@@ -74,6 +74,19 @@ export function readMasses(options: GateOptions, units: FileUnits): GateMasses {
  * @throws {CommandFailure} exit code 2 with what cannot be read, or where the stage has no shape yet.
  */
 export function readReadings(options: GateOptions, knife: Knife, units: FileUnits): readonly GateReading[] {
+  return splitReadings(options, units).map(({ place, ...reading }) => ({
+    x: placeOn(knife, place, units, PLACES),
+    place,
+    ...reading,
+  }));
+}
+
+/**
+ * The same as far as the knife need not be known.
+ *
+ * @throws {CommandFailure} exit code 2 with what cannot be read, or where the stage has no shape yet.
+ */
+export function splitReadings(options: GateOptions, units: FileUnits): readonly Omit<GateReading, "x">[] {
   const given = list(options.at);
   if (given.length > 0 && !isCaliperStage(options.stage))
     throw wrong(
@@ -83,13 +96,8 @@ export function readReadings(options: GateOptions, knife: Knife, units: FileUnit
     );
   return given.map((text) => {
     const [place, thickness] = halves("--at", text, READING_FORM);
+    readPlace(place, units, PLACES);
     return {
-      x: placeOn(
-        knife,
-        place,
-        units,
-        `Places are heel, tip, handle, butt, 60 % or 60 mm. Write ${READING_FORM}.`,
-      ),
       thickness: readNumber("--at", thickness, "length", units),
       place,
       option: "--at",
@@ -103,6 +111,7 @@ export function isCaliperStage(stage: GateStage): stage is CaliperStage {
 }
 
 const READING_FORM = 'PLACE=THICKNESS, for example --at "60 %=4.2 mm"';
+const PLACES = `Places are heel, tip, handle, butt, 60 % or 60 mm. Write ${READING_FORM}.`;
 
 /** Several may be given one after the other, or parted by commas that a new `name=` follows. */
 const list = (given: readonly string[] = []): string[] =>

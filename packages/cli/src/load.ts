@@ -4,6 +4,7 @@ import {
   DEFAULT_SHOP,
   DEFAULT_TOLERANCES,
   type KnifeSpec,
+  type SheathSizes,
   type ShopSpec,
   type ToleranceDefaults,
 } from "@scantling/geometry";
@@ -44,6 +45,8 @@ export interface Job {
   readonly tolerances: ToleranceDefaults;
   /** The texts that all this was read from; the drawing's stands in the outline of `spec`. */
   readonly texts: { readonly knife: string; readonly shop?: string };
+  /** Sizes that the knife file or the shop file asks of the sheath, mm. */
+  readonly sheath: Partial<SheathSizes>;
 }
 
 /**
@@ -94,6 +97,7 @@ export function makeJob({ shopFile, ...files }: JobFiles): Job {
     shopPlaces: shopFile,
     shop: shopFile === undefined ? BARE_SHOP : fillShop(shopFile),
     tolerances: fillTolerances(shopFile),
+    sheath: { ...shopFile?.sheath, ...files.knife.sheath },
   };
 }
 

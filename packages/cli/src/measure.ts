@@ -1,4 +1,5 @@
 import {
+  checkSheath,
   type Finding,
   GeometryError,
   type Issue,
@@ -37,6 +38,9 @@ export interface Measured {
 export function measure(job: Job): Measured {
   return inFileTerms(job, () => {
     const knife = buildKnife(job.spec);
+    // A sheath that this knife's own file asks for is part of the order; the shop's is looked at where one is drawn.
+    const wrong = Object.keys(job.knife.sheath).length === 0 ? [] : checkSheath(knife, job.sheath);
+    if (wrong.length > 0) throw new SpecError(wrong);
     const weight = weighKnife(knife);
     const interval = weighInterval(job.spec, job.knife.tolerances, job.tolerances);
     const figures = figuresOf(job, knife, weight, interval);
@@ -89,12 +93,12 @@ export function inFileTerms<T>(job: Job, compute: () => T): T {
   }
 }
 
-/** Allowances may come from the shop file: what is wrong with those is told there. */
+/** Allowances and sizes of the sheath may come from the shop file: what is wrong with those is told there. */
 function placeInJob(issues: readonly Issue[], { knife, shopPlaces, units }: Job) {
   return issues.flatMap((issue) => {
     const inShop =
       shopPlaces !== undefined &&
-      issue.path.startsWith("allowances") &&
+      /^(?:allowances|sheath)\b/u.test(issue.path) &&
       knife.positionOf(issue.path) === undefined &&
       shopPlaces.positionOf(issue.path) !== undefined;
     return placeIssues([issue], inShop ? shopPlaces : knife, units);

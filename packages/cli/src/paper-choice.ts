@@ -23,6 +23,9 @@ export interface PaperSource {
 /** The word of `--paper` for a page of the sheet's own size. */
 const OWN = "fit";
 
+/** Whether `--paper` asks for a page of the sheet's own size. */
+export const isOwnPage = (given: string): boolean => given.trim().toLowerCase() === OWN;
+
 /**
  * What sheets are laid out for: the paper of `--paper`, set right for the printer where that was measured on it.
  *
@@ -39,7 +42,7 @@ export function paperChoiceOf(
   given: string | undefined,
   otherwise: "smallest" | "shop-paper",
 ): PaperChoice {
-  if (given?.trim().toLowerCase() === OWN) return { kind: "own" };
+  if (given !== undefined && isOwnPage(given)) return { kind: "own" };
   if (given !== undefined || otherwise === "shop-paper") {
     return { kind: "paper", paper: correctedPaper(plainPaper(source, given, [OWN]), printerOf(source)) };
   }

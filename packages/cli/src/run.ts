@@ -1,9 +1,10 @@
-import { CommanderError } from "commander";
+import { type Command, CommanderError } from "commander";
 import { EXIT, type ExitCode } from "./exit-code.js";
 import { CommandFailure } from "./failure.js";
 import { FileError } from "./file/problem.js";
 import type { Io } from "./io/io.js";
 import { describeSystemError } from "./io/system-code.js";
+import { optionFailures } from "./option-checks.js";
 import { makeProgram } from "./program.js";
 import { jsonText } from "./report/documents.js";
 import { failureJson, failureText } from "./report/failure-report.js";
@@ -40,15 +41,36 @@ async function answer(argv: readonly string[], io: Io): Promise<ExitCode> {
     // No command at all: the library has shown the help, on standard error.
     if (error instanceof CommanderError && error.code === "commander.help") return EXIT.usage;
     const failure = asFailure(error, argv);
-    io.stderr.write(failureText(failure));
+    const also = failuresBeside(failure, error, program, argv);
+    io.stderr.write([failure, ...also].map(failureText).join(""));
     const { SCANTLING_DEBUG: debug } = io.env;
     if (failure.exitCode === EXIT.bug && debug && error instanceof Error) {
       io.stderr.write(`${error.stack ?? error.message}\n`);
     }
-    if (argv.includes("--json")) io.stdout.write(jsonText(failureJson(failure)));
+    if (argv.includes("--json")) io.stdout.write(jsonText(failureJson(failure, also)));
     return failure.exitCode;
   }
 }
+
+/** What is wrong with other options than the one that the failure is about, where it is about files or options. */
+function failuresBeside(
+  failure: CommandFailure,
+  error: unknown,
+  program: Command,
+  argv: readonly string[],
+): CommandFailure[] {
+  // The command-line library stops at what it finds itself, before the options are read.
+  const isOurs = failure.exitCode === EXIT.file || failure.exitCode === EXIT.usage;
+  if (!isOurs || error instanceof CommanderError) return [];
+  const command = program.commands.find((one) => argv.includes(one.name()));
+  const told = optionOf(failure);
+  return optionFailures(command?.name() ?? "", command?.opts() ?? {}).filter(
+    (other) => told === undefined || optionOf(other) !== told,
+  );
+}
+
+/** The option that a failure begins with: `--paper`. */
+const optionOf = ({ message }: CommandFailure): string | undefined => /^--[a-z]+/u.exec(message)?.[0];
 
 function asFailure(error: unknown, argv: readonly string[]): CommandFailure {
   if (error instanceof CommandFailure) return error;

@@ -33,6 +33,14 @@ export function stationsOf(knife: Knife, at?: string, units: FileUnits = "mm"): 
   ].sort((a, b) => a.x - b.x);
 }
 
+/**
+ * Places of `--at` as they were written, parted by commas.
+ *
+ * @throws {CommandFailure} exit code 2 where one cannot be read.
+ */
+export const readPlaces = (at: string | undefined, units: FileUnits): StationPlace[] =>
+  (at ?? "").split(",").flatMap((text) => (text.trim() === "" ? [] : [readPlace(text.trim(), units)]));
+
 const PLACES_EXAMPLE = "Give places parted by commas, for example: --at heel,60 mm,75 %";
 
 /**
@@ -56,7 +64,7 @@ export function placeOn(knife: Knife, text: string, units: FileUnits, todo = PLA
   return Math.min(maxX, Math.max(minX, x));
 }
 
-/** A place as it is written; see {@link placeOn}. */
+/** One place as it was written. */
 export function readPlace(text: string, units: FileUnits, todo = PLACES_EXAMPLE): StationPlace {
   const word = WORDS.find((known) => known === text.toLowerCase());
   if (word !== undefined) return { kind: word };

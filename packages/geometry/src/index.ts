@@ -2,6 +2,7 @@ export * from "./bench/bench-findings.js";
 export * from "./bench/bench-setup.js";
 export * from "./bench/bevel-set-up.js";
 export * from "./bench/blanks.js";
+export * from "./bench/check-sheath.js";
 export * from "./bench/defaults.js";
 export * from "./bench/edge-bevel.js";
 export * from "./bench/face-arc.js";

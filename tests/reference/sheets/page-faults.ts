@@ -3,10 +3,10 @@ import type { Bounds } from "@scantling/geometry";
 import {
   checkLayout,
   type Drawing,
+  type DrawingItem,
   flattenItems,
   type PaperSize,
   penOf,
-  type Role,
   type TextItem,
   textBox,
 } from "@scantling/render";
@@ -132,14 +132,20 @@ function reachOf({ item, clip }: VisibleItem): number {
 const wordsOf = ({ item }: VisibleItem): string =>
   item.kind === "text" ? `"${item.text}"` : (item.name ?? `a line of role ${item.role}`);
 
-/** What a page of tables is made of: nothing on it is measured or traced. */
-const OF_TABLES = new Set<Role>(["frame", "thin", "text"]);
+/**
+ * Whether anything on a page is measured, traced or cut: what belongs to the paper (tables, title block, map of the pages,
+ * joints) and the frame are not, words are not.
+ */
+export const holdsTrueSize = (items: readonly DrawingItem[]): boolean =>
+  items.some((item) => {
+    if (item.kind === "group") return item.ofPaper !== true && holdsTrueSize(item.items);
+    return item.kind !== "text" && item.role !== "frame";
+  });
 
-/** A page on which anything is drawn has both check bars both ways, once each and exact. */
-function barFaults({ items }: Drawing): string[] {
+/** A page on which anything is at true size has both check bars both ways, once each and exact. */
+export function barFaults({ items }: Drawing): string[] {
+  if (!holdsTrueSize(items)) return [];
   const all = flattenItems(items);
-  if (all.every((item) => item.kind === "text" || (item.kind === "path" && OF_TABLES.has(item.role))))
-    return [];
   return CHECK_BARS.flatMap(([name, length, axis]) => {
     const bars = all.filter((item) => item.kind === "path" && item.name === name);
     const [bar] = bars;

@@ -37,20 +37,17 @@ export function benchSide(
   const { job } = measured;
   const { units } = job;
   const other = besideUnits(job);
-  return {
-    name: "At the bench",
-    hazards: HAZARDS,
-    panels: [
-      ...before,
-      ...tangPanels(measured, bench),
-      ...grindPanels(bench, units, other),
-      ...heat,
-      ...stationPanel(measured),
-      ...handlePanels(bench, units, other),
-      ...edgePanels(bench, units),
-      ...donePanel(measured),
-    ],
-  };
+  const panels = [
+    ...before,
+    ...tangPanels(measured, bench),
+    ...grindPanels(bench, units, other),
+    ...heat,
+    ...stationPanel(measured),
+    ...handlePanels(bench, units, other),
+    ...edgePanels(bench, units),
+    ...donePanel(measured),
+  ];
+  return { name: "At the bench", hazards: HAZARDS, panels };
 }
 
 function stationPanel({ knife, job }: Measured): CardPanel[] {

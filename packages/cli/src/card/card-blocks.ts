@@ -19,9 +19,16 @@ export const loudWords = (text: string): CardBlock => ({ kind: "words", text, lo
 
 export const figures = (...all: readonly CardFigure[]): CardBlock => ({ kind: "figures", figures: all });
 
-/** A table without rows is none. */
-export const table = (heads: readonly string[], rows: readonly (readonly CardCell[])[]): CardBlock[] =>
-  rows.length === 0 ? [] : [{ kind: "table", heads, rows }];
+/** A table without rows is none. What the press is set by is large: it is read at the fire. */
+export function table(heads: readonly string[], rows: readonly (readonly CardCell[])[]): CardBlock[] {
+  if (rows.length === 0) return [];
+  const large = heads.flatMap((head, column) => (head === STOP || head.startsWith(LAY_IN) ? [column] : []));
+  return [{ kind: "table", heads, rows, ...(large.length === 0 ? {} : { large }) }];
+}
+
+/** Heads of what lies between the dies: its height, and what it is built of. */
+export const STOP = "height of stop";
+const LAY_IN = "blocks and shims";
 
 /** A panel without a block is none. */
 export const panel = (
@@ -78,14 +85,14 @@ export const laidCell = (stops: readonly PressStop[], { blocks }: CardUnits): st
 
 /** Above it. */
 export const laidHead = ({ units, blocks }: CardUnits): string =>
-  blocks === units ? "lay in" : `lay in, ${blocks}`;
+  blocks === units ? LAY_IN : `${LAY_IN}, ${blocks}`;
 
 /** The passes of a press, sizes and stop of each; the unit stands in the head of the panel. */
 export function passTable(pressing: PressPasses, cardUnits: CardUnits): CardBlock[] {
   const { units } = cardUnits;
   const [, ...rows] = passRows(pressing, units);
   const known = stopsKnown(pressing.passes);
-  const heads = ["", "cold", `at ${formatTemperature(pressing.temperature, units)}`, "stop"];
+  const heads = ["pass", "cold", `at ${formatTemperature(pressing.temperature, units)}`, STOP];
   return table(
     known ? [...heads, laidHead(cardUnits)] : heads,
     rows.map(([number = "", cold = "", hot = "", , stop = ""], index) => {

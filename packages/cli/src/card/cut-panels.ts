@@ -98,17 +98,12 @@ function mixedPanels(plan: MixedPlan, card: ForgeCard, units: FileUnits, other: 
     ];
   });
   const ground = anvilText(plan.asCut.lastBar.dressedLength, units);
-  return panel(
-    "Cut and weld",
-    `saw, rule, ${units}`,
-    [
-      figures(...plan.bars.map((bar) => mixedFigure(bar, plan.cutLength, units, other))),
-      ...table(["weld", "pieces", "high, cleaned", "draw to", "long", "cut in"], rows),
-      ...(plan.grooves > 0 ? [words(`Grooves ground and pressed flat: ${ground} long.`)] : []),
-      liesWords(card, units),
-    ],
-    true,
-  );
+  return panel("Cut and weld", `saw, rule, ${units}`, [
+    figures(...plan.bars.map((bar) => mixedFigure(bar, plan.cutLength, units, other))),
+    ...table(["weld", "pieces", "high, cleaned", "draw to", "long", "cut in pieces"], rows),
+    ...(plan.grooves > 0 ? [words(`Grooves ground and pressed flat: ${ground} long.`)] : []),
+    liesWords(card, units),
+  ]);
 }
 
 const mixedFigure = (

@@ -7,6 +7,7 @@ import { fineMassText } from "../report/figures.js";
 import type { Setup } from "../report/setup-json.js";
 import { markRows } from "../report/setup-marks.js";
 import { anvilText, anvilUpText, unitless } from "../report/setup-sizes.js";
+import { NEED_HEADS } from "../report/setup-weights.js";
 import {
   BOX,
   bareMass,
@@ -38,19 +39,16 @@ export function forgeSide(measured: Measured, setup: Setup): CardSide | undefine
   const { card } = setup;
   if (card === undefined) return undefined;
   const { units } = job;
-  return {
-    name: "At the forge",
-    hazards: HAZARDS,
-    panels: [
-      ...asksPanel(measured),
-      ...cutPanels(setup, unitsOf(job)),
-      ...weighPanel(setup, units),
-      ...markPanel(card, unitsOf(job)),
-      ...shapePanels(card, unitsOf(job)),
-      ...heatsPanel(card, units),
-      ...mindPanel(card.findings, job),
-    ],
-  };
+  const panels = [
+    ...asksPanel(measured),
+    ...cutPanels(setup, unitsOf(job)),
+    ...weighPanel(setup, units),
+    ...markPanel(card, unitsOf(job)),
+    ...shapePanels(card, unitsOf(job)),
+    ...heatsPanel(card, units),
+    ...mindPanel(card.findings, job),
+  ];
+  return { name: "At the forge", hazards: HAZARDS, panels };
 }
 
 /** What was asked, and what is computed. */
@@ -67,15 +65,15 @@ function weighPanel({ masses }: Setup, units: FileUnits): CardPanel[] {
   const show = (grams: number): string => bareMass(grams, units);
   const rows = masses.map(({ stage, need }): CardCell[] => [
     STAGES[stage] ?? STAGE_WORDS[stage],
+    show(need.low),
     show(need.value),
-    show(need.low) === show(need.high) ? "" : `${show(need.low)} to ${show(need.high)}`,
+    show(need.high),
     BOX,
   ]);
-  return panel(
-    "Weigh, steel alone",
-    `scale, ${massUnit(units)}`,
-    table(["", "at least", "low to high losses", "on the scale"], rows),
-  );
+  return panel("Weigh, steel alone", `scale, ${massUnit(units)}`, [
+    ...table(["", ...NEED_HEADS, "on the scale"], rows),
+    ...(rows.length === 0 ? [] : [words("In between: ask scantling gate.")]),
+  ]);
 }
 
 function markPanel(card: ForgeCard, { units, other }: CardUnits): CardPanel[] {
@@ -84,7 +82,7 @@ function markPanel(card: ForgeCard, { units, other }: CardUnits): CardPanel[] {
   const behind = neck
     ? `Ahead of it the blade; handle ${anvilText(high.tang - high.handleFront, units)} behind.`
     : "Behind it the handle, ahead the blade.";
-  const [heads = [], , ...rows] = markRows(card, units);
+  const [, , ...rows] = markRows(card, units);
   return panel("Mark the billet", `rule, punch, ${units}`, [
     figures({
       label: "from the butt end",
@@ -93,18 +91,18 @@ function markPanel(card: ForgeCard, { units, other }: CardUnits): CardPanel[] {
     }),
     words(`${behind} Saw off at the butt what is over.`),
     ...table(
-      heads,
+      ["length", "usual losses", "high losses"],
       rows.map(([name = "", ...rest]) => [name, ...rest.map(unitless)]),
     ),
   ]);
 }
 
 function heatsPanel({ heats: { usual, high } }: ForgeCard, units: FileUnits): CardPanel[] {
-  const more = (side: typeof usual): string => (Number.isFinite(side.more) ? `${side.more}` : "any");
+  const more = (side: typeof usual): string => (Number.isFinite(side.more) ? `${side.more}` : "any number");
   return panel("Heats", "strike off", [
     { kind: "tally", count: usual.planned },
     words(
-      `${usual.planned} planned; steel for ${more(usual)} more at usual losses, ${more(high)} at high ones. Each costs ${fineMassText(usual.perHeat.forged, units)}.`,
+      `${usual.planned} heats planned; steel for ${more(usual)} more at usual losses, for ${more(high)} at high ones. Each costs ${fineMassText(usual.perHeat.forged, units)}.`,
     ),
   ]);
 }

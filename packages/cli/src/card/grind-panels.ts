@@ -34,7 +34,11 @@ function scribePanel(scribe: ScribeSetUp, units: FileUnits, other: Beside): Card
     ),
     ...(oneSetting
       ? []
-      : [words(`For ${caliperText(level.thickness, units)}; else half the difference on or off.`)]),
+      : [
+          words(
+            `Gauge for ${caliperText(level.thickness, units)}; up by half of what is more, down by half of what is less.`,
+          ),
+        ]),
     ...scribeTable(scribe, even, units),
   ]);
 }
@@ -48,12 +52,12 @@ function oneGauge({ level, stations, drills }: ScribeSetUp, units: FileUnits, ot
   if (first === undefined) return [];
   return [
     {
-      label: `at ${caliperText(level.thickness, units)}: gauge`,
+      label: `if ${caliperText(level.thickness, units)}: gauge at`,
       figure: caliperText(first.leftDown, units),
       ...otherBehind((of) => caliperText(first.leftDown, of), other),
     },
     {
-      label: `else (thickness − ${caliperText(first.edge, units)}) / 2; from both faces`,
+      label: `else at (thickness − ${caliperText(first.edge, units)}) / 2; scribe both faces`,
     },
     ...drillFigure(drills.leftDown[0], units),
   ];
@@ -65,7 +69,7 @@ const DRILL_OFF = 0.05;
 function drillFigure(drill: ScribingDrill | undefined, units: FileUnits): CardFigure[] {
   if (drill === undefined || Math.abs(drill.error) > DRILL_OFF) return [];
   const size = caliperText(Math.abs(drill.error), units);
-  const off = /[1-9]/u.test(size) ? { beside: `${size} ${drill.error < 0 ? "low" : "high"}` } : {};
+  const off = /[1-9]/u.test(size) ? { beside: `${size} too ${drill.error < 0 ? "low" : "high"}` } : {};
   return [{ label: "or scribe with a drill", figure: drill.drill.name, ...off }];
 }
 
@@ -86,7 +90,11 @@ function scribeTable(scribe: ScribeSetUp, even: boolean, units: FileUnits): Card
     const shim = shims.get(x);
     return [placeCell(x, units), ...gauge(x), shim === undefined ? "–" : bareCaliper(shim, units)];
   });
-  const heads = oneSetting ? [] : even ? ["gauge, both faces"] : ["gauge, left down", "gauge, right down"];
+  const heads = oneSetting
+    ? []
+    : even
+      ? ["gauge, both faces"]
+      : ["gauge, left face down", "gauge, right face down"];
   return shims.size === 0 && oneSetting
     ? [words("Nothing tapers: no shim.")]
     : table(["from heel", ...heads, "shim under"], rows);
@@ -114,7 +122,7 @@ function bevelPanel(face: BevelSetUp, units: FileUnits, other: Beside): CardPane
     bareCaliper(station.edge, units),
   ]);
   const notes = [
-    ["Bevel as finished, edge as hardened.", ...droopWords(face)].join(" "),
+    ["Bevel as finished, edge before hardening.", ...droopWords(face)].join(" "),
     ...(leverShim === undefined
       ? []
       : [`Shim under the jig at the heel: ${withOther(caliperText, leverShim, units, other)}.`]),
@@ -127,7 +135,7 @@ function bevelPanel(face: BevelSetUp, units: FileUnits, other: Beside): CardPane
     side === "both" ? `Grind the bevels, ${form}` : `Grind the ${side} bevel, ${form}`,
     `jig, ${units}`,
     [
-      ...table(["from heel", "bevel high", "angle a face", "off a face", "edge left"], rows),
+      ...table(["from heel", "bevel high", "angle, each face", "off each face", "edge left"], rows),
       ...notes.map(words),
     ],
   );
@@ -139,5 +147,5 @@ const NO_DROOP = 0.995;
 function droopWords({ form, droop, stations }: BevelSetUp): string[] {
   const [first] = stations;
   if (form !== "flat" || droop === undefined || first === undefined || droop >= NO_DROOP) return [];
-  return [`${degrees(first.angle)} all along lets the line drop to ${fixed(droop * 100, 0)} %.`];
+  return [`At ${degrees(first.angle)} all along the line drops to ${fixed(droop * 100, 0)} % of that.`];
 }

@@ -1,10 +1,11 @@
-import type {
-  BenchSetUp,
-  EdgeSetUp,
-  GuardSlot,
-  HandleBlank,
-  MortiseSetUp,
-  WedgeSet,
+import {
+  BENCH_DEFAULTS,
+  type BenchSetUp,
+  type EdgeSetUp,
+  type GuardSlot,
+  type HandleBlank,
+  type MortiseSetUp,
+  type WedgeSet,
 } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
 import type { CardCell, CardFigure, CardPanel } from "@scantling/render";
@@ -23,6 +24,9 @@ import {
   words,
 } from "./card-blocks.js";
 
+/** What of a pin to be ground flush stands out on each side, mm. */
+const FLUSH_OUT = BENCH_DEFAULTS.flushPin.value;
+
 /** mm³ in a millilitre. */
 const ML = 1000;
 
@@ -31,9 +35,9 @@ export function handlePanels(bench: BenchSetUp, units: FileUnits, other: Beside)
   const { blank, mortise, guard } = bench;
   return [
     ...(blank === undefined ? [] : blankPanel(blank, units, other)),
-    ...(guard === undefined ? [] : guardPanel(guard, units)),
+    ...(guard === undefined ? [] : guardPanel(guard, units, other)),
     ...(mortise === undefined ? [] : mortisePanel(mortise, units, other)),
-    ...gluingPanel(bench, units),
+    ...gluingPanel(bench, units, other),
   ];
 }
 
@@ -44,13 +48,13 @@ function blankPanel(blank: HandleBlank, units: FileUnits, other: Beside): CardPa
   return panel(slabs ? "Saw the slabs" : "Saw the block", `${material}`, [
     figures(
       {
-        label: slabs ? "2, each" : "long, high, across",
+        label: slabs ? "2 slabs: long, high, thick" : "long, high, across",
         figure: size(units),
         ...otherBehind(size, other),
       },
       ...(bookMatched === undefined
         ? []
-        : [ruleFigure("or a block for the pair, thick", bookMatched, units, other)]),
+        : [ruleFigure("or one block for both, thick", bookMatched, units, other)]),
     ),
   ]);
 }
@@ -75,7 +79,11 @@ function mortisePanel({ steps, wall }: MortiseSetUp, units: FileUnits, other: Be
   ]);
 }
 
-function guardPanel({ height, thickness, over, drill, holes = 1 }: GuardSlot, units: FileUnits): CardPanel[] {
+function guardPanel(
+  { height, thickness, over, relief, drill, holes = 1 }: GuardSlot,
+  units: FileUnits,
+  other: Beside,
+): CardPanel[] {
   return panel("Slot the guard", "drill, files", [
     figures(
       { label: "slot high", figure: caliperText(height, units) },
@@ -88,17 +96,22 @@ function guardPanel({ height, thickness, over, drill, holes = 1 }: GuardSlot, un
         ? []
         : [{ label: holes === 1 ? "1 hole, drill" : `${holes} holes, drill`, figure: drill.name }]),
     ),
+    ...(relief > 0 ? [words(reliefWords(relief, units, other))] : []),
   ]);
 }
 
-/** Pins to cut, and glue to mix. */
-function gluingPanel({ pins, holes, glue, taper }: BenchSetUp, units: FileUnits): CardPanel[] {
+/** A guard with square edges at the front of its slot would sit on the fillets of the shoulder instead of on its face. */
+const reliefWords = (relief: number, units: FileUnits, other: Beside): string =>
+  `The shoulder's corners are round, radius ${withOther(caliperText, relief, units, other)}: keep the file guide on the shoulder line, and ease the front edges of the slot by that radius until the guard sits on the shoulder.`;
+
+/** Pins to saw, and glue to mix. */
+function gluingPanel({ pins, holes, glue, taper }: BenchSetUp, units: FileUnits, other: Beside): CardPanel[] {
   const drillOf = (path: string): string =>
     holes.find((hole) => hole.path === path)?.handle?.drill.name ?? "–";
   const rows = (pins?.pins ?? []).map((pin): CardCell[] => [
     bareCaliper(pin.diameter, units),
     drillOf(pin.path),
-    bareLength(pin.flush, units),
+    bareLength(pin.sawn, units),
     `${bareLength(pin.peened.least, units)} to ${bareLength(pin.peened.most, units)}`,
   ]);
   const shim = taper?.drillingNeedsShim === true && holes.length > 0;
@@ -106,7 +119,14 @@ function gluingPanel({ pins, holes, glue, taper }: BenchSetUp, units: FileUnits)
     pins === undefined ? "Glue" : `Pins, ${pins.material}, and glue`,
     pins === undefined ? "" : units,
     [
-      ...table(["pin Ø", "drill handle", "cut flush", "cut to peen"], rows),
+      ...table(["pin", "drill handle", "saw, to grind flush", "saw, to peen"], rows),
+      ...(rows.length === 0
+        ? []
+        : [
+            words(
+              `Lengths to saw: ${withOther(lengthText, FLUSH_OUT, units, other)} stand out on each side. Glue in, then grind flush.`,
+            ),
+          ]),
       ...(shim ? [words("Drill slabs with the tang shimmed level.")] : []),
       ...(glue === undefined
         ? []
@@ -130,7 +150,7 @@ export const edgePanels = ({ edge }: BenchSetUp, units: FileUnits): CardPanel[] 
         ...microbevel(setUp),
       ),
       ...table(
-        ["from heel", "bevel wide", "spine over stone"],
+        ["from heel", "edge bevel", "spine over stone"],
         endsAndMiddle(setUp.stations).map((station): CardCell[] => [
           bareLength(station.x, units),
           bareCaliper(station.width, units),

@@ -11,7 +11,7 @@ import {
   temperFor,
   USUAL_TEMPER,
 } from "@scantling/geometry";
-import { type FileUnits, formatTemperature } from "@scantling/geometry/units";
+import { describeIssue, type FileUnits, formatTemperature } from "@scantling/geometry/units";
 import type { CardBlock, CardFigure, CardPanel } from "@scantling/render";
 import type { Job } from "../load.js";
 import { fixed } from "../report/figures.js";
@@ -71,7 +71,7 @@ export function heatPanels(job: Job, { quench, findings }: BenchSetUp): CardPane
       figures(...steps),
       oil,
     ]),
-    ...panel("Temper", "oven", [...temper, figures(tempered(units)), words(sources.legend())]),
+    ...panel("Temper", "oven", [...temper, figures(tempered(units)), words(`Sources: ${sources.legend()}`)]),
   ];
 }
 
@@ -95,7 +95,10 @@ export function recipesOf({ spec, shop, knife }: Job): HeatRecipe[] {
 const degreeUnit = (units: FileUnits): string => (units === "mm" ? "°C" : "°F");
 
 /** What was done in the end, and what a file or tester says of it. */
-const tempered = (units: FileUnits): CardFigure => ({ label: "tempered", boxes: [degreeUnit(units), "HRC"] });
+const tempered = (units: FileUnits): CardFigure => ({
+  label: "tempered, hardness",
+  boxes: [degreeUnit(units), "HRC"],
+});
 
 /** Litres in a US gallon. */
 const GALLON = 3.785411784;
@@ -105,8 +108,6 @@ function oilWords({ depthNeeded, usualLitres }: BenchSetUp["quench"], units: Fil
   const [amount, unit] = units === "mm" ? [usualLitres, "l"] : [usualLitres / GALLON, "US gal"];
   return `Oil ${anvilUpText(depthNeeded, units)} deep, ${fixed(Math.ceil(amount * 10) / 10, 1)} ${unit} at least (from memory).`;
 }
-
-const STEP_WORDS: Partial<Record<HeatStep["step"], string>> = { "stress-relieve": "relieve" };
 
 /** In the order of the work; with several steels each by its name, and once what is the same for all. */
 function stepFigures(
@@ -146,10 +147,12 @@ function stepFigure(
   { units, other }: CardUnits,
 ): CardFigure {
   const { times = 1, cooling } = step;
-  const how = [...soakWords(step), ...(cooling === undefined ? [] : [cooling])].join(", ");
+  const how = [...soakWords(step), ...(cooling === undefined ? [] : [coolingText(cooling, units)])].join(
+    ", ",
+  );
   return {
     ticks: times,
-    label: `${STEP_WORDS[step.step] ?? step.step}${name}${times > 1 ? ` ${times} ×` : ""}`,
+    label: `${step.step}${name}${times > 1 ? ` ${times} ×` : ""}`,
     figure: range(step, units),
     ...otherBehind(
       (of) => range(step, of),
@@ -163,6 +166,10 @@ function range({ low, high }: { low: number; high: number }, units: FileUnits): 
   const shown = formatTemperature(high, units);
   return low === high ? shown : `${formatTemperature(low, units).replace(/ ?°[CF]$/u, "")} to ${shown}`;
 }
+
+/** What the shop wrote itself stands as it was written. */
+const coolingText = (cooling: NonNullable<HeatStep["cooling"]>, units: FileUnits): string =>
+  typeof cooling === "string" ? cooling : describeIssue(cooling, units);
 
 function soakWords({ soak }: HeatStep): string[] {
   if (soak === undefined) return [];
@@ -185,7 +192,8 @@ function temperBlocks(
     .map((hardness) => ({ hardness, choices: temperFor(steel, hardness) }));
   const choices = rows[0]?.choices ?? [];
   const letter = sources.of(TEMPER_PRACTICE);
-  if (choices.length === 0) return [figures({ ...usual, beside: `${letter}, by the sheet: no table known` })];
+  if (choices.length === 0)
+    return [figures({ ...usual, beside: `${letter}, as its sheet says: no table known` })];
   return [
     figures({ ...usual, beside: `${letter}; table ± ${TEMPER_SCATTER} HRC` }),
     ...table(

@@ -14,6 +14,7 @@ import {
   laidHead,
   panel,
   passTable,
+  STOP,
   table,
   withOther,
   words,
@@ -40,7 +41,7 @@ function shoulderPanel(card: ForgeCard, cardUnits: CardUnits): CardPanel[] {
   );
   const [first] = shoulder.passes;
   if (first === undefined) return panel("Handle", `cold, ${units}`, [words("No shoulder to set in."), drawn]);
-  const heads = ["", "in at edge", "in at spine", "high", "thick", "fuller radius"];
+  const heads = ["pass", "in at edge", "in at spine", "high", "thick", "fuller radius"];
   const rows = shoulder.passes.map((pass, index) => [
     `${index + 1}.`,
     pass.edgeSide > 0 ? bare(pass.edgeSide) : "–",
@@ -78,7 +79,7 @@ function stopCells({ handle, thickness, shoulderPressing }: ForgeCard, units: Ca
   if (handle.passes !== thickness.passes)
     return { head: laidHead(units), cells: shoulderPressing.map(({ passes }) => laidCell(passes, units)) };
   return {
-    head: "blade's pass",
+    head: "press pass",
     cells: shoulderPressing.map(({ passes }) =>
       passes.length === 0 ? "–" : passes.map((pass) => thickness.passes.indexOf(pass) + 1).join(", "),
     ),
@@ -113,7 +114,7 @@ function preformPanel(card: ForgeCard, { units, other }: CardUnits): CardPanel[]
           figure: withOther(anvilText, card.preCurve, units, other),
         });
   return panel("Preform, then bevels", `cold, ${units}`, [
-    ...table(["from shoulder", "high", "thick", "bevelled: from heel", "high"], rows),
+    ...table(["from shoulder", "high", "thick", "bevelled: from heel", "bevelled: high"], rows),
     words(pointText(card, (mm) => withOther(ruleText, mm, units, other))),
     bend,
   ]);
@@ -126,7 +127,7 @@ function taperPanel(card: ForgeCard, cardUnits: CardUnits): CardPanel[] {
   const known = stopsKnown(taper);
   const heads = known
     ? ["from shoulder", "cold", laidHead(cardUnits), "measured"]
-    : ["from shoulder", "cold", `at ${formatTemperature(temperature, units)}`, "stop", "measured"];
+    : ["from shoulder", "cold", `at ${formatTemperature(temperature, units)}`, STOP, "measured"];
   const cells = rows.map(([place = "", , ...row], index): CardCell[] => {
     const stop = taper[index];
     const laid = known ? [stop === undefined ? "–" : laidCell([stop], cardUnits)] : [];

@@ -29,7 +29,7 @@ function drillPanel(measured: Measured): CardPanel[] {
   );
   const heel = drilling?.holes.some(({ places }) => places.some(({ end }) => end === "heel")) === true;
   return panel("Drill the steel", `square, ${units}`, [
-    ...table(["", "from butt", "from top", "Ø", "drill"], rows),
+    ...table(["", "from butt", "from top", "hole", "drill"], rows),
     ...(heel ? [words("* from the heel, towards the tip")] : []),
     ...(rows.length === 0 ? [] : [words("Butt and top as finished: profile ground to the line.")]),
   ]);
@@ -50,7 +50,7 @@ function taperPanel({ taper, holes }: BenchSetUp, units: FileUnits): CardPanel[]
   ]);
   return panel("Taper the tang", `shims, ${units}`, [
     words(
-      `Front ${caliperText(taper.front, units)}, butt ${caliperText(taper.butt, units)}, ${degrees(Math.abs(taper.lean))} a face${taper.lean < 0 ? ", thicker behind" : ""}.`,
+      `Front ${caliperText(taper.front, units)}, butt ${caliperText(taper.butt, units)}, ${degrees(Math.abs(taper.lean))} on each face${taper.lean < 0 ? ", thicker behind" : ""}.`,
     ),
     ...table(
       ["behind front", holes.length === 0 ? "first face" : "first face, drilling", "second face"],

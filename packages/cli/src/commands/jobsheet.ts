@@ -1,4 +1,3 @@
-import { GeometryError } from "@scantling/geometry";
 import type { CardModel, Drawing } from "@scantling/render";
 import { makeCardModel } from "../card/card-model.js";
 import { writeOutput } from "../deliver.js";
@@ -13,6 +12,7 @@ import { paperChoiceOf } from "../paper-choice.js";
 import { jsonText } from "../report/documents.js";
 import { findingCounts } from "../report/findings.js";
 import type { Setup } from "../report/setup-json.js";
+import { inPaperTerms } from "../sheets/paper-terms.js";
 import { drawingFiles, type NamedPages } from "../sheets/write-drawings.js";
 import { knifeFindings, planBars } from "../stock-report.js";
 
@@ -38,9 +38,16 @@ export async function jobsheet(io: Io, file: string, options: JobsheetOptions): 
     sides: card.sides,
   };
   io.stdout.write(options.json ? jsonText(json) : paths.map((path) => `${path}\n`).join(""));
+  if (options.plan !== undefined && setup.plan === undefined) io.stderr.write(`${idlePlan(setup)}\n`);
   for (const counts of findingCounts(knifeFindings(measured))) io.stderr.write(`${counts}\n`);
   return EXIT.done;
 }
+
+/** Why the plan that was asked for changed nothing. */
+const idlePlan = ({ mixed }: Setup): string =>
+  mixed === undefined
+    ? "--plan changed nothing: no bar on the rack can become this blade."
+    : "--plan changed nothing: the knife file describes its own stack.";
 
 /** What the file of a bench card is called, and its title. */
 export function cardFile(
@@ -71,15 +78,8 @@ async function drawModel(measured: Measured, card: CardModel, paper?: string): P
       "Give a paper: --paper a4, --paper letter.",
     );
   }
-  try {
-    return benchCard(card, choice.paper);
-  } catch (error) {
-    if (!(error instanceof GeometryError)) throw error;
-    throw new CommandFailure(
-      EXIT.usage,
-      error.code,
-      error.message,
-      "Give a larger paper, such as --paper a4.",
-    );
-  }
+  return inPaperTerms(
+    () => benchCard(card, choice.paper),
+    () => "Give a larger paper, such as --paper a4.",
+  );
 }

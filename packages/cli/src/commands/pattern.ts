@@ -1,4 +1,4 @@
-import { formatLength, parseQuantity } from "@scantling/geometry/units";
+import { formatLength } from "@scantling/geometry/units";
 import { writeOutput } from "../deliver.js";
 import { EXIT, type ExitCode } from "../exit-code.js";
 import { CommandFailure } from "../failure.js";
@@ -6,11 +6,13 @@ import type { Io } from "../io/io.js";
 import { type Job, loadJob } from "../load.js";
 import { measure } from "../measure.js";
 import { STATE_WORDS } from "../models/pattern-model.js";
+import { lengthOption } from "../option-checks.js";
 import type { PatternOptions } from "../options.js";
 import { jsonText } from "../report/documents.js";
 import { findingCounts } from "../report/findings.js";
 import { patternJson, type WrittenPage } from "../report/pattern-json.js";
 import { type DrawnSheets, drawSheets } from "../sheets/draw-sheets.js";
+import { idleOptions } from "../sheets/option-uses.js";
 import { drawingFiles } from "../sheets/write-drawings.js";
 import { knifeFindings } from "../stock-report.js";
 
@@ -29,12 +31,12 @@ export async function pattern(io: Io, file: string, options: PatternOptions): Pr
     ...(options.at === undefined ? {} : { at: options.at }),
   });
   tellMissing(io, sheetsDrawn, sheets.length);
-  tellIdle(
-    io,
-    sheets,
-    options,
-    sheetsDrawn.drawn.some(({ pages }) => pages.length > 1),
-  );
+  const outcome = {
+    sheets: sheetsDrawn.drawn.map(({ sheet }) => sheet),
+    format: options.format,
+    joined: sheetsDrawn.drawn.some((sheet) => sheet.pages.some(({ joinedAs }) => joinedAs !== undefined)),
+  };
+  for (const words of idleOptions(options, outcome)) io.stderr.write(`${words}\n`);
   const pages = await writePages(io, job, sheetsDrawn, options);
   const shown = states.map((state) => STATE_WORDS[state]);
   io.stdout.write(
@@ -79,29 +81,6 @@ export function allSheets({ name, knife: { order } }: Job): { name: string; titl
   return { name: `${name}.sheets`, title: `${words === "" ? "Knife" : words}: true-size sheets` };
 }
 
-/** What was asked for and means nothing to the sheets that are drawn. */
-function tellIdle(io: Io, sheets: readonly string[], options: PatternOptions, isTiled: boolean): void {
-  const ofPattern = sheets.includes("pattern") || sheets.includes("mirrored");
-  const idle = [
-    ...(options.at !== undefined && !sheets.includes("sections")
-      ? ["--at is for the sections sheet: add --sheet sections."]
-      : []),
-    ...(options.state !== undefined && !ofPattern
-      ? ["--state is for the pattern and its mirror image."]
-      : []),
-    ...(options.offset !== undefined && !ofPattern
-      ? ["--offset is for the pattern and its mirror image."]
-      : []),
-    ...(options.paper !== undefined && options.format === "dxf"
-      ? ["--paper is for SVG and PDF: a DXF is drawn on a page of its own size."]
-      : []),
-    ...((options.margin !== undefined || options.overlap !== undefined) && !isTiled
-      ? ["--margin and --overlap are for a sheet on several pages: none is here."]
-      : []),
-  ];
-  for (const words of idle) io.stderr.write(`${words}\n`);
-}
-
 /** A sheet that there is none of is no mistake among several; alone it is. */
 function tellMissing(io: Io, { drawn, missing }: DrawnSheets, asked: number): void {
   if (drawn.length === 0) {
@@ -140,14 +119,5 @@ function offsetOf(job: Job, text: string | undefined): number {
 }
 
 /** A length of the command line in mm; bare numbers are in the file's units. */
-function lengthOf(job: Job, option: string, text: string | undefined): number | undefined {
-  if (text === undefined) return undefined;
-  const reading = parseQuantity(text, "length", job.knife.units);
-  if (reading.ok) return reading.quantity.value;
-  throw new CommandFailure(
-    EXIT.usage,
-    "bad-length",
-    `${option} "${text}" is no length`,
-    `Give a number with its unit, for example: ${option} 0.3mm`,
-  );
-}
+const lengthOf = (job: Job, option: string, text: string | undefined): number | undefined =>
+  lengthOption(option, text, job.knife.units);

@@ -1,4 +1,4 @@
-import type { KnifeSpec, MixedStackSpec, StationPlace } from "@scantling/geometry";
+import type { KnifeSpec, MixedStackSpec, SheathSizes, StationPlace } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
 import { type Ask, type AskName, type AskTest, isAskName } from "./ask-fields.js";
 import { knifeJsonSchema, shopJsonSchema } from "./json-schema.js";
@@ -31,6 +31,8 @@ export interface KnifeFile {
   readonly spec: KnifeSpec;
   /** What the blade is welded from, where it is of two or more steels. */
   readonly stack: MixedStackSpec | undefined;
+  /** What it asks of the sheath, mm. */
+  readonly sheath: Partial<SheathSizes>;
   /** The file that the outline is drawn in, as the knife file names it. */
   readonly drawing: string | undefined;
   /** Tolerances that the file gives, by path into `spec`. */
@@ -55,7 +57,7 @@ export function readKnifeFile(text: string, fileName: string): KnifeFile {
     }),
     later: (failure) => laterKnifeChecks(failure, schemaFor),
   });
-  const { scantling: _version, units: _units, order = {}, stack, ...knife } = data;
+  const { scantling: _version, units: _units, order = {}, stack, sheath = {}, ...knife } = data;
   const { plain: spec, tolerances } = liftTolerances(knife);
   const { outline } = spec.blade;
   const file: KnifeFile = {
@@ -68,6 +70,7 @@ export function readKnifeFile(text: string, fileName: string): KnifeFile {
     units,
     spec,
     stack,
+    sheath: liftTolerances(sheath).plain,
     drawing: "drawing" in outline ? outline.drawing : undefined,
     tolerances,
     positionOf: positionFinder(tree),

@@ -9,6 +9,7 @@ import { handle } from "./handle-fields.js";
 import { edgeAngle, law, point, stations } from "./knife-fields.js";
 import { material } from "./material-fields.js";
 import { allowances, betweenField, GROUP, unitsField, versionField } from "./shared-fields.js";
+import { sheathFields } from "./sheath-fields.js";
 import { stackFields } from "./stack-fields.js";
 
 const LIST = "needs a list";
@@ -48,6 +49,7 @@ export function knifeSchema(units: FileUnits) {
           .optional(),
         stack: stackFields(units).optional(),
         allowances: allowances(units).optional(),
+        sheath: sheathFields(units).optional(),
         forging: z
           .strictObject(
             {

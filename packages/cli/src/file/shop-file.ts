@@ -10,6 +10,7 @@ import type {
   PressSpec,
   QuenchTankSpec,
   RackBar,
+  SheathSizes,
   StockLimits,
 } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
@@ -69,6 +70,8 @@ export interface ShopFile {
   readonly sheets?: SheetWords;
   /** What stood in the file before `learn` changed it. */
   readonly learned: Partial<Record<FigurePath, LearnedEntry>>;
+  /** Of the sheaths of knife files that do not say, mm. */
+  readonly sheath: Partial<SheathSizes>;
   positionOf(path: string): Position | undefined;
 }
 
@@ -96,6 +99,7 @@ export function readShopFile(text: string, fileName: string): ShopFile {
     printer = [],
     sheets,
     learned = {},
+    sheath = {},
     ...shop
   } = plain;
   return {
@@ -108,6 +112,7 @@ export function readShopFile(text: string, fileName: string): ShopFile {
     printer,
     ...(sheets === undefined ? {} : { sheets }),
     learned,
+    sheath,
     positionOf: positionFinder(tree),
   };
 }

@@ -12,6 +12,7 @@ import { pressFields } from "./press-fields.js";
 import { printerFields } from "./printer-fields.js";
 import { recipeFields } from "./recipe-fields.js";
 import { allowances, GROUP, unitsField, versionField } from "./shared-fields.js";
+import { sheathFields } from "./sheath-fields.js";
 import { sheetFields } from "./sheet-fields.js";
 
 /**
@@ -50,6 +51,7 @@ export function shopSchema(units: FileUnits) {
         ...printerFields(units),
         sheets: sheetFields().optional(),
         ...learnedFields(units),
+        sheath: sheathFields(units).optional(),
       },
       { error: "needs to be a group of keys, such as units, rack, losses" },
     )

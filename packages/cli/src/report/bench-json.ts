@@ -196,12 +196,12 @@ const mortiseJson = ({ steps, through, wall, thinnestAt }: MortiseSetUp) => ({
 
 const pinsJson = ({ material, pins, rods }: PinsSetUp) => ({
   material,
-  pins: pins.map(({ path, at, diameter, grip, flush, peened }) => ({
+  pins: pins.map(({ path, at, diameter, grip, sawn, peened }) => ({
     path,
     atMm: [at.x, at.y],
     diameterMm: diameter,
     gripMm: grip,
-    cutToSandFlushMm: flush,
+    sawToGrindFlushMm: sawn,
     cutToPeenMm: [peened.least, peened.most],
   })),
   rods: rods.map(({ diameter, count, length }) => ({ diameterMm: diameter, count, lengthMm: length })),

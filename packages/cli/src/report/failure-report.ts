@@ -17,8 +17,10 @@ export function failureText(failure: CommandFailure): string {
 /**
  * A failure for programs. With `--json` standard output always carries exactly one document: the report, or this.
  * `code` and the codes of the problems are stable; the texts are for people and may change.
+ *
+ * @param also - What is wrong besides.
  */
-export function failureJson(failure: CommandFailure): unknown {
+export function failureJson(failure: CommandFailure, also: readonly CommandFailure[] = []): unknown {
   const { file, problems = [] } = failure.details;
   return {
     schema: "scantling/error/1",
@@ -36,5 +38,6 @@ export function failureJson(failure: CommandFailure): unknown {
       message: problem.message,
       hint: problem.hint ?? null,
     })),
+    also: also.map(({ code, message, todo }) => ({ code, message, todo })),
   };
 }

@@ -74,6 +74,7 @@ const SUFFIXES: Readonly<Record<QuantityValue["quantity"], string>> = {
   angle: "Deg",
   mass: "G",
   temperature: "C",
+  "temperature difference": "K",
   share: "Share",
   count: "",
   area: "Mm2",

@@ -16,7 +16,7 @@ export function markText({ marks }: ForgeCard, units: FileUnits): string {
   return `punch the billet ${inBothUnits(anvilUpText, at, units)} from its butt end; ${behind} The mark covers high losses for the handle: saw off what is over at the butt. Spare is left at the point.`;
 }
 
-/** What the handle and the blade eat of the billet's length. */
+/** What the handle and the blade take of the billet's length. */
 export function markTable(card: ForgeCard, units: FileUnits): string[] {
   return layOutTable(markRows(card, units), COLUMNS);
 }
@@ -31,8 +31,8 @@ export function markRows({ marks }: ForgeCard, units: FileUnits): string[][] {
   ];
   return [
     ["Losses", "usual", "high"],
-    ["handle eats", anvilText(usual.tang, units), anvilUpText(high.tang, units)],
-    row("blade eats", (side) => side.blade),
+    ["handle takes", anvilText(usual.tang, units), anvilUpText(high.tang, units)],
+    row("blade takes", (side) => side.blade),
     row("spare", (side) => side.spare),
     row("billet in all", (side) => side.available),
   ];

@@ -1,4 +1,4 @@
-import { type ForgeCard, STAGE_WORDS } from "@scantling/geometry";
+import type { ForgeCard } from "@scantling/geometry";
 import { describeIssue, type FileUnits, formatTemperature } from "@scantling/geometry/units";
 import { namesIn, placeFinding } from "../finding-place.js";
 import type { Job } from "../load.js";
@@ -6,7 +6,7 @@ import type { Bars } from "../stock-report.js";
 import { ASK_WORDS } from "../wishes.js";
 import { beside } from "./beside.js";
 import { CAUTIONS } from "./cautions.js";
-import { caliperText, fineMassText, percentText } from "./figures.js";
+import { caliperText, percentText } from "./figures.js";
 import { bySeverity, SEVERITY_WORDS } from "./findings.js";
 import { layOutTable, wrap } from "./layout.js";
 import type { Setup } from "./setup-json.js";
@@ -15,6 +15,7 @@ import { mixedLines } from "./setup-mixed.js";
 import { shapeLines } from "./setup-shape.js";
 import { anvilText, anvilUpText, hammeredText, inBothUnits, ruleText } from "./setup-sizes.js";
 import { passTable, rightAligned, stopsKnown, withLayIn } from "./setup-stops.js";
+import { weighTable } from "./setup-weights.js";
 import { cutText, noPlanLines } from "./stock-text.js";
 
 /** The forge card for people: one sheet, in the order of the work. */
@@ -82,22 +83,6 @@ export function stopWords({ stops, notMet }: Pick<Setup, "stops" | "notMet">, jo
       return `STOP: ${hole}${first}`;
     }),
   ];
-}
-
-/** What the scale has to show, and room for what it did. */
-function weighTable({ masses }: Setup, units: FileUnits): string[] {
-  if (masses.length === 0) return [];
-  const show = (grams: number): string => fineMassText(grams, units);
-  return layOutTable(
-    [
-      ["Weigh, steel alone", "needed", "low to high losses", "on the scale"],
-      ...masses.map(({ stage, need }) => {
-        const band = show(need.low) === show(need.high) ? "" : `${show(need.low)} to ${show(need.high)}`;
-        return [`  ${STAGE_WORDS[stage]}`, show(need.value), band, `______ ${units === "mm" ? "g" : "oz"}`];
-      }),
-    ],
-    ["left", "right", "right", "right"],
-  );
 }
 
 /** The weld of equal bars, or the one bar; what of it becomes which size of the blade. */

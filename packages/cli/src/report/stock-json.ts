@@ -36,7 +36,7 @@ export function stockPlanJson(plan: StockPlan, job: Job): unknown {
     ...finite("reachOneMore", plan.reach.oneMore),
     ...(plan.cost === undefined ? {} : { cost: plan.cost }),
     ...(plan.cuts === undefined ? {} : { cuts: plan.cuts.map((cut) => cutJson(cut, job)) }),
-    why: plan.why.map((reason) => describeIssue({ ...reason, path: "" }, "mm")),
+    why: plan.why.map((reason) => describeIssue(reason, "mm")),
     findings: plan.findings.map((finding) => findingJson(finding, job)),
     // Both for the cut length proposed: with usual losses `spare` holds the reserve for high ones as well as the rounding.
     ledger: ledgerJson(plan.ledger),

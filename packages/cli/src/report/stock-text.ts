@@ -146,7 +146,7 @@ function planLines(plan: StockPlan, place: number, job: Job): string[] {
     `${stack}, ${plan.heats} heats.`,
     `${inBoth(massText, plan.mass, units)} of bar, of which ${massText(plan.waste, units)} does not end in the blade${costText(plan, job.shop.currency)}.`,
     `Reach: ${reachText(plan)}.`,
-    ...plan.why.map((reason) => describeIssue({ ...reason, path: "" }, units)),
+    ...plan.why.map((reason) => describeIssue(reason, units)),
   ];
   return [
     ...item(`${place}. `, `Cut ${cutText(plan, units)}`),

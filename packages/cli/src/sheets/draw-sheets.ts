@@ -1,4 +1,3 @@
-import { GeometryError } from "@scantling/geometry";
 import type { Drawing, TileOptions } from "@scantling/render";
 import { EXIT } from "../exit-code.js";
 import { CommandFailure } from "../failure.js";
@@ -6,6 +5,7 @@ import type { Measured } from "../measure.js";
 import { paperChoiceOf } from "../paper-choice.js";
 import type { Bars } from "../stock-report.js";
 import { makeSheets, type SheetWishes } from "./make-sheets.js";
+import { inPaperTerms } from "./paper-terms.js";
 import type { SheetName } from "./sheet-names.js";
 import type { DrawingFormat } from "./write-drawings.js";
 
@@ -50,7 +50,7 @@ export async function drawSheets(measured: Measured, wishes: DrawWishes, bars?: 
       missing.push({ sheet: sheet.name, reason: sheet.missing });
       continue;
     }
-    const pages = inPaperTerms(() => layOutSheet(sheet.contents, choice, wishes.tiling));
+    const pages = inPaperTerms(() => layOutSheet(sheet.contents, choice, wishes.tiling), whatToDo);
     if (wishes.format === "pdf") refuseLongPages(pages);
     drawn.push({ sheet: sheet.name, suffix: suffixOf(sheet.name, wishes), pages });
   }
@@ -78,18 +78,7 @@ function refuseLongPages(pages: readonly Drawing[]): void {
   );
 }
 
-function inPaperTerms<T>(compute: () => T): T {
-  try {
-    return compute();
-  } catch (error) {
-    if (!(error instanceof GeometryError)) throw error;
-    throw new CommandFailure(
-      EXIT.usage,
-      error.code,
-      error.message,
-      error.code === "tile-limits"
-        ? "Give --margin and --overlap within these limits, or leave them out."
-        : "Give a larger paper, such as --paper a3, or --paper fit for a page of the sheet's own size.",
-    );
-  }
-}
+const whatToDo = (code: string): string =>
+  code === "tile-limits"
+    ? "Give --margin and --overlap within these limits, or leave them out."
+    : "Give a larger paper, such as --paper a3, or --paper fit for a page of the sheet's own size.";

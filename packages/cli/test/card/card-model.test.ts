@@ -15,7 +15,7 @@ describe("the demo's card, checked by hand", () => {
     const { card } = await cardOf();
     expect(textOf(panelOf(card, "Cut"))).toMatch(/^3 pieces, each 160 mm \(6 5\/16"\) of 1\/4 x 2 in/u);
     expect(figuresOf(panelOf(card, "Mark"))).toEqual({ "from the butt end": "37 mm" });
-    const [, , ready] = columnOf(panelOf(card, "Weigh"), "at least");
+    const [, , ready] = columnOf(panelOf(card, "Weigh"), "usually enough");
     // Heavier than the finished steel, 528 g, by what is ground and drilled afterwards.
     expect(Number(ready)).toBeGreaterThan(528);
     expect(Number(ready)).toBeLessThan(600);
@@ -25,13 +25,13 @@ describe("the demo's card, checked by hand", () => {
     const { card } = await cardOf();
     const scribe = panelOf(card, "Scribe");
     expect(figuresOf(scribe)).toMatchObject({
-      "at 4.80 mm: gauge": "2.05 mm",
+      "if 4.80 mm: gauge at": "2.05 mm",
       // Its point lies at half of its diameter.
       "or scribe with a drill": "4.1 mm",
     });
     // It rests on the tang, whose faces are cleaned and still have 0.1 mm on them each: 4.6 + 0.2.
     expect(textOf(scribe)).toMatch(/^thickness of the tang 10\.0 mm behind the heel \[mm\]/u);
-    expect(textOf(scribe)).toContain("else (thickness − 0.70 mm) / 2");
+    expect(textOf(scribe)).toContain("else at (thickness − 0.70 mm) / 2; scribe both faces");
     expect(rowsOf(scribe)).toEqual([
       // The flats stay as forged: 4.6 at the heel, 3.6 at 60 %, 2.2 at the tip; (4.8 − 2.2) / 2.
       ["225.0", "1.30"],
@@ -70,14 +70,18 @@ describe("the demo's card, checked by hand", () => {
       "1.95",
       "0.70",
     ]);
-    expect(textOf(panelOf(card, "Grind"))).toContain("2.3° all along lets the line drop to 37 %.");
+    expect(textOf(panelOf(card, "Grind"))).toContain("At 2.3° all along the line drops to 37 % of that.");
   });
 
-  it("cuts pins 2 mm out on both sides, and mixes what can be measured", async () => {
+  it("saws pins 2 mm longer on both sides, says when they are ground flush, and mixes what can be measured", async () => {
     const { card } = await cardOf();
     // Tang at 16 and 74 mm of 128: 4.325 and 3.328 thick, between slabs of 8.
-    expect(columnOf(panelOf(card, "Pins"), "cut flush")).toEqual(["24.3", "23.3"]);
-    expect(columnOf(panelOf(card, "Pins"), "cut to peen")).toEqual(["24.3 to 26.3", "23.3 to 25.3"]);
+    expect(columnOf(panelOf(card, "Pins"), "saw, to grind flush")).toEqual(["24.3", "23.3"]);
+    expect(textOf(panelOf(card, "Pins"))).toContain(
+      'Lengths to saw: 2.0 mm (5/64") stand out on each side. Glue in, then grind flush.',
+    );
+    expect(textOf(panelOf(card, "Pins"))).not.toMatch(/cut flush/u);
+    expect(columnOf(panelOf(card, "Pins"), "saw, to peen")).toEqual(["24.3 to 26.3", "23.3 to 25.3"]);
     expect(columnOf(panelOf(card, "Pins"), "drill handle")).toEqual(["#21", "#21"]);
     expect(figuresOf(panelOf(card, "Pins"))).toEqual({ "glue to mix": "4.0 ml" });
     expect(textOf(panelOf(card, "Pins"))).toContain("Drill slabs with the tang shimmed level.");
@@ -100,7 +104,7 @@ describe("the demo's card, checked by hand", () => {
     );
     const { card } = await cardOf(DEMO_KNIFE, shop, "in");
     expect(figuresOf(panelOf(card, "Mark"))).toEqual({ "from the butt end": '1 7/16"' });
-    expect(columnOf(panelOf(card, "Press the blade down"), "lay in, mm")[0]).toMatch(/^10/u);
+    expect(columnOf(panelOf(card, "Press the blade down"), "blocks and shims, mm")[0]).toMatch(/^10/u);
     expect(benchCard(card, paperNamed("Letter")).flatMap(checkLayout)).toEqual([]);
   });
 });
@@ -108,18 +112,41 @@ describe("the demo's card, checked by hand", () => {
 describe("heat treatment", () => {
   it("gives every figure its source, and marks what is from memory", async () => {
     const { card } = await cardOf();
-    expect(figuresOf(panelOf(card, "Harden"))).toMatchObject({ normalise: "870 °C", harden: "815 °C" });
+    // 1600 and 1500 °F: 871.1 and 815.6 °C.
+    expect(figuresOf(panelOf(card, "Harden"))).toMatchObject({ normalise: "871 °C", harden: "816 °C" });
     const text = textOf(panelOf(card, "Temper"));
     expect(text).toContain("[a] a handbook on heat treating");
     expect(text).toMatch(/\[c\] from memory, unconfirmed/u);
-    expect(textOf(panelOf(card, "Harden"))).toContain("☐ harden 815 °C (1499 °F) fast oil [c]");
+    expect(textOf(panelOf(card, "Harden"))).toContain("☐ harden 816 °C (1500 °F) fast oil [c]");
+  });
+
+  it("tells °F as the source does, and every temperature of an inch card in °F", async () => {
+    const of = (steel: string, units: "mm" | "in") =>
+      cardOf(demoWith(['steel: "1084"', `steel: "${steel}"`]), DEMO_SHOP, units);
+    // A smiths' discussion: 1525 °F. 829.4 °C, not the 830 °C that are 1526 °F.
+    const spring = await of("5160", "in");
+    expect(figuresOf(panelOf(spring.card, "Harden"))).toMatchObject({ harden: "1525 °F" });
+    const text = textOf(panelOf(spring.card, "Harden"));
+    expect(text).toContain("harden 1525 °F (829 °C)");
+    // 705 and 650 °C are 1301 and 1202 °F, 11 K are 19.8 °F.
+    expect(text).toContain("fast to 1301 °F, then at most 20 °F an hour to 1202 °F");
+    expect(textOf(panelOf((await of("5160", "mm")).card, "Harden"))).toContain(
+      "fast to 705 °C, then at most 11 °C an hour to 650 °C",
+    );
+    for (const steel of ["1095", "5160", "52100", "O1", "W2", "D2", "AEB-L", "1084", "80CrV2", "15N20"]) {
+      const { card } = await of(steel, "in");
+      const said = panelsOf(card).map(textOf).join(" ");
+      expect(said, steel).toContain("°F");
+      // °C only in brackets behind its °F.
+      expect(said.replaceAll(/\([^()]*°C\)/gu, ""), steel).not.toContain("°C");
+    }
   });
 
   it("offers what another source says instead, not after it", async () => {
     const { card } = await cardOf(demoWith(['steel: "1084"', 'steel: "1095"']));
     const text = textOf(panelOf(card, "Harden, 1095"));
-    expect(text).toContain("☐ harden 800 °C");
-    expect(text).toContain("or harden 800 °C");
+    expect(text).toContain("☐ harden 802 °C (1475 °F)");
+    expect(text).toContain("or harden 802 °C (1475 °F)");
     expect(text).not.toContain("☐ or harden");
     // Two tables that disagree stand side by side.
     expect(rowsOf(panelOf(card, "Temper"))[1]).toEqual(["60", "253 °C", "205 °C"]);
@@ -137,7 +164,7 @@ describe("heat treatment", () => {
     ].join("\n");
     const { card } = await cardOf(DEMO_KNIFE, `${DEMO_SHOP}\n${recipe}`);
     const harden = panelOf(card, "Harden");
-    expect(figuresOf(harden)).toMatchObject({ normalise: "870 °C", harden: "800 to 810 °C" });
+    expect(figuresOf(harden)).toMatchObject({ normalise: "871 °C", harden: "800 to 810 °C" });
     expect(textOf(harden)).toContain("6 min, fast oil at 50 °C");
     const temper = panelOf(card, "Temper");
     expect(textOf(temper)).toContain("☐☐ temper 2 × 205 °C");
@@ -154,7 +181,7 @@ describe("heat treatment", () => {
       "No figures for Grandfather's spring are known here: go by the sheet that came with the bar.",
     );
     expect(text).toContain("harden at [°C] [min]");
-    expect(text).toContain("tempered [°C] [HRC]");
+    expect(text).toContain("tempered, hardness [°C] [HRC]");
   });
 });
 
@@ -196,6 +223,17 @@ describe("a job that cannot be done as planned", () => {
   });
 });
 
+/** The demo with a hidden tang, a guard and a handle of one block. */
+const HIDDEN_TANG = demoWith(
+  ["form: full", "form: hidden"],
+  ["heights: { front: 28, middle: 25, butt: 30 }", "heights: { front: 16, middle: 14, butt: 10 }"],
+  [/ {2}holes:.*\n(?: {4}- .*\n)+/u.exec(DEMO_KNIFE)?.[0] ?? "none", ""],
+  [
+    "  slabs: { material: European ash, thickness: 8, edgeRadius: 6 }\n  pins: { material: brass }\n",
+    "  block: { material: European ash, section: oval, length: 130, height: 34, width: 24 }\n  guard: { material: brass, at: -10, length: 6, height: 40, width: 14 }\n",
+  ],
+);
+
 describe("other knives", () => {
   it("with one bevel have a setting for each face, and none from the face that the edge lies on", async () => {
     const { card, bench } = await cardOf(
@@ -217,7 +255,7 @@ describe("other knives", () => {
     expect(bench.scribe.oneSetting).toBe(false);
     // The edge lies on the left face: no line is scribed with that face down.
     expect(heel?.slice(1, 3)).toEqual(["–", first?.rightDown.toFixed(2)]);
-    expect(textOf(scribe)).toContain("gauge, left down gauge, right down");
+    expect(textOf(scribe)).toContain("gauge, left face down gauge, right face down");
     const titles = panelsOf(card).map(({ title }) => title);
     expect(titles).toContain("Sharpen the right face");
     expect(titles).not.toContain("Sharpen the left face");
@@ -225,19 +263,10 @@ describe("other knives", () => {
   });
 
   it("with a hidden tang have a guard to slot, a mortise to drill and a block to saw", async () => {
-    const { card, bench } = await cardOf(
-      demoWith(
-        ["form: full", "form: hidden"],
-        ["heights: { front: 28, middle: 25, butt: 30 }", "heights: { front: 16, middle: 14, butt: 10 }"],
-        ["buttThickness: 2.4 ", "buttThickness: 2.4"],
-        [/ {2}holes:.*\n(?: {4}- .*\n)+/u.exec(DEMO_KNIFE)?.[0] ?? "none", ""],
-        [
-          "  slabs: { material: European ash, thickness: 8, edgeRadius: 6 }\n  pins: { material: brass }\n",
-          "  block: { material: European ash, section: oval, length: 130, height: 34, width: 24 }\n  guard: { material: brass, at: -10, length: 6, height: 40, width: 14 }\n",
-        ],
-      ),
-    );
+    const { card, bench } = await cardOf(HIDDEN_TANG);
     const { guard, mortise } = bench;
+    // Its corners are drawn square: there is nothing to ease the slot for.
+    expect(textOf(panelOf(card, "Slot the guard"))).not.toContain("radius");
     if (guard === undefined || mortise === undefined) throw new Error("no guard, no mortise");
     expect(figuresOf(panelOf(card, "Slot the guard"))).toMatchObject({
       "slot high": `${guard.height.toFixed(2)} mm`,
@@ -254,6 +283,16 @@ describe("other knives", () => {
     const pages = benchCard(card, A4);
     expect(pages.length).toBeLessThanOrEqual(2);
     expect(pages.flatMap(checkLayout)).toEqual([]);
+  });
+
+  it("with round corners at the shoulder have the slot of the guard eased for them", async () => {
+    const { card } = await cardOf(
+      HIDDEN_TANG.replace("heights: { front: 16", "shoulderRadius: 1.5\n  heights: { front: 16"),
+    );
+    expect(textOf(panelOf(card, "Slot the guard"))).toContain(
+      "The shoulder's corners are round, radius 1.50 mm (0.059\"): keep the file guide on the shoulder line, and ease the front edges of the slot by that radius until the guard sits on the shoulder.",
+    );
+    expect(benchCard(card, A4).flatMap(checkLayout)).toEqual([]);
   });
 
   it("with bevels left from the hammer have none to scribe or grind", async () => {
@@ -293,6 +332,6 @@ describe("names", () => {
     expect(pages.flatMap(checkLayout)).toEqual([]);
     expect(pages.length).toBeLessThanOrEqual(3);
     const all = words(card);
-    for (const figure of ["160 mm", "37 mm", "2.05 mm", "870 °C", "4.0 ml"]) expect(all).toContain(figure);
+    for (const figure of ["160 mm", "37 mm", "2.05 mm", "871 °C", "4.0 ml"]) expect(all).toContain(figure);
   });
 });

@@ -52,6 +52,33 @@ describe.each(FILES)("the card of %s", (file) => {
     }
   });
 
+  it("has what the press is set by in its largest figures, and in no less than 5 mm", async () => {
+    const made = await cards;
+    for (const units of ["mm", "in"] as const) {
+      const cells = panelsOf(made[units].card).flatMap(({ blocks }) =>
+        blocks.flatMap((block) =>
+          block.kind === "table"
+            ? block.rows.flatMap((row) => (block.large ?? []).map((column) => String(row[column])))
+            : [],
+        ),
+      );
+      // Squeezes of the press and places along the taper: each has a height or blocks, most have both.
+      const { thickness, taper } = made[units].setup.card ?? { thickness: { passes: [] }, taper: [] };
+      expect(cells.length).toBeGreaterThanOrEqual(thickness.passes.length + taper.length);
+      for (const paper of PAPERS) {
+        const texts = benchCard(made[units].card, paperNamed(paper))
+          .flatMap(({ items }) => items)
+          .flatMap((item) => (item.kind === "group" && item.name.startsWith("panel") ? item.items : []))
+          .flatMap((item) => (item.kind === "text" && item.bold ? [item] : []));
+        const most = Math.max(...texts.map(({ height }) => height));
+        expect(most).toBeGreaterThanOrEqual(5);
+        // A long one goes on in the line below.
+        const largest = texts.filter(({ height }) => height === most).map(({ text }) => text);
+        expect(cells.filter((cell) => !largest.join("").includes(cell))).toEqual([]);
+      }
+    }
+  });
+
   it("has everything from the order to the edge, in the order of use", async () => {
     const { card, setup, bench } = (await cards).mm;
     const titles = panelsOf(card).map(({ title }) => title.replace(/,.*/u, ""));
@@ -85,16 +112,19 @@ describe.each(FILES)("the card of %s", (file) => {
     if (forge === undefined) throw new Error("every example has a card");
     const cold = columnOf(panelOf(card, "Press the blade down"), "cold");
     expect(cold).toEqual(forge.thickness.passes.map((pass) => (pass.out?.cold ?? pass.cold).toFixed(2)));
-    const stops = columnOf(panelOf(card, "Press the blade down"), "stop");
+    const stops = columnOf(panelOf(card, "Press the blade down"), "height of stop");
     expect(stops).toEqual(
       forge.thickness.passes.map((pass) => (pass.stop?.height ?? pass.wanted).toFixed(2)),
     );
     expect(columnOf(panelOf(card, "Taper at the spine"), "cold")).toEqual(
       forge.taper.map((stop) => stop.cold.toFixed(2)),
     );
-    expect(columnOf(panelOf(card, "Weigh"), "at least")).toEqual(
-      setup.masses.map(({ need }) => need.value.toFixed(0)),
-    );
+    const needs = { "short below": "low", "usually enough": "value", "surely enough": "high" } as const;
+    for (const [head, side] of Object.entries(needs)) {
+      expect(columnOf(panelOf(card, "Weigh"), head)).toEqual(
+        setup.masses.map(({ need }) => need[side].toFixed(0)),
+      );
+    }
     expect(textOf(panelOf(card, "Mark the billet"))).toContain(`${Math.ceil(forge.marks.at - 1e-6)} mm`);
     expect(columnOf(panelOf(card, "Shoulder and handle"), "high")).toEqual(
       forge.shoulder.passes.map(({ height }) => height.toFixed(1)),
@@ -106,7 +136,7 @@ describe.each(FILES)("the card of %s", (file) => {
     const [face] = bench.bevels;
     const grind = panelOf(card, "Grind the bevels");
     const degree = (angle: number) => `${((angle * 180) / Math.PI).toFixed(1)}°`;
-    expect(columnOf(grind, "angle a face")).toEqual(face?.stations.map(({ angle }) => degree(angle)));
+    expect(columnOf(grind, "angle, each face")).toEqual(face?.stations.map(({ angle }) => degree(angle)));
     expect(columnOf(grind, "edge left")).toEqual(face?.stations.map(({ edge }) => edge.toFixed(2)));
     const scribe = panelOf(card, "Scribe the edge");
     for (const row of rowsOf(scribe)) {

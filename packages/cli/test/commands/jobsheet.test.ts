@@ -4,6 +4,16 @@ import { answer } from "../support/answer.js";
 import { DEMO_FILES, DEMO_KNIFE, DEMO_SHOP, demoWith } from "../support/demo.js";
 
 const FILE = "harvest.knife.yaml";
+/** Layers of two steels in turn, in place of bars from the rack. */
+const STACK = `stack:
+  alternate:
+    - { steel: "1084", thickness: 1/8 in, count: 7 }
+    - { steel: 15N20, thickness: 1.57 mm, count: 6 }
+  width: 2 in
+  restacks: [4]
+  yield: 85 %
+  lastBar: 12.7 x 50 mm
+`;
 const pagesIn = (pdf: string): number => [...pdf.matchAll(/\/Type \/Page\b/gu)].length;
 
 describe("jobsheet", () => {
@@ -76,6 +86,19 @@ describe("jobsheet", () => {
     expect(far.code).toBe(EXIT.usage);
     expect(far.err).toContain("there is no plan 99");
     expect(far.written).toEqual([]);
+  });
+
+  it("says where a plan that is asked for changes nothing", async () => {
+    const idle = "--plan changed nothing: ";
+    const own = await answer(["jobsheet", FILE, "--plan", "1"], {
+      files: { ...DEMO_FILES, [FILE]: `${DEMO_KNIFE}${STACK}` },
+    });
+    expect(own.code).toBe(EXIT.done);
+    expect(own.err).toContain(`${idle}the knife file describes its own stack.`);
+    const none = await answer(["jobsheet", FILE, "--plan", "1"], { files: { [FILE]: DEMO_KNIFE } });
+    expect(none.err).toContain(`${idle}no bar on the rack can become this blade.`);
+    const counts = await answer(["jobsheet", FILE, "--plan", "1"], { files: DEMO_FILES });
+    expect(counts.err).not.toContain(idle);
   });
 
   it("is on the shop's own paper, else on A4, or Letter for inches", async () => {

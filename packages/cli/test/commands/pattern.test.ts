@@ -128,12 +128,35 @@ describe("other sheets, formats and papers", () => {
   });
 
   it.each([
-    [["--format", "dxf", "--paper", "a4"], "--paper is for SVG and PDF"],
-    [["--overlap", "20mm"], "--margin and --overlap are for a sheet on several pages"],
+    [["--format", "dxf", "--paper", "a4"], ["--paper changed nothing: it is for SVG and PDF"]],
+    [["--format", "dxf", "--margin", "9mm"], ["--margin changed nothing: it is for SVG and PDF"]],
+    [["--overlap", "20mm"], ["--overlap changed nothing: it is for pages that are joined"]],
+    // Packed pages are several and not joined.
+    [
+      ["--sheet", "gauges", "--format", "pdf", "--overlap", "20mm", "--margin", "9mm"],
+      ["--overlap changed nothing", "--margin changed nothing"],
+    ],
+    [["--at", "60 %"], ["--at changed nothing: it is for the sheet sections. Add --sheet sections."]],
+    [
+      ["--sheet", "slabs", "--state", "forged", "--offset", "0.5mm"],
+      [
+        "--state changed nothing: it is for the sheets pattern and mirrored. Add --sheet pattern.",
+        "--offset changed nothing: it is for the sheets pattern and mirrored.",
+      ],
+    ],
   ])("says that %s means nothing", async (words, says) => {
     const { code, err } = await answer(["pattern", FILE, ...words], { files: DEMO_FILES });
     expect(code).toBe(EXIT.done);
-    expect(err).toContain(says);
+    for (const text of says) expect(err).toContain(text);
+    expect(err.split("\n").filter((line) => line.includes("changed nothing"))).toHaveLength(says.length);
+  });
+
+  it.each([
+    [["--format", "pdf", "--paper", "letter", "--overlap", "20mm", "--margin", "9mm"]],
+    [["--sheet", "sections,mirrored", "--at", "60 %", "--state", "forged", "--offset", "0.5mm"]],
+  ])("says nothing of the kind where each of %s counts", async (words) => {
+    const { err } = await answer(["pattern", FILE, ...words], { files: DEMO_FILES });
+    expect(err).not.toContain("changed nothing");
   });
 
   it("says which sheet there is none of, and goes on with the others", async () => {

@@ -23,7 +23,7 @@ export const BENCH_DEFAULTS = {
     value: 1.5,
     basis: `${PRACTICE}: 25 to 50 % larger than the pin when drilled before the handle`,
   },
-  /** What a flush pin stands out on each side until it is sanded down. */
+  /** What a flush pin stands out on each side until it is ground down, glued in. */
   flushPin: { quantity: "length", value: 2, basis: PRACTICE },
   /** What a pin stands out on each side to be peened, in radii of the pin. */
   peenLeast: { quantity: "share", value: 1, basis: `${PRACTICE}: 1 to 1.5 of the pin's radius` },
@@ -82,6 +82,8 @@ export const BENCH_LIMITS = {
   },
   /** Share of the drawn bevel height that a fixed angle still reaches. */
   droop: { value: 0.8, basis: PRACTICE },
+  /** A card whose arc bulges less than this over its chord cannot be cut: scissors do not follow it. */
+  gaugeBulge: { value: 0.3, basis: PRACTICE },
   /** Face width of the sharpening bevel: kitchen knives, others. */
   kitchenEdgeWidth: { value: 1.5, basis: PRACTICE },
   edgeWidth: { value: 2.5, basis: PRACTICE },

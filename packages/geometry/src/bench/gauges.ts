@@ -3,6 +3,7 @@ import type { Knife } from "../blade/knife.js";
 import { bevelsBegin, type Side } from "../blade/knife-faces.js";
 import { sideAngle } from "../blade/size-states.js";
 import { arcBetween, line, type Segment } from "../plane/segment.js";
+import { BENCH_LIMITS } from "./defaults.js";
 import { type HandleSection, handleBody } from "./handle-sections.js";
 
 /** Where along the handle a section is taken. */
@@ -50,6 +51,13 @@ export interface RadiusGauge {
   readonly faces: "both" | Side;
 }
 
+/** A hollow or convex face that is too flat for a card: it is held against a straight edge. */
+export interface FlatFace extends RadiusGauge {
+  readonly use: "convex" | "hollow";
+  /** Light between face and straight edge over the chord, mm: in the middle of a hollow, at both ends of a bulge. */
+  readonly light: number;
+}
+
 /** The angles of the edge against the centre plane, rad; 0 on a face without a plane. */
 export interface EdgeGauge {
   readonly use: "edge" | "microbevel";
@@ -62,6 +70,8 @@ export interface GaugeSet {
   readonly handle: readonly HandleGauge[];
   readonly bevels: readonly BevelGauge[];
   readonly radii: readonly RadiusGauge[];
+  /** Instead of a gauge: what a straight edge and a feeler find. */
+  readonly flatFaces: readonly FlatFace[];
   readonly edges: readonly EdgeGauge[];
 }
 
@@ -77,17 +87,23 @@ const SHARES = [0.5, 0.75] as const;
 
 /**
  * What gauges can be cut for: sections of the handle at its front, middle and butt and where it is widest, bevels before
- * sharpening, radii of convex and hollow faces, of the eased spine and of the handle's edges, and the edge's angle.
+ * sharpening, radii of convex and hollow faces, of the eased spine and of the handle's edges, and the edge's angle. Faces so
+ * flat that no scissors follow them are told apart.
  *
  * @example
  * gaugeSet(knife).edges[0]; // { use: "edge", right: 0.3, left: 0.3 }
  */
 export function gaugeSet(knife: Knife): GaugeSet {
   const bevels = bevelGauges(knife);
+  const arcs = faceArcs(bevels);
+  const faces = joinedRadii(arcs);
   return {
     handle: handleGauges(knife),
     bevels,
-    radii: [...faceRadii(bevels), ...edgeRadii(knife)],
+    radii: [...faces.filter(canBeCut), ...edgeRadii(knife)],
+    flatFaces: joinedFlats(
+      arcs.filter((arc) => !faces.some((gauge) => canBeCut(gauge) && isSame(gauge, arc))),
+    ),
     edges: edgeGauges(knife),
   };
 }
@@ -191,9 +207,23 @@ function faceOf(knife: Knife, x: number, side: Side): BevelFace {
   };
 }
 
-function faceRadii(bevels: readonly BevelGauge[]): RadiusGauge[] {
-  const all = bevels.flatMap(({ at, right, left }) =>
-    (["right", "left"] as const).flatMap((side): RadiusGauge[] => {
+/**
+ * How far the middle of an arc stands off its chord, mm.
+ *
+ * @param radius, chord - mm; the chord no longer than the diameter.
+ *
+ * @example
+ * arcBulge(5, 8); // 2
+ */
+export const arcBulge = (radius: number, chord: number): number =>
+  radius - Math.sqrt(Math.max(0, radius * radius - (chord * chord) / 4));
+
+/** A face's arc at the stations of one bevel gauge. */
+type FaceRadius = RadiusGauge & Pick<FlatFace, "use">;
+
+function faceArcs(bevels: readonly BevelGauge[]): FaceRadius[] {
+  return bevels.flatMap(({ at, right, left }) =>
+    (["right", "left"] as const).flatMap((side): FaceRadius[] => {
       const { profile } = side === "right" ? right : left;
       if (profile.kind !== "arc") return [];
       const outward = Math.sign(profile.sweep) === (side === "right" ? 1 : -1);
@@ -208,17 +238,33 @@ function faceRadii(bevels: readonly BevelGauge[]): RadiusGauge[] {
       ];
     }),
   );
-  // Two radii that leave no more than a hundredth of a mm between them on the wider face are one gauge.
-  const same = (a: RadiusGauge, b: RadiusGauge): boolean => {
-    const chord = Math.max(a.chord, b.chord);
-    return a.use === b.use && near(chord ** 2 / (8 * a.radius), chord ** 2 / (8 * b.radius));
-  };
-  return alike(all, same, (a, b) => ({
-    ...a,
-    chord: Math.max(a.chord, b.chord),
-    at: [...new Set([...a.at, ...b.at])].sort((p, q) => p - q),
-    faces: a.faces === b.faces ? a.faces : "both",
-  }));
+}
+
+/** Two radii that leave no more than a hundredth of a mm between them on the wider face are one gauge. */
+function isSame(a: FaceRadius, b: FaceRadius): boolean {
+  const chord = Math.max(a.chord, b.chord);
+  return a.use === b.use && near(chord ** 2 / (8 * a.radius), chord ** 2 / (8 * b.radius));
+}
+
+const joined = (a: FaceRadius, b: FaceRadius): FaceRadius => ({
+  ...a,
+  chord: Math.max(a.chord, b.chord),
+  at: [...new Set([...a.at, ...b.at])].sort((p, q) => p - q),
+  faces: a.faces === b.faces ? a.faces : "both",
+});
+
+const joinedRadii = (all: readonly FaceRadius[]): FaceRadius[] => alike(all, isSame, joined);
+
+const canBeCut = ({ radius, chord }: FaceRadius): boolean =>
+  arcBulge(radius, chord) >= BENCH_LIMITS.gaugeBulge.value;
+
+/** Faces on which a straight edge lies over the same length: nearer than this they are one, mm. */
+const SAME_CHORD = 0.5;
+
+function joinedFlats(all: readonly FaceRadius[]): FlatFace[] {
+  const same = (a: FaceRadius, b: FaceRadius): boolean =>
+    isSame(a, b) && Math.abs(a.chord - b.chord) < SAME_CHORD;
+  return alike(all, same, joined).map((face) => ({ ...face, light: arcBulge(face.radius, face.chord) }));
 }
 
 function edgeRadii({ spec }: Knife): RadiusGauge[] {

@@ -5,7 +5,7 @@ import { namedHoles } from "../blade/named-holes.js";
 import type { Vec2 } from "../plane/vec2.js";
 import { BENCH_DEFAULTS } from "./defaults.js";
 
-/** A pin and how long it is cut. mm. */
+/** A pin and how long its rod is sawn. mm. */
 export interface PinSetUp {
   /** Its place in the file. */
   readonly path: string;
@@ -13,9 +13,9 @@ export interface PinSetUp {
   readonly diameter: number;
   /** Through the handle from outside to outside. */
   readonly grip: number;
-  /** Cut length of a pin that is sanded flush. */
-  readonly flush: number;
-  /** Cut length of a pin that is peened over: from, to. */
+  /** Length that rod is sawn to for a pin that is glued in and then ground flush: it stands out on each side. */
+  readonly sawn: number;
+  /** Length that rod is sawn to for a pin that is peened over: from, to. */
   readonly peened: { readonly least: number; readonly most: number };
 }
 
@@ -23,11 +23,11 @@ export interface PinSetUp {
 export interface PinRod {
   readonly diameter: number;
   readonly count: number;
-  /** All flush pins of it with a saw cut each. */
+  /** All pins of it, as sawn to be ground flush, with a saw cut each. */
   readonly length: number;
 }
 
-/** Every pin, and the rod that they are cut from. */
+/** Every pin, and the rod that they are sawn from. */
 export interface PinsSetUp {
   readonly material: string;
   readonly pins: readonly PinSetUp[];
@@ -35,7 +35,7 @@ export interface PinsSetUp {
 }
 
 /**
- * Cut length of a pin: what it goes through and what stands out on each side.
+ * Length to saw a pin to: what it goes through and what stands out on each side.
  *
  * @param tang - Thickness of the tang at the pin, mm.
  * @param beside - Of slab and liner together, on one side, mm.
@@ -87,7 +87,7 @@ export function gripAt(
  *   tang: { ...spec.tang, holes: [{ kind: "pin", at: { x: -30, y: 18 }, diameter: 4 }] },
  *   handle: { ...spec.handle, pins: { material: { name: "brass" } } },
  * });
- * pinsSetUp(pinned, 2)?.pins[0]?.flush; // 23.2
+ * pinsSetUp(pinned, 2)?.pins[0]?.sawn; // 23.2: 19.2 of handle, 2 on each side
  */
 export function pinsSetUp(knife: Knife, kerf: number): PinsSetUp | undefined {
   const { handle } = knife.spec;
@@ -110,17 +110,17 @@ export function pinsSetUp(knife: Knife, kerf: number): PinsSetUp | undefined {
       return {
         diameter,
         count: cut.length,
-        length: cut.reduce((sum, { flush }) => sum + flush + kerf, 0),
+        length: cut.reduce((sum, { sawn }) => sum + sawn + kerf, 0),
       };
     }),
   };
 }
 
-function lengths(grip: number, diameter: number): Pick<PinSetUp, "flush" | "peened"> {
+function lengths(grip: number, diameter: number): Pick<PinSetUp, "sawn" | "peened"> {
   const { flushPin, peenLeast, peenMost } = BENCH_DEFAULTS;
   const out = (value: number): number => pinLength(grip, 0, value);
   return {
-    flush: out(flushPin.value),
+    sawn: out(flushPin.value),
     peened: { least: out((peenLeast.value * diameter) / 2), most: out((peenMost.value * diameter) / 2) },
   };
 }

@@ -1,6 +1,5 @@
-import { handleLayout } from "../blade/handle-layout.js";
 import type { Knife } from "../blade/knife.js";
-import { GeometryError } from "../errors/errors.js";
+import { SpecError } from "../errors/errors.js";
 import { crossingsAtX } from "../plane/at-x.js";
 import { monotoneBreaks } from "../plane/bounds.js";
 import type { Path } from "../plane/path.js";
@@ -8,10 +7,12 @@ import { line, pointAt, reverseSegment, type Segment } from "../plane/segment.js
 import type { Vec2 } from "../plane/vec2.js";
 import { evenPlaces, type RunPlace } from "./along-run.js";
 import { bladeCavity, type Cavity } from "./cavity.js";
+import { checkSheath } from "./check-sheath.js";
 import { closedThrough, piecesBetween } from "./clip-x.js";
 import { edgeAround } from "./edge-around.js";
 import { unfolded } from "./fold-over.js";
 import { greatestAlong, placesBetween } from "./largest-along.js";
+import { sheathMouth, thickestAhead } from "./sheath-blade.js";
 import { type SheathSizes, withDefaultSheath } from "./sheath-defaults.js";
 
 /**
@@ -52,31 +53,26 @@ export interface Sheath {
  * A sheath of one piece of leather folded at the spine and stitched along edge and tip through a welt. Each side is as
  * wide as blade height + half its thickness + welt + trim; the welt stands off everything that passes on the way out.
  *
- * @throws {GeometryError} `sheath-sizes` where the sizes leave no seam; `sheath-edge` and those of {@link offsetPath} where no
- * edge can be drawn.
+ * @throws {SpecError} with what {@link checkSheath} finds.
+ * @throws {GeometryError} `sheath-edge` and those of {@link offsetPath} where no edge can be drawn.
  *
  * @example
  * foldOverSheath(knife).halfWidth; // 43.6: 28 of blade, half of 3.2, a welt of 12 and 2 to trim
  */
 export function foldOverSheath(knife: Knife, given: Partial<SheathSizes> = {}): Sheath {
+  const issues = checkSheath(knife, given);
+  if (issues.length > 0) throw new SpecError(issues);
   const sizes = withDefaultSheath(given);
   const { welt, trim, stitchInset, leather } = sizes;
   const { outline } = knife;
-  const mouth = mouthOf(knife);
+  const mouth = sheathMouth(knife);
   const cavity = bladeCavity(outline, mouth);
   const bladeThickness = thickestAhead(knife, mouth);
   const fold = cavity.high + bladeThickness / 2;
-  const seam = welt - stitchInset;
-  if (!(Math.min(leather, trim, sizes.stitchPitch, stitchInset) > 0 && seam > bladeThickness / 2)) {
-    throw new GeometryError(
-      "sheath-sizes",
-      `a welt of ${welt} mm with stitches ${stitchInset} mm in leaves no seam beside a blade of ${bladeThickness} mm`,
-    );
-  }
   const edgeAt = (distance: number): Segment[] => edgeAround(cavity, fold, distance);
   const cut = edgeAt(welt + trim);
   // It ends where it comes near the fold: stitches of both halves would share their leather there.
-  const stitchLine = edgeAround(cavity, fold - stitchInset, seam);
+  const stitchLine = edgeAround(cavity, fold - stitchInset, welt - stitchInset);
   const { pitch, places } = evenPlaces(stitchLine, sizes.stitchPitch, stitchInset);
   const inside = piecesBetween(outline.path.segments, mouth, Number.POSITIVE_INFINITY);
   return {
@@ -97,21 +93,6 @@ export function foldOverSheath(knife: Knife, given: Partial<SheathSizes> = {}): 
     bladeHeight: highestPart(outline.path, mouth, outline.edgeLength),
     halfWidth: fold - (cut[0]?.from.y ?? fold),
   };
-}
-
-/** The sheath ends at the handle front, or at a guard or bolster ahead of it. */
-function mouthOf({ spec, outline }: Knife): number {
-  const { fittings } = handleLayout(spec.handle, outline);
-  const fronts = fittings.map(({ block }) => block.front).filter((x) => x < outline.edgeLength / 2);
-  return Math.max(outline.handleFront, ...fronts);
-}
-
-/** A law never leaves the range of its stations: its thickest place is at one of them, or at an end. */
-function thickestAhead(knife: Knife, mouth: number): number {
-  const { slab } = knife.body("finished");
-  const { edgeLength } = knife.outline;
-  const places = [mouth, edgeLength, ...slab.breaks].filter((x) => x >= mouth && x <= edgeLength);
-  return Math.max(...places.map((x) => slab.thicknessAt(x)));
 }
 
 /** How finely the blade is looked through for its highest part, mm. */

@@ -10,6 +10,7 @@ import type { Knife } from "./knife.js";
 import { knifeFindings } from "./knife-findings.js";
 import { namedHoles, slotOf } from "./named-holes.js";
 import type { HoleSpec } from "./spec.js";
+import { steelAt } from "./steel-at.js";
 
 /** Rounding of stated places, mm. */
 const ROUNDING = 1e-9;
@@ -90,11 +91,13 @@ function checkHoles(knife: Knife): Issue[] {
       const outside = slotOutsideArea(slot, knife.outline.path) / slotArea(slot);
       // Of a slot the end is told that lies farther out.
       const end = distance(centre, slot.to) < distance(centre, slot.from) ? "to" : "at";
+      const steel = steelAt(knife.body("finished").footprint, end === "to" ? slot.to : slot.from);
       issues.push({
         code: "hole-outside-steel",
         path: `${path}.${end}`,
-        text: outsideWords(hole, outside > WHOLLY),
+        text: `${outsideWords(hole, outside > WHOLLY)} ${steel.text}`,
         values: {
+          ...steel.values,
           diameter: length(hole.diameter),
           by: length(-around),
           share: share(outside),

@@ -9,6 +9,7 @@ import { namedHoles, slotOf } from "./named-holes.js";
 import { type Outline, type RunName, runOfSegment } from "./outline.js";
 import type { HoleSpec } from "./spec.js";
 import { spineFindings } from "./spine-findings.js";
+import { steelAt } from "./steel-at.js";
 
 /**
  * What is legal but unwise about the finished blade.
@@ -50,7 +51,8 @@ function holeFindings(knife: Knife): Finding[] {
  * Too little steel beside a hole. Where a pin or a lanyard pulls at it, it is held against the rules of riveting, by its
  * diameter; of a hole that carries nothing, for hanging up or for lightness, only the steel that is left counts.
  */
-function nearEdge({ outline }: Knife, path: string, hole: HoleSpec): Finding[] {
+function nearEdge(knife: Knife, path: string, hole: HoleSpec): Finding[] {
+  const { outline } = knife;
   const { wall, centre } = wallAroundSlot(slotOf(hole), outline.path);
   const toEdge = wall + hole.diameter / 2;
   const { holeEdgeStop, holeEdgeGood, holeWall } = FINDING_LIMITS;
@@ -58,24 +60,31 @@ function nearEdge({ outline }: Knife, path: string, hole: HoleSpec): Finding[] {
   const stops = bears && toEdge < holeEdgeStop.value * hole.diameter - 1e-9;
   const short = bears && toEdge < holeEdgeGood.value * hole.diameter - 1e-9;
   const rule = stops ? holeEdgeStop : holeEdgeGood;
+  const side = sideOf(outline, centre);
   const values = {
     diameter: length(hole.diameter),
-    side: sideWords(outline, centre),
+    side: side === undefined ? "the side of the steel" : SIDES[side],
     distance: length(toEdge),
     wall: length(wall),
   };
   if (short) {
     const limit = rule.value * hole.diameter;
+    // Of what stands too near an end y says nothing.
+    const steel =
+      stops && side !== undefined && LONG_SIDES.has(side)
+        ? steelAt(knife.body("finished").footprint, hole.at)
+        : undefined;
     return [
       {
         code: stops ? "hole-too-near-edge" : "hole-near-edge",
         severity: stops ? "stop" : "warn",
         path: `${path}.at`,
         text: stops
-          ? "The centre of this {diameter} hole is {distance} from {side}; at least {limit} is needed. Move it {move} away from there, or drill {fits} at most."
+          ? `The centre of this {diameter} hole is {distance} from {side}; at least {limit} is needed. Move it {move} away from there, or drill {fits} at most.${steel === undefined ? "" : ` ${steel.text}`}`
           : "The centre of this {diameter} hole is {distance} from {side}; {limit} is good. Moved {move} away from there, or drilled {fits}, it would have it.",
         values: {
           ...values,
+          ...steel?.values,
           limit: length(limit),
           move: length(limit - toEdge),
           fits: length(toEdge / rule.value),
@@ -108,10 +117,12 @@ const SIDES: Readonly<Record<RunName, string>> = {
   heelFace: "the heel's face",
 };
 
-function sideWords(outline: Outline, place: Vec2): string {
+/** Runs that lie over or under a hole. */
+const LONG_SIDES: ReadonlySet<RunName> = new Set(["edge", "spine", "tangTop", "tangBottom"]);
+
+function sideOf(outline: Outline, place: Vec2): RunName | undefined {
   const nearest = nearestOnPath(outline.path, place);
-  const run = nearest === undefined ? undefined : runOfSegment(outline, nearest.segment);
-  return run === undefined ? "the side of the steel" : SIDES[run];
+  return nearest === undefined ? undefined : runOfSegment(outline, nearest.segment);
 }
 
 /** Steel between holes, pair by pair. */

@@ -1,4 +1,4 @@
-import type { Segment } from "../plane/segment.js";
+import { mapSegment, type Segment } from "../plane/segment.js";
 import type { Vec2 } from "../plane/vec2.js";
 import { emptyRuns, RUN_NAMES, type RunName } from "./outline.js";
 
@@ -33,28 +33,9 @@ export const outOfFrame = ({ x, y }: Vec2, { heel, mirrored }: DrawnFrame): Vec2
   y: heel.y + y,
 });
 
-function placeSegment(segment: Segment, frame: DrawnFrame): Segment {
-  const from = intoFrame(segment.from, frame);
-  const to = intoFrame(segment.to, frame);
-  switch (segment.kind) {
-    case "line":
-      return { kind: "line", from, to };
-    case "cubic":
-      return {
-        kind: "cubic",
-        from,
-        control1: intoFrame(segment.control1, frame),
-        control2: intoFrame(segment.control2, frame),
-        to,
-      };
-    case "arc":
-      return {
-        ...segment,
-        from,
-        to,
-        centre: intoFrame(segment.centre, frame),
-        startAngle: frame.mirrored ? Math.PI - segment.startAngle : segment.startAngle,
-        sweep: frame.mirrored ? -segment.sweep : segment.sweep,
-      };
-  }
-}
+const placeSegment = (segment: Segment, frame: DrawnFrame): Segment =>
+  mapSegment(segment, {
+    point: (p) => intoFrame(p, frame),
+    direction: (angle) => (frame.mirrored ? Math.PI - angle : angle),
+    mirrors: frame.mirrored,
+  });

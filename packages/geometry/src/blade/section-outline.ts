@@ -1,3 +1,4 @@
+import { mirrorSegment } from "../plane/mirror.js";
 import type { Path } from "../plane/path.js";
 import { line, reverseSegment, type Segment } from "../plane/segment.js";
 import { distance, type Vec2 } from "../plane/vec2.js";
@@ -48,7 +49,7 @@ export function sectionOutline(knife: Knife, x: number, state: PieceState = "fin
     const above = i === spans.length - 1 ? strip : 0;
     const side = (name: "right" | "left"): Segment[] =>
       withStrips(faceOutline(station, name, low, high), below, above);
-    return closed(side("right"), side("left").map(mirrored));
+    return closed(side("right"), side("left").map(mirrorSegment));
   });
   return { x, state, contours };
 }
@@ -84,30 +85,4 @@ function closed(right: readonly Segment[], left: readonly Segment[]): Path {
     if (last !== undefined) segments.push({ ...last, to: start });
   }
   return { segments, closed: true };
-}
-
-/** The segment on the other side of the centre plane. */
-function mirrored(segment: Segment): Segment {
-  const flip = (p: Vec2): Vec2 => ({ x: 0 - p.x, y: p.y });
-  switch (segment.kind) {
-    case "line":
-      return line(flip(segment.from), flip(segment.to));
-    case "arc":
-      return {
-        ...segment,
-        from: flip(segment.from),
-        to: flip(segment.to),
-        centre: flip(segment.centre),
-        startAngle: Math.PI - segment.startAngle,
-        sweep: -segment.sweep,
-      };
-    case "cubic":
-      return {
-        kind: "cubic",
-        from: flip(segment.from),
-        control1: flip(segment.control1),
-        control2: flip(segment.control2),
-        to: flip(segment.to),
-      };
-  }
 }

@@ -1,7 +1,16 @@
 /** Kinds of number that an issue or a finding can carry; each is shown in the reader's own units. */
-export type Quantity = "length" | "angle" | "mass" | "temperature" | "share" | "count" | "area" | "volume";
+export type Quantity =
+  | "length"
+  | "angle"
+  | "mass"
+  | "temperature"
+  | "temperature difference"
+  | "share"
+  | "count"
+  | "area"
+  | "volume";
 
-/** A number inside a message: mm, rad, g, °C, 0–1, or a plain count. */
+/** A number inside a message: mm, rad, g, °C, K, 0–1, or a plain count. */
 export interface QuantityValue {
   readonly quantity: Quantity;
   readonly value: number;
@@ -22,6 +31,9 @@ export interface Issue {
   readonly text: string;
   readonly values?: Readonly<Record<string, QuantityValue | string>>;
 }
+
+/** A sentence that tells its numbers in the reader's units: `{name}` stands where a number of `values` belongs. */
+export type TextWithValues = Pick<Issue, "text" | "values">;
 
 /** `stop`: cannot work. `warn`: likely trouble, the smith may accept. `note`: low margin or missing data. */
 export type Severity = "stop" | "warn" | "note";
@@ -54,6 +66,23 @@ export const roughLength = (value: number): QuantityValue => ({ quantity: "lengt
  * angle(0.3); // { quantity: "angle", value: 0.3 }
  */
 export const angle = (value: number): QuantityValue => ({ quantity: "angle", value });
+/**
+ * A temperature inside a message, °C.
+ *
+ * @example
+ * temperature(815); // { quantity: "temperature", value: 815 }
+ */
+export const temperature = (value: number): QuantityValue => ({ quantity: "temperature", value });
+/**
+ * A difference of two temperatures inside a message, K.
+ *
+ * @example
+ * temperatureDifference(28); // { quantity: "temperature difference", value: 28 }
+ */
+export const temperatureDifference = (value: number): QuantityValue => ({
+  quantity: "temperature difference",
+  value,
+});
 /**
  * A mass inside a message, g.
  *

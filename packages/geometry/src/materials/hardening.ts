@@ -1,3 +1,4 @@
+import { fromFahrenheit } from "./heat-treatment/heat-step.js";
 import type { DensityMark } from "./material.js";
 import { isSameMaterial } from "./materials.js";
 
@@ -29,25 +30,28 @@ const soft = (steel: string, stainless: boolean): HardeningRange => ({
   mark: "from memory",
 });
 
+/** A figure of a source that gives °F, °C. */
+const f = fromFahrenheit;
+
 /** Hardening temperatures, °C; sources differ, so that only differences larger than an oven's error mean anything. */
 export const HARDENING_RANGES: readonly HardeningRange[] = [
   carbon("1075", [800, 815], MEMORY, "from memory"),
-  carbon("1080", [815, 815], MEMORY, "from memory"),
-  carbon("1084", [815, 815], MEMORY, "from memory"),
-  carbon("1095", [800, 800], `${BLADESMITH} (1475 °F)`, "secondary copy"),
+  carbon("1080", [f(1500), f(1500)], MEMORY, "from memory"),
+  carbon("1084", [f(1500), f(1500)], MEMORY, "from memory"),
+  carbon("1095", [f(1475), f(1475)], BLADESMITH, "secondary copy"),
   carbon("15N20", [800, 825], MEMORY, "from memory"),
   carbon("80CrV2", [830, 845], MEMORY, "from memory"),
-  carbon("5160", [830, 830], "a bladesmiths' society page (1525 °F)", "secondary copy"),
-  carbon("52100", [800, 845], `${BLADESMITH} (1475 to 1550 °F)`, "secondary copy"),
-  carbon("O1", [788, 816], "three distributors' sheets", "secondary copy"),
-  carbon("W2", [788, 788], "a distributor's sheet, quoted (1450 °F)", "secondary copy"),
-  carbon("D2", [1010, 1024], "mill data sheet for D2", "secondary copy"),
+  carbon("5160", [f(1525), f(1525)], "a bladesmiths' society page", "secondary copy"),
+  carbon("52100", [f(1475), f(1550)], BLADESMITH, "secondary copy"),
+  carbon("O1", [f(1450), f(1500)], "three distributors' sheets", "secondary copy"),
+  carbon("W2", [f(1450), f(1450)], "a distributor's sheet, quoted", "secondary copy"),
+  carbon("D2", [f(1850), f(1875)], "mill data sheet for D2", "secondary copy"),
   {
     steel: "AEB-L",
-    low: 1060,
-    high: 1060,
+    low: f(1940),
+    high: f(1940),
     stainless: true,
-    source: "mill data sheet for the same steel under its other name (1940 °F)",
+    source: "mill data sheet for the same steel under its other name",
     mark: "secondary copy",
   },
   soft("1020", false),
@@ -73,8 +77,8 @@ export function hardeningOf(steel: string): HardeningRange | undefined {
  * How far the hardening ranges of two steels lie apart, °C; 0 where they overlap, undefined where one does not harden.
  *
  * @example
- * const [a, b] = [hardeningOf("1095"), hardeningOf("5160")];
- * a && b && hardeningGap(a, b); // 30
+ * const [a, b] = [hardeningOf("15N20"), hardeningOf("80CrV2")];
+ * a && b && hardeningGap(a, b); // 5
  */
 export function hardeningGap(a: HardeningRange, b: HardeningRange): number | undefined {
   if (a.low === undefined || a.high === undefined || b.low === undefined || b.high === undefined)

@@ -1,5 +1,5 @@
 import type { Path } from "./path.js";
-import { reverseSegment, type Segment } from "./segment.js";
+import { mapSegment, reverseSegment, type Segment } from "./segment.js";
 import type { Vec2 } from "./vec2.js";
 
 /**
@@ -18,31 +18,8 @@ export const mirrorPoint = ({ x, y }: Vec2): Vec2 => ({ x: 0 - x, y });
  * @example
  * mirrorSegment(line({ x: 0, y: 0 }, { x: 8, y: 3 })).to; // { x: -8, y: 3 }
  */
-export function mirrorSegment(segment: Segment): Segment {
-  const from = mirrorPoint(segment.from);
-  const to = mirrorPoint(segment.to);
-  switch (segment.kind) {
-    case "line":
-      return { kind: "line", from, to };
-    case "arc":
-      return {
-        ...segment,
-        from,
-        to,
-        centre: mirrorPoint(segment.centre),
-        startAngle: Math.PI - segment.startAngle,
-        sweep: -segment.sweep,
-      };
-    case "cubic":
-      return {
-        kind: "cubic",
-        from,
-        control1: mirrorPoint(segment.control1),
-        control2: mirrorPoint(segment.control2),
-        to,
-      };
-  }
-}
+export const mirrorSegment = (segment: Segment): Segment =>
+  mapSegment(segment, { point: mirrorPoint, direction: (angle) => Math.PI - angle, mirrors: true });
 
 /**
  * A path seen from the other face of the knife. It is run the other way round, so that an outline stays

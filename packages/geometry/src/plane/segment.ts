@@ -231,19 +231,53 @@ export function reverseSegment(segment: Segment): Segment {
  * translateSegment(line({ x: 0, y: 0 }, { x: 8, y: 4 }), 1, 2).to; // { x: 9, y: 6 }
  */
 export function translateSegment(segment: Segment, dx: number, dy: number): Segment {
-  const move = (p: Vec2): Vec2 => ({ x: p.x + dx, y: p.y + dy });
+  return mapSegment(segment, { point: ({ x, y }) => ({ x: x + dx, y: y + dy }) });
+}
+
+/** A map of the plane that keeps shapes: it moves, turns, mirrors or changes the size of what it maps. */
+export interface ShapeMap {
+  readonly point: (p: Vec2) => Vec2;
+  /** Of the direction in which an arc begins, rad; left out where directions stay. */
+  readonly direction?: (angle: number) => number;
+  /** Of radii, mm; left out where sizes stay. */
+  readonly radius?: (mm: number) => number;
+  /** Whether left and right change sides, so that arcs turn the other way. */
+  readonly mirrors?: boolean;
+}
+
+/**
+ * The same curve on the other side of a map; it is run the same way, and an arc stays an arc.
+ *
+ * @example
+ * // a quarter turn about 0, 0
+ * const turn = { point: ({ x, y }) => ({ x: -y, y: x }), direction: (angle) => angle + Math.PI / 2 };
+ * mapSegment(line({ x: 0, y: 0 }, { x: 8, y: 3 }), turn).to; // { x: -3, y: 8 }
+ */
+export function mapSegment(
+  segment: Segment,
+  { point, direction, radius, mirrors = false }: ShapeMap,
+): Segment {
+  const [from, to] = [point(segment.from), point(segment.to)];
   switch (segment.kind) {
     case "line":
-      return { kind: "line", from: move(segment.from), to: move(segment.to) };
+      return { kind: "line", from, to };
     case "arc":
-      return { ...segment, from: move(segment.from), to: move(segment.to), centre: move(segment.centre) };
+      return {
+        kind: "arc",
+        from,
+        to,
+        centre: point(segment.centre),
+        radius: radius?.(segment.radius) ?? segment.radius,
+        startAngle: direction?.(segment.startAngle) ?? segment.startAngle,
+        sweep: mirrors ? -segment.sweep : segment.sweep,
+      };
     case "cubic":
       return {
         kind: "cubic",
-        from: move(segment.from),
-        control1: move(segment.control1),
-        control2: move(segment.control2),
-        to: move(segment.to),
+        from,
+        control1: point(segment.control1),
+        control2: point(segment.control2),
+        to,
       };
   }
 }

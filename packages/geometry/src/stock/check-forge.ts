@@ -1,4 +1,4 @@
-import { count, type Issue, type QuantityValue, share } from "../errors/issue.js";
+import { count, type Issue, type QuantityValue, share, temperature } from "../errors/issue.js";
 import { ELONGATION_RANGE } from "./forge/thermal-elongation.js";
 import { lengthIssues, positiveIssues } from "./number-issues.js";
 import type { ShopSpec } from "./shop.js";
@@ -6,10 +6,15 @@ import type { ShopSpec } from "./shop.js";
 /** Beyond this it is no quench oil but a salt bath, °C. */
 const HOTTEST_OIL = 300;
 
-const temperature = (value: number): QuantityValue => ({ quantity: "temperature", value });
-
-function issueUnless(good: boolean, code: string, path: string, text: string, value: QuantityValue): Issue[] {
-  return good ? [] : [{ code, path, text, values: { value } }];
+function issueUnless(
+  good: boolean,
+  code: string,
+  path: string,
+  text: string,
+  value: QuantityValue,
+  most?: QuantityValue,
+): Issue[] {
+  return good ? [] : [{ code, path, text, values: { value, ...(most === undefined ? {} : { most }) } }];
 }
 
 /**
@@ -38,8 +43,9 @@ export function checkForge({
           heat >= lowest && heat <= highest,
           "temperature-out-of-range",
           "oven.temperature",
-          "Steel is not hardened from {value}: give the temperature of the oven, up to 1200 °C.",
+          "Steel is not hardened from {value}: give the temperature of the oven, up to {most}.",
           temperature(heat),
+          temperature(highest),
         )),
     ...positiveIssues("quenchTank.depth", quenchTank.depth),
     ...positiveIssues("quenchTank.litres", quenchTank.litres, count),
@@ -49,8 +55,9 @@ export function checkForge({
           oil > -20 && oil <= HOTTEST_OIL,
           "temperature-out-of-range",
           "quenchTank.temperature",
-          "A quench is not kept at {value}: give the temperature of the oil before the blade goes in, up to 300 °C.",
+          "A quench is not kept at {value}: give the temperature of the oil before the blade goes in, up to {most}.",
           temperature(oil),
+          temperature(HOTTEST_OIL),
         )),
     ...fullers.flatMap((radius, i) => positiveIssues(`fullers[${i}]`, radius)),
     ...lengthIssues("preCurve.sweep", preCurve?.sweep),

@@ -1,4 +1,5 @@
 import { LEDGER_ROWS, type LedgerBodies, type LedgerRow, type LedgerRowName } from "./blade-states.js";
+import { bladeVolumes } from "./blade-volumes.js";
 import { type SteelChain, traceStack } from "./steel-chain.js";
 
 /** The rows that are bodies; every other row is what the next body back has more. */
@@ -38,17 +39,7 @@ export function makeLedger(bodies: LedgerBodies, chain: SteelChain, stack: CutSt
   // Rounding up tolerates the last digits of a double, so the difference may be a hair below nothing.
   const spare = Math.max(0, section * (stack.cutLength - trace.length));
   const volumes: Readonly<Record<LedgerRowName, number>> = {
-    "finished-blade": bodies.finished,
-    sharpening: bodies.sharpening,
-    "finish-grinding": bodies.finishGrinding,
-    "heat-treatment-scale": chain.heatTreatmentScale,
-    "ready-to-harden": chain.ready,
-    drilling: bodies.drilling,
-    "bevel-grinding": bodies.bevelGrinding,
-    "tang-grinding": bodies.tangGrinding,
-    "face-grinding": bodies.faceGrinding,
-    "profile-trimming": bodies.profileTrimming,
-    "forged-blade": chain.forged,
+    ...bladeVolumes(bodies, chain),
     "forging-scale": trace.dressed - chain.forged,
     "dressed-billet": trace.dressed,
     cropping: trace.crop,

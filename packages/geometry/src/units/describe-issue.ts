@@ -1,5 +1,5 @@
 import { invariant } from "../errors/errors.js";
-import type { Issue, QuantityValue } from "../errors/issue.js";
+import type { QuantityValue, TextWithValues } from "../errors/issue.js";
 import { formatAngle } from "./angle.js";
 import { MM_PER_INCH } from "./constants.js";
 import { formatArea, formatShare, formatVolume } from "./density.js";
@@ -7,7 +7,7 @@ import { formatLength } from "./length.js";
 import { formatMass } from "./mass.js";
 import { formatNumber } from "./number-text.js";
 import type { FileUnits } from "./quantity.js";
-import { formatTemperature } from "./temperature.js";
+import { formatTemperature, formatTemperatureDifference } from "./temperature.js";
 
 /** Below this a length that is no inch fraction is shown in thousandths: a caliper reading, not a tape's. */
 const CALIPER_RANGE = MM_PER_INCH / 2;
@@ -15,7 +15,7 @@ const CALIPER_RANGE = MM_PER_INCH / 2;
 const AS_WRITTEN = 1e-6;
 
 /**
- * The sentence of an issue or a finding with its numbers filled in. Two numbers of it that differ are shown with as many digits
+ * The sentence of an issue, a finding, or whatever else has numbers in it, with these filled in. Two numbers of it that differ are shown with as many digits
  * as it takes to see that: no limit of 3 is passed by a 3. What lies no way ahead of the heel lies at it.
  *
  * @param units - Units to show lengths, masses and temperatures in.
@@ -25,14 +25,14 @@ const AS_WRITTEN = 1e-6;
  * describeIssue({ code: "x", path: "", text: "The blade is {t} thick.", values: { t: length(5) } }, "mm");
  * // "The blade is 5 mm thick."
  */
-export function describeIssue(issue: Issue, units: FileUnits): string {
+export function describeIssue(issue: TextWithValues, units: FileUnits): string {
   const shown = [...issue.text.matchAll(NAMES)].flatMap(([, name = ""]) => {
     const value = issue.values?.[name];
     return value === undefined || typeof value === "string" ? [] : [value];
   });
   const text = issue.text.replace(NAMES, (_, name: string) => {
     const value = issue.values?.[name];
-    invariant(value !== undefined, `the text of issue ${issue.code} names a value {${name}}`);
+    invariant(value !== undefined, `the text "${issue.text}" names a value {${name}}`);
     return typeof value === "string"
       ? value
       : formatQuantity(value, units, digitsToTell(value, shown, units));
@@ -87,6 +87,8 @@ export function formatQuantity(
       return formatAngle(value, finer(0.1));
     case "temperature":
       return formatTemperature(value, units, finer(1));
+    case "temperature difference":
+      return formatTemperatureDifference(value, units, finer(1));
     case "share":
       return formatShare(value, finer(0.1));
     case "area":

@@ -60,7 +60,10 @@ describe("bevel gauges", () => {
   });
 
   it("of a convex bevel have R = c²/(t − e), level at the bevel line, bulging outward", () => {
-    const { bevels, radii } = gaugeSet(base({ bevel: { form: "convex", height: 25, edgeThickness: 0.4 } }));
+    const { bevels, radii, flatFaces } = gaugeSet(
+      base({ bevel: { form: "convex", height: 25, edgeThickness: 0.4 } }),
+    );
+    expect(flatFaces).toEqual([]);
     const expected = (25 ** 2 + 1.8 ** 2) / (4 - 0.4);
     const { right, left } = bevels[0] ?? { right: undefined, left: undefined };
     if (right === undefined || left === undefined) throw new Error("there is a bevel");
@@ -112,6 +115,29 @@ describe("bevel gauges", () => {
       expect(compared).toBeGreaterThan(0);
     },
   );
+});
+
+describe("faces that bulge less than scissors can follow", () => {
+  it("have the light under a straight edge instead of a gauge: half of what the bevel rises is four times the bulge", () => {
+    // Level at the bevel line, rising by 0.45 over 25: about 0.45 / 4 from the chord, by hand.
+    const { radii, flatFaces } = gaugeSet(
+      base({ bevel: { form: "convex", height: 25, edgeThickness: 3.1 } }),
+    );
+    expect(radii).toEqual([]);
+    expect(flatFaces).toMatchObject([{ use: "convex", faces: "both", at: [0, 100, 150] }]);
+    expect(flatFaces[0]?.light).toBeCloseTo(0.45 / 4, 3);
+    expect(flatFaces[0]?.chord).toBeCloseTo(Math.hypot(25, 0.45), 9);
+  });
+
+  it("are told by what the arc bulges, not by its radius: 0.3 mm", () => {
+    // s = R − √(R² − c²/4): c = 25.06 over R = 260 gives 0.302, over R = 264 0.297.
+    const wheel = (wheelRadius: number) =>
+      gaugeSet(base({ bevel: { form: "hollow", height: 25, edgeThickness: 0.4, wheelRadius } }));
+    expect([wheel(260).radii.length, wheel(260).flatFaces.length]).toEqual([1, 0]);
+    expect([wheel(264).radii.length, wheel(264).flatFaces.length]).toEqual([0, 1]);
+    const chord = Math.hypot(25, 1.8);
+    expect(wheel(264).flatFaces[0]?.light).toBeCloseTo(264 - Math.sqrt(264 ** 2 - chord ** 2 / 4), 9);
+  });
 });
 
 describe("edge gauges", () => {

@@ -18,7 +18,7 @@ describe("pins", () => {
     // 20 mm behind the handle front: 5 − 2 · 20/120; 100 mm: 5 − 2 · 100/120.
     expect(set?.pins[0]?.grip).toBeCloseTo(5 - 1 / 3 + 16, 9);
     expect(set?.pins[1]?.grip).toBeCloseTo(5 - 5 / 3 + 16, 9);
-    expect(set?.pins[0]?.flush).toBeCloseTo(pinLength(5 - 1 / 3, 8, 2), 9);
+    expect(set?.pins[0]?.sawn).toBeCloseTo(pinLength(5 - 1 / 3, 8, 2), 9);
     // Peened: 1 to 1.5 radii of 2 mm on each side.
     expect(set?.pins[0]?.peened.least).toBeCloseTo(5 - 1 / 3 + 16 + 4, 9);
     expect(set?.pins[0]?.peened.most).toBeCloseTo(5 - 1 / 3 + 16 + 6, 9);

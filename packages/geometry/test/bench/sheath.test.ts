@@ -1,13 +1,16 @@
 import { describe, expect, it } from "vitest";
 import { randomKnife } from "../../../../tests/reference/random/knives.js";
+import { checkSheath } from "../../src/bench/check-sheath.js";
 import { foldOverSheath, type Sheath } from "../../src/bench/sheath.js";
 import { SHEATH_DEFAULTS } from "../../src/bench/sheath-defaults.js";
 import { type Knife, makeKnife } from "../../src/blade/knife.js";
 import type { KnifeSpec } from "../../src/blade/spec.js";
+import { SpecError } from "../../src/errors/errors.js";
 import { areaMoments } from "../../src/plane/measure.js";
 import { nearestOnPath } from "../../src/plane/nearest.js";
 import { pointAt, type Segment } from "../../src/plane/segment.js";
 import type { Vec2 } from "../../src/plane/vec2.js";
+import { describeIssue } from "../../src/units/index.js";
 
 const { leather, welt, trim, stitchInset } = SHEATH_DEFAULTS;
 
@@ -111,8 +114,25 @@ describe("the highest part of the blade", () => {
   });
 });
 
-it("refuses a welt too narrow for its stitches", () => {
-  expect(() => foldOverSheath(plain(), { welt: 5 })).toThrow(/seam/);
+describe("sizes that make no sheath", () => {
+  it("are a welt that leaves no more than half the blade beside the stitches: 6 − 4 for a blade of 4", () => {
+    expect(checkSheath(plain(), { welt: 6.001 })).toEqual([]);
+    const [issue, ...more] = checkSheath(plain(), { welt: 6 });
+    expect(more).toEqual([]);
+    expect(issue).toMatchObject({ code: "sheath-no-seam", path: "sheath.welt" });
+    expect(describeIssue(issue ?? { text: "" }, "mm")).toMatch(
+      /^A welt of 6 mm with stitches 4 mm in leaves 2 mm beside a blade 4 mm thick: the seam needs more than 2 mm\./u,
+    );
+    expect(checkSheath(plain(), { stitchInset: 11 })[0]?.path).toBe("sheath.stitchInset");
+    expect(() => foldOverSheath(plain(), { welt: 5 })).toThrow(SpecError);
+  });
+
+  it("are those that are nothing, all of them told", () => {
+    expect(checkSheath(plain(), { leather: 0, stitchPitch: -1 }).map(({ path }) => path)).toEqual([
+      "sheath.leather",
+      "sheath.stitchPitch",
+    ]);
+  });
 });
 
 /** Places of the blade, on its rim. */

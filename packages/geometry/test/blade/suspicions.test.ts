@@ -4,6 +4,7 @@ import { ledgerBodies } from "../../src/blade/ledger-bodies.js";
 import type { HoleSpec, KnifeSpec } from "../../src/blade/spec.js";
 import { SpecError } from "../../src/errors/errors.js";
 import type { Issue } from "../../src/errors/issue.js";
+import { describeIssue } from "../../src/units/index.js";
 
 const plain = (change: {
   heel?: number;
@@ -96,6 +97,32 @@ describe("holes", () => {
     const { findings } = makeKnife(plain({ holes: [pin(-60, 37, 10, "hanging")] }));
     expect(findings.map(({ code, severity }) => [code, severity])).toEqual([["hole-near-edge", "warn"]]);
     expect(codes(plain({ holes: [pin(-60, 44, 10, "thong")] }))).toEqual(["hole-too-near-edge"]);
+  });
+
+  test("that lie outside, or too near a long side, are told where the steel is there", () => {
+    // The tang lies between y = 30 and 60 and ends at x = −130, the tip at 200.
+    const told = (x: number, y: number): string | undefined => {
+      try {
+        return describeIssue(makeKnife(plain({ holes: [pin(x, y, 6)] })).findings[0] ?? { text: "" }, "mm");
+      } catch (error) {
+        return error instanceof SpecError && error.issues[0] !== undefined
+          ? describeIssue(error.issues[0], "mm")
+          : String(error);
+      }
+    };
+    const there = "At x -60 mm the steel reaches from y 30 mm to y 60 mm.";
+    expect(told(-60, 66)).toContain(
+      `lies wholly outside the steel. Move it: x counts ahead of the heel, y up from it. ${there}`,
+    );
+    // A third of the radius inside: (acos(1/3) − (1/3) √(1 − 1/9)) / π of the circle is outside, 29.2 %.
+    expect(told(-60, 59)).toContain(
+      `it passes the outline by 2 mm (29.2 % of it is outside). Move it or drill smaller. ${there}`,
+    );
+    expect(told(-160, 45)).toContain("The steel reaches from x -130 mm to x 200 mm.");
+    expect(told(-60, 54)).toContain(`6 mm from the top of the tang; at least 9 mm is needed.`);
+    expect(told(-60, 54)).toContain(there);
+    // Of a butt too near y says nothing.
+    expect(told(-124, 45)).not.toContain("reaches from");
   });
 
   test("are told from which side, and how far to move them", () => {

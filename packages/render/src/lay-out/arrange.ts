@@ -33,11 +33,23 @@ interface Page {
 
 /** Finds a place for everything on a page of this size; undefined where something finds none. */
 export function arrange(page: Page, contents: Contents): Arrangement | undefined {
-  for (const origin of knifePlaces(page, contents.zone)) {
+  const begun = knifePlaces(page, contents.zone).flatMap((origin) => {
+    const space = withKnife(page, contents, origin);
+    return space === undefined ? [] : [{ origin, space }];
+  });
+  const arranged = (origin: Vec2, places: Places): Arrangement => {
+    const corners = contents.parts.flatMap((part) => places.get(part) ?? []);
+    return { origin: settle(page, contents, origin, corners), corners };
+  };
+  for (const { origin, space } of begun) {
     for (const order of ordersOf(contents.parts)) {
-      const corners = placeParts(page, contents, origin, order);
-      if (corners !== undefined) return { origin: settle(page, contents, origin, corners), corners };
+      const places = placeInOrder(space.copy(), order);
+      if (places !== undefined) return arranged(origin, places);
     }
+  }
+  for (const { origin, space } of begun) {
+    const places = placeInAnyOrder(space, contents.parts, { left: MOST_TRIES });
+    if (places !== undefined) return arranged(origin, places);
   }
   return undefined;
 }
@@ -60,24 +72,54 @@ const ordersOf = (parts: readonly Part[]): Part[][] => [
   [...parts].sort((a, b) => b.height - a.height),
 ];
 
-function placeParts(
-  page: Page,
-  contents: Contents,
-  origin: Vec2,
-  order: readonly Part[],
-): Vec2[] | undefined {
+/** The page with the knife there; undefined where it has no room. */
+function withKnife(page: Page, contents: Contents, origin: Vec2): FreeSpace | undefined {
   const space = emptyPage(page, contents.title);
   const knife = contents.knife.map((box) => moved(box, origin));
   if (!knife.every((box) => space.isFree(box))) return undefined;
   for (const box of knife) space.take(box, GAP);
-  const found = new Map<Part, Vec2>();
+  return space;
+}
+
+/** Lower left corners of parts. */
+type Places = Map<Part, Vec2>;
+
+function placeInOrder(space: FreeSpace, order: readonly Part[]): Places | undefined {
+  const places: Places = new Map();
   for (const part of order) {
     const corner = space.find(part.width, part.height, part.wish);
     if (corner === undefined) return undefined;
     space.take(boxAt(corner, part), GAP);
-    found.set(part, corner);
+    places.set(part, corner);
   }
-  return contents.parts.flatMap((part) => found.get(part) ?? []);
+  return places;
+}
+
+/** Parts that are put down while every order is tried, at the most: a page with seven parts has 5040 orders. */
+const MOST_TRIES = 300;
+
+/** Tries every order, and gives one up as soon as what is left has no room by itself. */
+function placeInAnyOrder(
+  space: FreeSpace,
+  parts: readonly Part[],
+  tries: { left: number },
+): Places | undefined {
+  if (parts.length === 0) return new Map();
+  const corners = parts.map((part) => space.find(part.width, part.height, part.wish));
+  if (corners.includes(undefined)) return undefined;
+  for (const [index, part] of parts.entries()) {
+    const corner = corners[index];
+    if (corner === undefined || tries.left-- <= 0) return undefined;
+    const next = space.copy();
+    next.take(boxAt(corner, part), GAP);
+    const places = placeInAnyOrder(
+      next,
+      parts.filter((other) => other !== part),
+      tries,
+    );
+    if (places !== undefined) return places.set(part, corner);
+  }
+  return undefined;
 }
 
 /** Lets the knife down to the middle of the height that the parts leave it. */

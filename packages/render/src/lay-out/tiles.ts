@@ -61,8 +61,8 @@ interface Way extends RankedGrid {
   readonly frame: TileFrame;
 }
 
-/** Pages, features, cut lettering, ends and joints decide how the paper lies; where they are alike it lies. */
-const DECISIVE = 5;
+/** Pages, features, slivers, cut lettering, ends and joints decide how the paper lies; where they are alike it lies. */
+const DECISIVE = 6;
 
 const bestWay = (ways: readonly Way[]): Way | undefined =>
   ways.reduce<Way | undefined>((a, b) => {

@@ -7,10 +7,14 @@ export type CardBlock =
   | { readonly kind: "words"; readonly text: string; readonly loud?: boolean }
   /** Figures, each with what it is in small letters before it, and the same in the other unit or its source behind it. */
   | { readonly kind: "figures"; readonly figures: readonly CardFigure[] }
-  /** Rows of figures under small heads; the first column is flush left, the others flush right. */
+  /**
+   * Rows of figures under small heads; the first column is flush left, the others flush right. `large` are the places of
+   * the columns that are read from afar: in the largest figures of the card, a long one parted behind its plus signs.
+   */
   | {
       readonly kind: "table";
       readonly heads: readonly string[];
+      readonly large?: readonly number[];
       readonly rows: readonly (readonly CardCell[])[];
     }
   /** Small boxes to strike off, one for each time something is done. */

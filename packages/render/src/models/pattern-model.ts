@@ -1,4 +1,4 @@
-import type { Path, Segment, Vec2 } from "@scantling/geometry";
+import type { Path, PatternFitting, PatternFuller, PatternSwedge, Segment, Vec2 } from "@scantling/geometry";
 import type { SheetUnits } from "../sheet-units.js";
 
 /** A station marked on the pattern: where it stands and how thick the spine is there. */
@@ -21,32 +21,6 @@ export interface PatternHole {
   readonly diameter: number;
   readonly kind: string;
   readonly slot?: { readonly to: Vec2; readonly rim: Path };
-}
-
-/** Planes along the spine: their ends along x (mm), their angle (rad), and where they run out on the face. */
-export interface PatternSwedge {
-  readonly from: number;
-  readonly to: number;
-  readonly angle: number;
-  readonly line: readonly (readonly Segment[])[];
-}
-
-/** A groove and where it runs out on the face; mm. */
-export interface PatternFuller {
-  readonly from: Vec2;
-  readonly to: Vec2;
-  readonly radius: number;
-  readonly depth: number;
-  readonly faces: "both" | "left" | "right";
-  readonly rim: Path;
-}
-
-/** Bolsters, guard or pommel: x of its faces, and where they cross the steel; mm. */
-export interface PatternFitting {
-  readonly name: string;
-  readonly front: number;
-  readonly rear: number;
-  readonly lines: readonly Segment[];
 }
 
 /** A height measured upright at x, with its two ends; mm. */

@@ -15,7 +15,7 @@ export interface PlotCurve {
   readonly points: readonly Vec2[];
   /** Whether what lies under it is grey. */
   readonly shaded?: boolean;
-  readonly name?: string;
+  readonly name: string;
 }
 
 /** A dot on a curve with a figure beside it, where there is room for it. */
@@ -32,23 +32,35 @@ export interface CurvePlot {
   readonly along: string;
 }
 
-const FIELD_HEIGHT = 34;
+/** Heights of the field, mm: a higher one that has room for one more name takes no more than that name under the plot. */
+const FIELD_HEIGHTS = [34, 38, 42];
 /** Most parts that the ticks of the axes make. */
 const MOST_ACROSS = 6;
 const MOST_UP = 5;
 const DOT_RADIUS = 0.7;
+/** Farthest that the figure of a dot stands from it, mm. */
+const BESIDE_DOT = 1.9;
 /** Room over the highest value for names, as a share of it. */
 const HEADROOM = 1.06;
 
-/** Curves over axes, each named beside it; a name that finds no place there stands under the plot with a piece of its line. */
-export function curvePlot({ curves, dots = [], along }: CurvePlot, width: number): Block {
+/**
+ * Curves over axes, each named beside it; a name that finds no place there stands under the plot with a piece of its line.
+ * Of the heights that the field may have the one that makes the lowest plot is taken.
+ */
+export function curvePlot(plot: CurvePlot, width: number): Block {
+  return FIELD_HEIGHTS.map((height) => plotOf(plot, width, height)).reduce((best, each) =>
+    each.height <= best.height ? each : best,
+  );
+}
+
+function plotOf({ curves, dots = [], along }: CurvePlot, width: number, fieldHeight: number): Block {
   const points = curves.flatMap((curve) => curve.points);
   const up = makeScale(
     { low: 0, high: HEADROOM * Math.max(...points.map(({ y }) => y)) },
-    { length: FIELD_HEIGHT, most: MOST_UP, ends: "round" },
+    { length: fieldHeight, most: MOST_UP, ends: "round" },
   );
   const left = uprightAxisWidth(up);
-  const field = { width: width - left - 1, height: FIELD_HEIGHT };
+  const field = { width: width - left - 1, height: fieldHeight };
   const across = makeScale(
     { low: Math.min(...points.map(({ x }) => x)), high: Math.max(...points.map(({ x }) => x)) },
     { length: field.width, most: MOST_ACROSS, ends: "given" },
@@ -56,16 +68,10 @@ export function curvePlot({ curves, dots = [], along }: CurvePlot, width: number
   const place = ({ x, y }: Vec2): Vec2 => ({ x: across.at(x), y: up.at(y) });
   const drawn = curves.map((curve) => ({ curve, line: curve.points.map(place) }));
   const traced = drawn.map(({ curve, line }): CurveLabel => ({ text: curve.label, curve: traceOf(line) }));
-  const marks = dots.map(
-    ({ at, text }): CurveLabel => ({ text, curve: ringAbout(place(at)), farthest: 1.9 }),
-  );
+  const marks = dots.map(({ at, text }) => markLabel(text, place(at), traced));
   // The sides of a grey area are edges too.
   const sides = drawn.flatMap(({ curve, line }) => (curve.shaded ? [traceOf(areaUnder(line))] : []));
-  const placed = placeLabels(
-    field,
-    [...traced, ...marks],
-    [...[...traced, ...marks].map((label) => label.curve), ...sides],
-  );
+  const placed = placeLabels(field, [...traced, ...marks], sides);
   const unnamed = drawn.filter((_, index) => placed.left.includes(traced[index] as CurveLabel));
   const items: DrawingItem[] = [
     ...drawn.flatMap(({ curve, line }) => (curve.shaded ? [shade(line)] : [])),
@@ -76,7 +82,7 @@ export function curvePlot({ curves, dots = [], along }: CurvePlot, width: number
     ...placed.items,
   ];
   const top = textReach("", SMALL).over - SMALL / 2;
-  const height = top + FIELD_HEIGHT;
+  const height = top + fieldHeight;
   return stackBlocks([
     {
       height,
@@ -101,7 +107,7 @@ const axes = (
 ];
 
 function lineItem({ role, name }: PlotCurve, line: readonly Vec2[]): PathItem {
-  return { kind: "path", role, paths: [polyline(line)], ...(name === undefined ? {} : { name }) };
+  return { kind: "path", role, paths: [polyline(line)], name };
 }
 
 const shade = (line: readonly Vec2[]): PathItem => ({
@@ -120,6 +126,14 @@ function areaUnder(line: readonly Vec2[]): Vec2[] {
 
 const traceOf = (line: readonly Vec2[]): Vec2[] =>
   line.flatMap((to, index) => pointsBetween(line[index - 1] ?? to, to));
+
+/** The figure of a dot: it may come as near to the curves on which the dot lies as to the dot itself. */
+function markLabel(text: string, at: Vec2, curves: readonly CurveLabel[]): CurveLabel {
+  const on = curves.filter(({ curve }) =>
+    curve.some(({ x, y }) => Math.hypot(x - at.x, y - at.y) < 2 * DOT_RADIUS),
+  );
+  return { text, curve: ringAbout(at), farthest: BESIDE_DOT, on };
+}
 
 /** Points of the rim of a dot. */
 const ringAbout = ({ x, y }: Vec2): Vec2[] =>

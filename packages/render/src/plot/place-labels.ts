@@ -11,12 +11,15 @@ export interface CurveLabel {
   readonly curve: readonly Vec2[];
   /** Farthest that it may stand from its curve, mm; 20 by default. */
   readonly farthest?: number;
+  /** For what is no curve but a mark on some: those curves, which may be as near to the lettering as the mark. */
+  readonly on?: readonly CurveLabel[];
 }
 
 interface Place {
   readonly box: Bounds;
-  readonly near: Vec2;
-  readonly distance: number;
+  /** A thin line from the lettering to the curve; none where it stands close by. */
+  readonly tie: readonly [Vec2, Vec2] | undefined;
+  readonly cost: number;
 }
 
 /** Steps in which places are tried, mm. */
@@ -26,89 +29,162 @@ const FARTHEST = 20;
 const TIED = 2;
 /** Clear space about lettering and lines, mm. */
 const CLEAR = 0.4;
-/** What it costs to stand nearer to another curve than to one's own, mm. */
-const NEARER_OTHER = 6;
+/** By how much every other curve is farther from a name than its own, and how far it is at least, mm: what the eye sees at once. */
+const CLEARLY = 1;
+const AWAY = SMALL;
+/** Nearer than this to an end of its curve a name stands as if at the end of the line, mm. */
+const AT_END = 1;
+/** Between two names on a level, mm: closer together they would be read as one. */
+const ACROSS = SMALL;
+/** By how much it had better be, and what each mm less costs in mm of distance. */
+const ROOMY = 4;
+const CROWDED = 0.5;
+/** Up to so many names every order is tried: of four there are 24. */
+const MOST_ORDERED = 4;
 
 /**
- * Finds names a place by their curves where nothing stands in the way, the nearest one first.
+ * Finds names a place by their curves where nothing stands in the way: every other curve is farther by a mm at least, so
+ * that a tie crosses none. As many names as can be are placed, then as near to their curves as can be; marks after them.
  *
  * @param field - Size of the field, mm.
- * @param lines - Everything that is drawn in it, as points a mm apart or closer.
+ * @param obstacles - What else is drawn in it, as points a mm apart or closer.
  * @returns the lettering with its ties, and the names that found no place.
  */
 export function placeLabels(
   field: { readonly width: number; readonly height: number },
   labels: readonly CurveLabel[],
-  lines: readonly (readonly Vec2[])[],
+  obstacles: readonly (readonly Vec2[])[] = [],
 ): { readonly items: DrawingItem[]; readonly left: CurveLabel[] } {
   const space = new FreeSpace(field.width, field.height);
-  for (const line of lines) takeLine(space, line);
-  const items: DrawingItem[] = [];
-  const left: CurveLabel[] = [];
-  const boxes: Bounds[] = [];
-  for (const label of labels) {
-    const others = lines.filter((line) => line !== label.curve);
-    const place = bestPlace(field, label, space, others, boxes);
-    if (place === undefined) {
-      left.push(label);
-      continue;
-    }
-    const { box } = place;
-    boxes.push(box);
-    space.take(box, CLEAR);
-    const tie = tieOf(place);
-    if (tie !== undefined) {
-      takeLine(space, pointsBetween(...tie));
-      items.push(strokes("dimension", [tie]));
-    }
-    const y = box.minY + textReach(label.text, SMALL).under;
-    items.push(lettering(label.text, { x: box.minX, y }, { height: SMALL }));
-  }
-  return { items, left };
+  for (const line of [...labels.map(({ curve }) => curve), ...obstacles]) takeLine(space, line);
+  const places = new Map(labels.map((label) => [label, placesOf(label, field, space, labels)]));
+  const names = labels.filter(({ on }) => on === undefined);
+  const marks = labels.filter(({ on }) => on !== undefined);
+  const orders = names.length <= MOST_ORDERED ? ordersOf(names) : [names];
+  const placed = orders
+    .map((order) => placeInOrder(order, places))
+    .reduce((best, each) => (isBetter(each, best) ? each : best));
+  const all = placeInOrder(marks, places, placed);
+  return {
+    items: labels.flatMap((label) => {
+      const place = all.get(label);
+      return place === undefined ? [] : itemsOf(label, place);
+    }),
+    left: labels.filter((label) => !all.has(label)),
+  };
 }
 
-function bestPlace(
+type Placed = ReadonlyMap<CurveLabel, Place>;
+
+/** Each label in turn at its cheapest place that those before it leave free. */
+function placeInOrder(
+  order: readonly CurveLabel[],
+  places: ReadonlyMap<CurveLabel, readonly Place[]>,
+  before: Placed = new Map(),
+): Placed {
+  const placed = new Map(before);
+  for (const label of order) {
+    const taken = [...placed.values()];
+    const place = places.get(label)?.find((each) => taken.every((other) => isApart(each, other)));
+    if (place !== undefined) placed.set(label, place);
+  }
+  return placed;
+}
+
+const isBetter = (a: Placed, b: Placed): boolean =>
+  a.size > b.size || (a.size === b.size && costOf(a) < costOf(b));
+
+const costOf = (placed: Placed): number => [...placed.values()].reduce((sum, { cost }) => sum + cost, 0);
+
+/** Every order of a few. */
+function ordersOf<T>(all: readonly T[]): T[][] {
+  if (all.length === 0) return [[]];
+  return all.flatMap((first, index) =>
+    ordersOf(all.filter((_, other) => other !== index)).map((rest) => [first, ...rest]),
+  );
+}
+
+/** Where a label may stand, the cheapest place first; of those as good the highest, then the one farthest left. */
+function placesOf(
+  label: CurveLabel,
   field: { readonly width: number; readonly height: number },
-  { text, curve, farthest = FARTHEST }: CurveLabel,
   space: FreeSpace,
-  others: readonly (readonly Vec2[])[],
-  boxes: readonly Bounds[],
-): Place | undefined {
+  labels: readonly CurveLabel[],
+): Place[] {
+  const { text, curve, on, farthest = FARTHEST } = label;
+  const rivals = labels.filter(
+    (other) => other !== label && (on === undefined ? other.on === undefined : !on.includes(other)),
+  );
   const width = textWidth(text, SMALL);
   const { over, under } = textReach(text, SMALL);
-  let best: Place | undefined;
-  let least = Number.POSITIVE_INFINITY;
-  // From the top down: of two places as good, the higher one is found first.
+  const places: Place[] = [];
   for (let y = Math.floor(field.height - over - under); y >= 1; y -= STEP) {
     for (let x = 1; x + width <= field.width; x += STEP) {
       const box = { minX: x, minY: y, maxX: x + width, maxY: y + over + under };
       if (!space.isFree(box)) continue;
       const { point: near, distance } = nearestTo(box, curve);
-      if (distance > farthest || distance >= least) continue;
-      const crowded = others.some((other) => nearestTo(box, other).distance < distance);
-      const cost = distance + (crowded ? NEARER_OTHER : 0);
-      if (cost >= least) continue;
-      const place = { box, near, distance };
-      const tie = tieOf(place);
-      if (
-        tie !== undefined &&
-        pointsBetween(...tie).some((point) => boxes.some((taken) => isNear(point, taken)))
-      )
+      if (distance > farthest) continue;
+      const others = distanceTo(box, rivals);
+      const room = others - distance;
+      if (room < CLEARLY || others < AWAY || (on === undefined && isMisread(box, label, near, rivals)))
         continue;
-      best = place;
-      least = cost;
+      const tie = distance < TIED ? undefined : tieOf(box, near, distance);
+      places.push({ box, tie, cost: distance + CROWDED * Math.max(0, ROOMY - room) });
     }
   }
-  return best;
+  return places.sort((a, b) => a.cost - b.cost);
 }
 
-/** From the lettering to the curve; none where it stands close by. */
-function tieOf({ box, near, distance }: Place): [Vec2, Vec2] | undefined {
-  if (distance < TIED) return undefined;
-  const rim = clampTo(box, near);
+/** Whether a name runs along another curve, and has its own at one corner alone. */
+function isMisread(
+  { minX, maxX, minY, maxY }: Bounds,
+  { curve }: CurveLabel,
+  near: Vec2,
+  rivals: readonly CurveLabel[],
+): boolean {
+  const isAtEnd = [curve[0], curve.at(-1)].some(
+    (end) => end !== undefined && Math.hypot(end.x - near.x, end.y - near.y) < AT_END,
+  );
+  if (isAtEnd) return false;
+  const [x, y] = [(minX + maxX) / 2, (minY + maxY) / 2];
+  const middle = { minX: x, maxX: x, minY: y, maxY: y };
+  return distanceTo(middle, rivals) < nearestTo(middle, curve).distance;
+}
+
+function tieOf(box: Bounds, near: Vec2, distance: number): [Vec2, Vec2] {
+  const rim = {
+    x: Math.min(box.maxX, Math.max(box.minX, near.x)),
+    y: Math.min(box.maxY, Math.max(box.minY, near.y)),
+  };
   const step = CLEAR / distance;
   return [{ x: rim.x + (near.x - rim.x) * step, y: rim.y + (near.y - rim.y) * step }, near];
 }
+
+function itemsOf({ text }: CurveLabel, { box, tie }: Place): DrawingItem[] {
+  const at = { x: box.minX, y: box.minY + textReach(text, SMALL).under };
+  return [
+    ...(tie === undefined ? [] : [strokes("dimension", [tie])]),
+    lettering(text, at, { height: SMALL }),
+  ];
+}
+
+/** Whether neither the lettering nor the ties of two places are in each other's way. */
+function isApart(a: Place, b: Place): boolean {
+  const apart =
+    a.box.maxX + ACROSS <= b.box.minX ||
+    b.box.maxX + ACROSS <= a.box.minX ||
+    a.box.maxY + CLEAR <= b.box.minY ||
+    b.box.maxY + CLEAR <= a.box.minY;
+  if (!apart) return false;
+  const [ofA, ofB] = [pointsOf(a.tie), pointsOf(b.tie)];
+  return (
+    !ofA.some((point) => isNear(point, b.box)) &&
+    !ofB.some((point) => isNear(point, a.box)) &&
+    !ofA.some((one) => ofB.some((other) => Math.hypot(one.x - other.x, one.y - other.y) < STEP))
+  );
+}
+
+const pointsOf = (tie: Place["tie"]): Vec2[] => (tie === undefined ? [] : pointsBetween(...tie));
 
 function nearestTo(box: Bounds, points: readonly Vec2[]): { point: Vec2; distance: number } {
   let point: Vec2 = { x: 0, y: 0 };
@@ -124,10 +200,8 @@ function nearestTo(box: Bounds, points: readonly Vec2[]): { point: Vec2; distanc
   return { point, distance: Math.sqrt(least) };
 }
 
-const clampTo = (box: Bounds, { x, y }: Vec2): Vec2 => ({
-  x: Math.min(box.maxX, Math.max(box.minX, x)),
-  y: Math.min(box.maxY, Math.max(box.minY, y)),
-});
+const distanceTo = (box: Bounds, labels: readonly CurveLabel[]): number =>
+  Math.min(...labels.map(({ curve }) => nearestTo(box, curve).distance));
 
 const isNear = ({ x, y }: Vec2, box: Bounds): boolean =>
   x > box.minX - CLEAR && x < box.maxX + CLEAR && y > box.minY - CLEAR && y < box.maxY + CLEAR;

@@ -11,6 +11,7 @@ import type { Part } from "../lay-out/part.js";
 import type { SheetContent } from "../lay-out/sheet-content.js";
 import type { GaugesModel } from "../models/gauges-model.js";
 import { arcCard, halfCard, quarterCard, slotCard } from "./gauges/cards.js";
+import { flatFaceItems } from "./gauges/flat-faces.js";
 import { bevelWords, edgeWords, handleWords, radiusWords } from "./gauges/words.js";
 import { orderFields, orderTitle } from "./order-words.js";
 import { partOf } from "./part-of.js";
@@ -29,6 +30,7 @@ const NOTCH = 15;
 export function gaugesContents(model: GaugesModel): SheetContent[] {
   const parts = gaugeParts(model);
   if (parts.length === 0) return [];
+  const cards = parts.length - (model.gauges.flatFaces.length === 0 ? 0 : 1);
   return [
     {
       name: "gauges",
@@ -37,7 +39,7 @@ export function gaugesContents(model: GaugesModel): SheetContent[] {
       title: orderTitle(model, "gauges to cut out"),
       describe: ({ paper }) =>
         cleanText(
-          `${parts.length === 1 ? "One gauge" : `${parts.length} gauges`} to cut out and hold against the work, at true size: ` +
+          `${cards === 1 ? "One gauge" : `${cards} gauges`} to cut out and hold against the work, at true size: ` +
             `sections of the handle, bevels, radii and the edge's angle, as far as the knife has them. ${printWords(paper)}.`,
         ),
       fields: (page) =>
@@ -72,6 +74,7 @@ function gaugeParts({ gauges, units }: GaugesModel): Part[] {
       slotCard(name, one.left.profile, one.right.profile, bevelWords(one, units)),
     ),
     ...numbered("radius-gauge", gauges.radii, (one: RadiusGauge, name) => radiusCard(one, name, units)),
+    ...(gauges.flatFaces.length === 0 ? [] : [partOf("flat-faces", flatFaceItems(gauges.flatFaces, units))]),
     ...numbered("edge-gauge", gauges.edges, edgeCard),
   ];
 }

@@ -33,6 +33,13 @@ export function patternSheet(model: PatternModel): Drawing {
   return onSmallestPaper(patternContents(model), papersFor(model.units));
 }
 
+/** With every dimension that has a place; no wider than it must be; with the lowest tables. */
+const VERSIONS = [
+  { roomy: true, beside: false },
+  { roomy: false, beside: false },
+  { roomy: false, beside: true },
+] as const;
+
 /**
  * The pattern with every dimension that has a place of its own, and with more of them in the table.
  *
@@ -59,8 +66,13 @@ export function patternContents(model: PatternModel): SheetContent[] {
   const ends = endsOf(model, silhouette);
   const placement = placementOf(model);
   const lineNote = cutLineWords(model);
-  return [true, false].map((roomy) => {
-    const dimensions = patternDimensions(model, { silhouette, items, box, roomy });
+  const versions = VERSIONS.map((version) =>
+    patternDimensions(model, { silhouette, items, box, ...version }),
+  );
+  // Those that show the same further sizes are the same drawing.
+  const shownBy = versions.map(({ shown }) => shown.join());
+  const distinct = versions.filter((_, index) => shownBy.indexOf(shownBy[index] ?? "") === index);
+  return distinct.map((dimensions) => {
     const drawn: DrawingItem[] = [
       { kind: "group", name: "knife", items },
       { kind: "group", name: "labels", items: patternLabels(model, silhouette, box) },

@@ -82,7 +82,7 @@ function sizes({ sheath, units }: SheathModel, narrow: boolean): TableContent {
   const { welt, trim, stitchInset, leather } = sheath.sizes;
   const holes = sheath.stitches.length;
   const pitch = caliper(Math.round(sheath.stitchPitch * 100) / 100);
-  const layers = sheath.weltLayers === 1 ? "one layer" : `${formatNumber(sheath.weltLayers, 1)} layers`;
+  const layers = formatNumber(sheath.weltLayers, 1);
   return {
     caption: "Sheath",
     header: ["From the blade outward", "Size"],
@@ -93,7 +93,11 @@ function sizes({ sheath, units }: SheathModel, narrow: boolean): TableContent {
         ? inTwoLines([`${holes} holes a half, apart`, pitch])
         : [["Stitch holes in each half", `${holes}, ${onOneLine(pitch)} apart`]]),
       ...row("Trim, sanded off after gluing", "Trim, sanded off", caliper(trim)),
-      ...row(`Welt of ${layers}`, `Welt of ${layers}`, caliper(sheath.weltLayers * leather)),
+      ...row(
+        sheath.weltLayers === 1 ? "Welt, cut 1, thick" : `Welt, cut ${layers}, together thick`,
+        `Welt, cut ${layers}, thick`,
+        caliper(sheath.weltLayers * leather),
+      ),
       ...row("Blade at its thickest", "Blade, thickest", caliper(sheath.bladeThickness)),
       ...row("Mouth, clear height", "Mouth, clear", caliper(sheath.mouthHeight)),
       ...row("Blade at its highest", "Blade, highest", caliper(sheath.bladeHeight)),

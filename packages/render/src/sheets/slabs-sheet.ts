@@ -1,6 +1,7 @@
-import { type HandleStock, pathBounds } from "@scantling/geometry";
+import { BENCH_DEFAULTS, type HandleStock, pathBounds } from "@scantling/geometry";
 import { cleanText } from "../clean-text.js";
 import { fitText } from "../fit-text.js";
+import { lengthText, onOneLine } from "../label-text.js";
 import { type Part, tablePart } from "../lay-out/part.js";
 import type { SheetContent } from "../lay-out/sheet-content.js";
 import { SMALL } from "../lettering-size.js";
@@ -51,7 +52,7 @@ export function slabsContents(model: SlabsModel): SheetContent[] {
       parts: [
         ...viewsOf(stock, units).map((view) => partOf(view.name, woodItems(view))),
         ...tables.flatMap(([name, table]) => (table === undefined ? [] : [tablePart(name, table)])),
-        notes(stock),
+        notes(model),
       ],
     },
   ];
@@ -100,7 +101,10 @@ function viewsOf(stock: HandleStock, units: SlabsModel["units"]): WoodView[] {
 const NOTES_WIDTH = 92;
 const MOST_LINES = 3;
 
-function notes(stock: HandleStock): Part {
+/** What of a pin stands out on each side until it is ground flush, mm. */
+const PIN_OUT = BENCH_DEFAULTS.flushPin.value;
+
+function notes({ stock, units }: SlabsModel): Part {
   const lines = [
     ...(stock.kind === "slabs"
       ? [
@@ -108,6 +112,11 @@ function notes(stock: HandleStock): Part {
           "Drill the pair together, on the tang where you can.",
         ]
       : ["The tang is dashed; its mortise needs room for glue.", "Drill on the middle line of both views."]),
+    ...(stock.holes.some(({ kind }) => kind === "pin")
+      ? [
+          `Pins: saw the rod ${onOneLine(lengthText(PIN_OUT, units))} longer on each side, glue it in, then grind it flush.`,
+        ]
+      : []),
     "CAUTION: dust of wood, horn and resin harms the lungs. Extract it, wear a mask.",
   ].flatMap((text) => fitText(text, SMALL, NOTES_WIDTH, MOST_LINES).map(small));
   const { height } = blockSize(lines);

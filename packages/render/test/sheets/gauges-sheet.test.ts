@@ -128,8 +128,29 @@ describe.each([convexByDefault(), hollow(), singleBevel(), twoFaces()])(
   },
 );
 
+it("a face too flat for a card is told in words, with what a straight edge shows: no line to cut", () => {
+  const { spec } = convexByDefault();
+  const flat = {
+    ...spec,
+    blade: { ...spec.blade, bevel: { form: "convex", height: 20, edgeThickness: 2.6 } },
+  } as const;
+  const model = modelOf(flat);
+  const [face] = model.gauges.flatFaces;
+  if (face === undefined) throw new Error("a convex face that hardly rises is flat");
+  expect(model.gauges.radii.filter(({ use }) => use === "convex")).toEqual([]);
+  const items = pagesOf(model).flatMap((page) => flattenItems(page.items));
+  const texts = items.flatMap((item) => (item.kind === "text" ? [item.text] : []));
+  expect(texts).toContain("Too flat for a card to cut: straight edge and feeler");
+  expect(texts).toContain("Convex: on the middle; light at both ends, alike.");
+  expect(texts).toContain(`${Number(face.light.toFixed(2))} mm`);
+  const cards = items.filter((item) => item.kind === "path" && item.name?.startsWith("radius-gauge"));
+  expect(cards).toHaveLength(model.gauges.radii.length);
+});
+
 it("a knife without anything to gauge has no such sheet", () => {
-  expect(gaugesContents({ ...head, gauges: { handle: [], bevels: [], radii: [], edges: [] } })).toEqual([]);
+  expect(
+    gaugesContents({ ...head, gauges: { handle: [], bevels: [], radii: [], flatFaces: [], edges: [] } }),
+  ).toEqual([]);
 });
 
 it("nothing overlaps on the sheets of 60 random knives, on one page and packed on A4", () => {

@@ -1,4 +1,3 @@
-import { arcAround, line, vec2 } from "@scantling/geometry";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { boxOfItems } from "../../src/box.js";
@@ -11,51 +10,11 @@ import {
   patternSheet,
 } from "../../src/index.js";
 import { fixtures, harvestKnife } from "../fixtures.js";
+import { plainKnife } from "../plain-knife.js";
 import { randomModel } from "../random-model.js";
 
 const WHITE = 6; // mm that most printers need
 const HALF_FRAME_LINE = 0.25;
-
-/** A plain pointed knife: level spine and tang, a straight edge and a quarter round to the tip. */
-function plainKnife(overall: number, height: number, units: "mm" | "in"): PatternModel {
-  const tang = 110;
-  const edge = overall - tang;
-  const top = vec2(edge, height);
-  const low = 0.3 * height;
-  return {
-    ...harvestKnife(),
-    units,
-    outline: {
-      closed: true,
-      segments: [
-        line(vec2(0, 0), vec2(edge - height, 0)),
-        { ...arcAround(vec2(edge - height, height), height, -Math.PI / 2, Math.PI / 2), to: top },
-        line(top, vec2(-tang, height)),
-        line(vec2(-tang, height), vec2(-tang, low)),
-        line(vec2(-tang, low), vec2(0, low)),
-        line(vec2(0, low), vec2(0, 0)),
-      ],
-    },
-    bevelLine: [],
-    holes: [-30, -90].map((x) => ({ centre: vec2(x, 0.65 * height), diameter: 4, kind: "pin" })),
-    stations: [
-      { x: -tang, top: height, bottom: low, thickness: 3 },
-      { x: 0, top: height, bottom: 0, thickness: 3 },
-      { x: edge, top: height, bottom: height, thickness: 2 },
-    ],
-    handleFront: 0,
-    edgeLength: edge,
-    heelHeight: height,
-    overallLength: overall,
-    tangHeights: {
-      front: { x: 0, low, high: height },
-      middle: { x: -tang / 2, low, high: height },
-      butt: { x: -tang, low, high: height },
-    },
-    bevelHeight: { x: 0, low: 0, high: 0.6 * height },
-    straightEdge: edge - height,
-  };
-}
 
 const paperOf = (drawing: Drawing): unknown =>
   papersFor("mm")
@@ -123,11 +82,41 @@ describe("the paper of a pattern", () => {
   });
 
   it("never grows when the knife gets shorter", () => {
-    const areas = [170, 190, 230, 280, 330, 380, 500, 700].map((overall) => {
+    const areas = [150, 190, 230, 280, 330, 380, 500, 700].map((overall) => {
       const { width, height } = patternSheet(plainKnife(overall, 40, "mm"));
       return width * height;
     });
     expect(areas).toEqual([...areas].sort((a, b) => a - b));
+  });
+
+  it.each(["mm", "in"] as const)(
+    "does not do so at any height, be figures in a dimension or a table: %s",
+    (units) => {
+      for (const height of [16, 30, 40, 45, 55, 70]) {
+        // From where the edge is nothing but a quarter round to where the paper is the next one for sure.
+        const lengths = Array.from({ length: 12 }, (_, step) => 115 + height + 12 * step);
+        const papers = lengths.map((overall) => patternSheet(plainKnife(overall, height, units)));
+        const areas = papers.map((page) => page.width * page.height);
+        expect(areas, `${height} mm: ${papers.map(({ paper }) => paper)}`).toEqual(
+          [...areas].sort((a, b) => a - b),
+        );
+      }
+    },
+  );
+
+  it("packs what a search through all orders finds room for: 150 mm on A4, its tables beside and over the title", () => {
+    const drawing = patternSheet(plainKnife(150, 40, "mm"));
+    expect(drawing.paper).toBe("A4");
+    expect(checkLayout(drawing)).toEqual([]);
+  });
+
+  it("has the straight edge beside its line where the table would be too high: 185 mm on A4", () => {
+    const drawing = patternSheet(plainKnife(185, 45, "mm"));
+    expect(drawing.paper).toBe("A4");
+    expect(checkLayout(drawing)).toEqual([]);
+    const words = flattenItems(drawing.items).flatMap((item) => (item.kind === "text" ? [item.text] : []));
+    expect(words).toContain('30 mm [1 3/16"]');
+    expect(words).not.toContain("Straight edge, length");
   });
 });
 

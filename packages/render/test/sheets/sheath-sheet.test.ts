@@ -23,6 +23,26 @@ describe("a sheath on paper", () => {
     expect(apart).toBe(true);
   });
 
+  it("says how many layers of welt to cut, as many as its table reckons with", () => {
+    const textsOf = (leather: number): string[] => {
+      const made = foldOverSheath(makeKnife(hollow().spec), { leather });
+      const drawn = layOutSheet(sheathContents({ ...head, sheath: made }), {
+        kind: "smallest",
+        papers: papersFor("mm"),
+      });
+      return drawn
+        .flatMap((page) => flattenItems(page.items))
+        .flatMap((item) => (item.kind === "text" ? [item.text] : []));
+    };
+    // Blade: 5 mm and a little less at its thickest; layers by hand.
+    for (const leather of [1.2, 2.6, 6]) {
+      const layers = Math.ceil(sheath.bladeThickness / leather);
+      const words = layers === 1 ? "WELT: cut 1" : `WELT: cut ${layers}, glue together`;
+      expect(textsOf(leather)).toContain(words);
+      expect(textsOf(leather).some((text) => text.startsWith(`Welt, cut ${layers}`))).toBe(true);
+    }
+  });
+
   it("is the same on both sides of its fold, which is drawn from mouth to front", () => {
     const [fold] = pathsOf("sheath-fold");
     const box = pathBounds(sheath.blank);

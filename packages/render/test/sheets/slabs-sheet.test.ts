@@ -93,6 +93,21 @@ describe.each([filletedSlabs(), contouredSlabs()])("slabs: $name", ({ spec }) =>
   });
 });
 
+it("slabs with pins say to what length their rod is sawn, others nothing of it", () => {
+  const wordsOf = (model: SlabsModel): string =>
+    pagesOf(model)
+      .flatMap(({ items }) => flattenItems(items))
+      .flatMap((item) => (item.kind === "text" ? [item.text] : []))
+      .join(" ");
+  const model = modelOf(filletedSlabs().spec);
+  const pin = { ...model.stock.holes[0], kind: "pin", centre: { x: -30, y: 15 }, diameter: 4 } as const;
+  const pinned = { ...model, stock: { ...model.stock, holes: [pin] } };
+  expect(wordsOf(pinned)).toContain(
+    'Pins: saw the rod 2 mm [5/64"] longer on each side, glue it in, then grind it flush.',
+  );
+  expect(wordsOf({ ...model, stock: { ...model.stock, holes: [] } })).not.toContain("Pins:");
+});
+
 describe.each(handleKnives())("a block: $name", ({ spec }) => {
   it("is drawn from the side and from above, its tang inside it", () => {
     const model = modelOf(spec);

@@ -1,3 +1,4 @@
+import type { TextWithValues } from "../../errors/issue.js";
 import type { DensityMark } from "../material.js";
 
 /** What is done with a blade in the fire, in the order of the work. */
@@ -12,15 +13,18 @@ export interface HeatSource {
   readonly mark: DensityMark;
 }
 
-/** One step as one source gives it; temperatures in °C, times in minutes. */
+/**
+ * One step as one source gives it; times in minutes, temperatures in °C: of a source that gives °F not rounded, so that its own
+ * figure comes out again.
+ */
 export interface HeatStep extends HeatSource {
   readonly step: HeatStepName;
   readonly low: number;
   readonly high: number;
   /** Time at temperature, counted once the steel has come up to it. */
   readonly soak?: { readonly low: number; readonly high: number };
-  /** How it is cooled: "still air", "fast oil", "at most 28 °C an hour to 650 °C". */
-  readonly cooling?: string;
+  /** How it is cooled: "still air", or words with temperatures in them; a plain string is shown as it stands. */
+  readonly cooling?: string | TextWithValues;
   /** How often. */
   readonly times?: number;
 }
@@ -38,3 +42,11 @@ export interface HeatRecipe {
   /** What else to mind; left out where there is nothing. */
   readonly notes?: readonly HeatNote[];
 }
+
+/**
+ * The °C of a figure that a source gives in °F, not rounded.
+ *
+ * @example
+ * fromFahrenheit(212); // 100
+ */
+export const fromFahrenheit = (fahrenheit: number): number => (fahrenheit - 32) / 1.8;

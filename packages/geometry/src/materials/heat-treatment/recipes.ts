@@ -1,99 +1,119 @@
+import {
+  type QuantityValue,
+  type TextWithValues,
+  temperature,
+  temperatureDifference,
+} from "../../errors/issue.js";
 import type { DensityMark } from "../material.js";
 import { isSameMaterial } from "../materials.js";
-import { HEAT_STEPS, type HeatNote, type HeatRecipe, type HeatStep, type HeatStepName } from "./heat-step.js";
-
-const BLADESMITH = "a bladesmith's data page, which draws on published handbooks";
-const SOCIETY = "a bladesmiths' society page";
-const DISTRIBUTORS = "three distributors' sheets";
-const MEMORY = "from memory, unconfirmed: prefer the sheet that came with the bar";
-const PRACTICE = "common practice, no source";
+import {
+  fromFahrenheit,
+  HEAT_STEPS,
+  type HeatNote,
+  type HeatRecipe,
+  type HeatStep,
+  type HeatStepName,
+} from "./heat-step.js";
 
 interface Row {
   readonly steel: string;
   readonly step: HeatStepName;
   readonly at: number | readonly [low: number, high: number];
   readonly soak?: number | readonly [low: number, high: number];
-  readonly cooling?: string;
+  readonly cooling?: string | TextWithValues;
   readonly times?: number;
   readonly source: string;
   readonly mark: DensityMark;
 }
 
+/** Whose figures they are, and how surely: the two go together. */
+type Origin = Pick<Row, "source" | "mark">;
+
+const BLADESMITH: Origin = {
+  source: "a bladesmith's data page, which draws on published handbooks",
+  mark: "secondary copy",
+};
+const SOCIETY: Origin = { source: "a bladesmiths' society page", mark: "secondary copy" };
+const DISTRIBUTORS: Origin = { source: "three distributors' sheets", mark: "secondary copy" };
+const MEMORY: Origin = {
+  source: "from memory, unconfirmed: prefer the sheet that came with the bar",
+  mark: "from memory",
+};
+const PRACTICE: Origin = { source: "common practice, no source", mark: "from memory" };
+
 const pair = (value: number | readonly [number, number]): { low: number; high: number } =>
   typeof value === "number" ? { low: value, high: value } : { low: value[0], high: value[1] };
 
-// °C and minutes. Where the source gives °F the figure is the whole °C next to it.
+/** A figure of a source that gives °F, °C. */
+const f = fromFahrenheit;
+
+/** Cooled at so many K an hour at the most, down to a temperature in °C. */
+const slowly = (
+  text: string,
+  kelvin: number,
+  rest: Readonly<Record<string, number>> = {},
+): TextWithValues => ({
+  text,
+  values: { rate: temperatureDifference(kelvin), ...temperatures(rest) },
+});
+
+const temperatures = (values: Readonly<Record<string, number>>): Record<string, QuantityValue> =>
+  Object.fromEntries(Object.entries(values).map(([name, value]) => [name, temperature(value)]));
+
+// Minutes, and °C or °F as the source gives them; °F too where its °C are such figures rounded: 788 °C are 1450 °F.
 const ROWS: readonly Row[] = [
-  {
-    steel: "1095",
-    step: "normalise",
-    at: 855,
-    cooling: "still air",
-    source: BLADESMITH,
-    mark: "secondary copy",
-  },
+  { steel: "1095", step: "normalise", at: 855, cooling: "still air", ...BLADESMITH },
   {
     steel: "1095",
     step: "anneal",
-    at: 800,
-    cooling: "at most 28 °C an hour to 650 °C",
-    source: BLADESMITH,
-    mark: "secondary copy",
+    at: f(1475),
+    cooling: slowly("at most {rate} an hour to {to}", 28, { to: 650 }),
+    ...BLADESMITH,
   },
   {
     steel: "1095",
     step: "harden",
-    at: 800,
+    at: f(1475),
     soak: 5,
     cooling: "fast oil below 5 to 6 mm thick, else water or brine",
-    source: BLADESMITH,
-    mark: "secondary copy",
+    ...BLADESMITH,
   },
   {
     steel: "1095",
     step: "harden",
-    at: 800,
+    at: f(1475),
     soak: 10,
     cooling: "fast oil",
     source: "a forge's page, on a laminate of 1095 and 15N20",
     mark: "secondary copy",
   },
-  { steel: "5160", step: "normalise", at: 870, cooling: "air", source: SOCIETY, mark: "secondary copy" },
+  { steel: "5160", step: "normalise", at: 870, cooling: "air", ...SOCIETY },
   {
     steel: "5160",
     step: "anneal",
-    at: 830,
-    cooling: "fast to 705 °C, then at most 11 °C an hour to 650 °C",
-    source: SOCIETY,
-    mark: "secondary copy",
+    at: f(1525),
+    cooling: slowly("fast to {first}, then at most {rate} an hour to {to}", 11, { first: 705, to: 650 }),
+    ...SOCIETY,
   },
-  { steel: "5160", step: "harden", at: 830, cooling: "oil", source: SOCIETY, mark: "secondary copy" },
+  { steel: "5160", step: "harden", at: f(1525), cooling: "oil", ...SOCIETY },
   {
     steel: "5160",
     step: "harden",
-    at: 830,
+    at: f(1525),
     soak: [8, 10],
     cooling: "oil",
-    source: "a smiths' discussion (1525 °F)",
+    source: "a smiths' discussion",
     mark: "secondary copy",
   },
-  { steel: "52100", step: "normalise", at: 885, cooling: "air", source: BLADESMITH, mark: "secondary copy" },
+  { steel: "52100", step: "normalise", at: 885, cooling: "air", ...BLADESMITH },
   {
     steel: "52100",
     step: "anneal",
     at: 795,
-    cooling: "fast to 750 °C, then at most 6 °C an hour to 675 °C",
-    source: BLADESMITH,
-    mark: "secondary copy",
+    cooling: slowly("fast to {first}, then at most {rate} an hour to {to}", 6, { first: 750, to: 675 }),
+    ...BLADESMITH,
   },
-  {
-    steel: "52100",
-    step: "harden",
-    at: [800, 845],
-    cooling: "oil",
-    source: BLADESMITH,
-    mark: "secondary copy",
-  },
+  { steel: "52100", step: "harden", at: [f(1475), f(1550)], cooling: "oil", ...BLADESMITH },
   {
     steel: "52100",
     step: "harden",
@@ -105,7 +125,7 @@ const ROWS: readonly Row[] = [
   {
     steel: "O1",
     step: "normalise",
-    at: 871,
+    at: f(1600),
     cooling: "air",
     source: "a distributor's sheet; another says not to normalise",
     mark: "secondary copy",
@@ -113,130 +133,113 @@ const ROWS: readonly Row[] = [
   {
     steel: "O1",
     step: "anneal",
-    at: [760, 788],
-    cooling: "at most 22 °C an hour",
-    source: DISTRIBUTORS,
-    mark: "secondary copy",
+    at: [f(1400), f(1450)],
+    cooling: slowly("at most {rate} an hour", 22),
+    ...DISTRIBUTORS,
   },
   {
     steel: "O1",
     step: "harden",
-    at: [788, 816],
+    at: [f(1450), f(1500)],
     soak: [10, 45],
-    cooling: "oil, down to 65 °C",
-    source: `${DISTRIBUTORS}: 10 to 30 min, 30 to 45 min, 30 min an inch`,
+    cooling: { text: "oil, down to {to}", values: temperatures({ to: 65 }) },
+    source: `${DISTRIBUTORS.source}: 10 to 30 min, 30 to 45 min, 30 min an inch`,
     mark: "secondary copy",
   },
   {
     steel: "W2",
     step: "harden",
-    at: 788,
+    at: f(1450),
     cooling: "water",
-    source: "a distributor's sheet, quoted (1450 °F)",
+    source: "a distributor's sheet, quoted",
     mark: "secondary copy",
   },
   {
     steel: "D2",
     step: "anneal",
     at: [870, 900],
-    cooling: "at most 4.4 °C an hour",
+    cooling: slowly("at most {rate} an hour", 4.4),
     source: "mill data sheet for D2",
     mark: "secondary copy",
   },
   {
     steel: "D2",
     step: "harden",
-    at: [1010, 1024],
+    at: [f(1850), f(1875)],
     soak: [20, 45],
-    cooling: "air; preheat at 621 to 677 °C, 760 to 788 °C, or both",
+    cooling: {
+      text: "air; preheat at {a} to {b}, {c} to {d}, or both",
+      values: temperatures({ a: f(1150), b: f(1250), c: f(1400), d: f(1450) }),
+    },
     source: "mill data sheet for D2",
     mark: "secondary copy",
   },
   {
     steel: "AEB-L",
     step: "harden",
-    at: 1060,
+    at: f(1940),
     soak: 3,
     cooling: "oil or between plates, fast; the soak is that of 1 mm strip",
-    source: "mill data sheet for the same steel under its other name (1940 °F)",
+    source: "mill data sheet for the same steel under its other name",
     mark: "secondary copy",
   },
   {
     steel: "1084",
     step: "normalise",
-    at: 870,
+    at: f(1600),
     soak: 4,
     cooling: "air",
-    source: "a handbook on heat treating, quoted in a discussion (1600 °F)",
+    source: "a handbook on heat treating, quoted in a discussion",
     mark: "secondary copy",
   },
-  { steel: "1084", step: "harden", at: 815, cooling: "fast oil", source: MEMORY, mark: "from memory" },
+  { steel: "1084", step: "harden", at: f(1500), cooling: "fast oil", ...MEMORY },
   {
     steel: "1080",
     step: "normalise",
-    at: 870,
+    at: f(1600),
     soak: 4,
     cooling: "air",
-    source: "a handbook on heat treating, quoted in a discussion (1600 °F)",
+    source: "a handbook on heat treating, quoted in a discussion",
     mark: "secondary copy",
   },
   { steel: "1080", step: "anneal", at: [790, 850], source: "a distributor's sheet", mark: "secondary copy" },
-  { steel: "1080", step: "harden", at: 815, cooling: "fast oil", source: MEMORY, mark: "from memory" },
-  { steel: "1075", step: "normalise", at: [845, 870], source: MEMORY, mark: "from memory" },
-  { steel: "1075", step: "harden", at: [800, 815], cooling: "fast oil", source: MEMORY, mark: "from memory" },
-  { steel: "80CrV2", step: "normalise", at: [870, 900], source: MEMORY, mark: "from memory" },
-  ...([899, 816, 760] as const).map(
+  { steel: "1080", step: "harden", at: f(1500), cooling: "fast oil", ...MEMORY },
+  { steel: "1075", step: "normalise", at: [845, 870], ...MEMORY },
+  { steel: "1075", step: "harden", at: [800, 815], cooling: "fast oil", ...MEMORY },
+  { steel: "80CrV2", step: "normalise", at: [870, 900], ...MEMORY },
+  ...([1650, 1500, 1400] as const).map(
     (at): Row => ({
       steel: "80CrV2",
       step: "normalise",
-      at,
+      at: f(at),
       cooling: "air; one after the other",
-      source: `${PRACTICE} (1650, 1500, 1400 °F)`,
-      mark: "from memory",
+      ...PRACTICE,
     }),
   ),
+  { steel: "80CrV2", step: "harden", at: [830, 845], soak: [5, 10], cooling: "oil", ...MEMORY },
   {
     steel: "80CrV2",
     step: "harden",
-    at: [830, 845],
-    soak: [5, 10],
-    cooling: "oil",
-    source: MEMORY,
-    mark: "from memory",
-  },
-  {
-    steel: "80CrV2",
-    step: "harden",
-    at: 829,
-    cooling: "fast oil near 50 °C (1525 °F, oil near 120 °F)",
-    source: PRACTICE,
-    mark: "from memory",
+    at: f(1525),
+    cooling: { text: "fast oil near {oil}", values: temperatures({ oil: f(120) }) },
+    ...PRACTICE,
   },
   {
     steel: "80CrV2",
     step: "temper",
-    at: 218,
+    at: f(425),
     soak: 120,
     times: 2,
-    cooling: "air; to about 60 or 61 HRC (425 °F)",
-    source: PRACTICE,
-    mark: "from memory",
+    cooling: "air; to about 60 or 61 HRC",
+    ...PRACTICE,
   },
-  { steel: "15N20", step: "normalise", at: [830, 870], source: MEMORY, mark: "from memory" },
-  {
-    steel: "15N20",
-    step: "harden",
-    at: [800, 825],
-    soak: [5, 10],
-    cooling: "oil",
-    source: MEMORY,
-    mark: "from memory",
-  },
+  { steel: "15N20", step: "normalise", at: [830, 870], ...MEMORY },
+  { steel: "15N20", step: "harden", at: [800, 825], soak: [5, 10], cooling: "oil", ...MEMORY },
 ];
 
 /** What is not done at all. */
 const NOTES: readonly (HeatNote & { readonly steel: string })[] = [
-  { steel: "D2", text: "Do not normalise.", source: MEMORY, mark: "from memory" },
+  { steel: "D2", text: "Do not normalise.", ...MEMORY },
 ];
 
 const notesOf = (steel: string): HeatNote[] =>

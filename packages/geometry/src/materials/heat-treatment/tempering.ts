@@ -1,6 +1,6 @@
 import type { DensityMark } from "../material.js";
 import { isSameMaterial } from "../materials.js";
-import type { HeatSource } from "./heat-step.js";
+import { fromFahrenheit, type HeatSource } from "./heat-step.js";
 
 /** Hardness after tempering at a temperature, °C and HRC. */
 export interface TemperPoint {
@@ -32,6 +32,9 @@ function table(
   };
 }
 
+/** A figure of a source that gives °F, °C. */
+const f = fromFahrenheit;
+
 /**
  * Published tempering tables, small sections in controlled furnaces. Those of 1095 disagree from 204 °C up, and the second of
  * them is the same as that of 5160 from 232 °C up: one of the two was probably copied from the wrong steel.
@@ -41,14 +44,14 @@ export const TEMPER_TABLES: readonly TemperTable[] = [
     "1095",
     ["a bladesmith's data page, which draws on published handbooks", "secondary copy"],
     [
-      [149, 65],
-      [177, [63, 64]],
-      [204, [62, 63]],
-      [232, [61, 62]],
-      [260, [59, 60]],
-      [288, [57, 58]],
-      [316, [55, 56]],
-      [343, [53, 54]],
+      [f(300), 65],
+      [f(350), [63, 64]],
+      [f(400), [62, 63]],
+      [f(450), [61, 62]],
+      [f(500), [59, 60]],
+      [f(550), [57, 58]],
+      [f(600), [55, 56]],
+      [f(650), [53, 54]],
     ],
   ),
   table(
@@ -69,55 +72,55 @@ export const TEMPER_TABLES: readonly TemperTable[] = [
     "5160",
     ["a supplier's figures as a discussion quotes them, unconfirmed", "secondary copy"],
     [
-      [149, 63],
-      [177, [61, 62]],
-      [204, [59, 60]],
-      [232, [57, 58]],
-      [260, [55, 56]],
-      [288, [53, 54]],
-      [316, [52, 53]],
+      [f(300), 63],
+      [f(350), [61, 62]],
+      [f(400), [59, 60]],
+      [f(450), [57, 58]],
+      [f(500), [55, 56]],
+      [f(550), [53, 54]],
+      [f(600), [52, 53]],
     ],
   ),
   table(
     "O1",
-    ["a distributor's sheet, oil from 800 °C", "secondary copy"],
+    ["a distributor's sheet, hardened in oil", "secondary copy"],
     [
-      [149, 64],
-      [177, 63],
-      [204, 62],
-      [232, 61],
-      [260, 59],
-      [316, 56],
-      [371, 52],
-      [427, 49],
-      [482, 44],
-      [538, 40],
+      [f(300), 64],
+      [f(350), 63],
+      [f(400), 62],
+      [f(450), 61],
+      [f(500), 59],
+      [f(600), 56],
+      [f(700), 52],
+      [f(800), 49],
+      [f(900), 44],
+      [f(1000), 40],
     ],
   ),
   table(
     "O1",
     ["another distributor's sheet, 1/2 in round", "secondary copy"],
     [
-      [149, 63],
-      [177, 62.5],
-      [204, 62],
-      [260, 60],
-      [316, 57],
-      [371, 53],
-      [427, 50],
-      [482, 47],
-      [538, 44],
+      [f(300), 63],
+      [f(350), 62.5],
+      [f(400), 62],
+      [f(500), 60],
+      [f(600), 57],
+      [f(700), 53],
+      [f(800), 50],
+      [f(900), 47],
+      [f(1000), 44],
     ],
   ),
   table(
     "W2",
     ["a distributor's sheet, quoted", "secondary copy"],
     [
-      [93, 67],
-      [149, 65],
-      [204, 62],
-      [260, 59],
-      [316, 55],
+      [f(200), 67],
+      [f(300), 65],
+      [f(400), 62],
+      [f(500), 59],
+      [f(600), 55],
     ],
   ),
   table(
@@ -136,7 +139,7 @@ export const TEMPER_TABLES: readonly TemperTable[] = [
       [537, 54],
     ],
   ),
-  table("80CrV2", ["common practice, no source (425 °F)", "from memory"], [[218, [60, 61]]]),
+  table("80CrV2", ["common practice, no source", "from memory"], [[f(425), [60, 61]]]),
 ];
 
 /** Scatter to show beside every figure of a table, HRC either way: what two good tables differ by. */
@@ -160,7 +163,7 @@ export interface TemperChoice extends HeatSource {
  * @param hardness - HRC, 20 to 68.
  *
  * @example
- * temperFor("O1", 60).map(({ temperature }) => temperature); // [246, 260]
+ * temperFor("O1", 60)[1]?.temperature; // 260
  */
 export function temperFor(steel: string, hardness: number): TemperChoice[] {
   return TEMPER_TABLES.filter((row) => isSameMaterial(row.steel, steel)).map(({ source, mark, points }) => {

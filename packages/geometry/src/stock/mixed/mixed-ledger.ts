@@ -1,4 +1,5 @@
 import { LEDGER_ROWS, type LedgerBodies, type LedgerRow, type LedgerRowName } from "../blade-states.js";
+import { bladeVolumes } from "../blade-volumes.js";
 import { type MixedChain, traceMixed, type WeldStage } from "./mixed-chain.js";
 
 /**
@@ -22,17 +23,7 @@ export function mixedLedger(bodies: LedgerBodies, mixed: MixedChain, cutLength: 
   const sum = (row: (stage: WeldStage) => number): number =>
     trace.stages.reduce((total, stage) => total + row(stage), 0);
   const volumes: Readonly<Record<LedgerRowName, number>> = {
-    "finished-blade": bodies.finished,
-    sharpening: bodies.sharpening,
-    "finish-grinding": bodies.finishGrinding,
-    "heat-treatment-scale": chain.heatTreatmentScale,
-    "ready-to-harden": chain.ready,
-    drilling: bodies.drilling,
-    "bevel-grinding": bodies.bevelGrinding,
-    "tang-grinding": bodies.tangGrinding,
-    "face-grinding": bodies.faceGrinding,
-    "profile-trimming": bodies.profileTrimming,
-    "forged-blade": chain.forged,
+    ...bladeVolumes(bodies, chain),
     "forging-scale": trace.dressed - chain.forged,
     "dressed-billet": trace.dressed,
     cropping: sum(({ cropping }) => cropping),

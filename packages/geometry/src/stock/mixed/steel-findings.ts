@@ -1,10 +1,8 @@
-import { count, type Finding, length, type QuantityValue } from "../../errors/issue.js";
+import { count, type Finding, length, temperature } from "../../errors/issue.js";
 import { type HardeningRange, hardeningGap, hardeningOf } from "../../materials/hardening.js";
 import { findMaterial, isSameMaterial } from "../../materials/materials.js";
 import { MIXED_LIMIT_DEFAULTS } from "./mixed-limits.js";
 import { type MixedStackSpec, stackBars } from "./spec.js";
-
-const celsius = (value: number): QuantityValue => ({ quantity: "temperature", value });
 
 /** Steels of a stack, each once. */
 function steelsOf(stack: MixedStackSpec): string[] {
@@ -53,11 +51,11 @@ export function steelPairFindings(stack: MixedStackSpec): Finding[] {
         text: "{first} hardens at {firstLow} to {firstHigh}, {second} at {secondLow} to {secondHigh}: no one heat suits both. Choose the heat for the steel at the edge, or pair other steels.",
         values: {
           first: a.steel,
-          firstLow: celsius(a.low ?? 0),
-          firstHigh: celsius(a.high ?? 0),
+          firstLow: temperature(a.low ?? 0),
+          firstHigh: temperature(a.high ?? 0),
           second: b.steel,
-          secondLow: celsius(b.low ?? 0),
-          secondHigh: celsius(b.high ?? 0),
+          secondLow: temperature(b.low ?? 0),
+          secondHigh: temperature(b.high ?? 0),
         },
         basis: RANGES(a, b),
       });

@@ -9,6 +9,7 @@ import {
   TEMPER_TABLES,
   temperFor,
 } from "../../../src/index.js";
+import { describeIssue, formatTemperature } from "../../../src/units/index.js";
 
 // °F of the cited sources; the identity C = (F − 32) / 1.8 is exact.
 const celsius = (fahrenheit: number): number => (fahrenheit - 32) / 1.8;
@@ -54,18 +55,28 @@ describe("recipes", () => {
       ["5160", 1525],
       ["W2", 1450],
     ] as const) {
-      expect(Math.abs((hardening(steel) ?? 0) - celsius(fahrenheit)), steel).toBeLessThan(2);
+      expect(hardening(steel), steel).toBeCloseTo(celsius(fahrenheit), 9);
+      expect(formatTemperature(hardening(steel) ?? 0, "in"), steel).toBe(`${fahrenheit} °F`);
     }
     // Common practice, no source: 80CrV2 from 1525 °F, tempered at 425 °F to about 60 or 61 HRC.
     const steps = heatRecipe("80CrV2")?.steps ?? [];
-    expect(steps.some(({ step, low }) => step === "harden" && Math.abs(low - celsius(1525)) < 1)).toBe(true);
-    expect(steps.find(({ step }) => step === "temper")?.low).toBeCloseTo(celsius(425), 0);
+    expect(steps.some(({ step, low }) => step === "harden" && Math.abs(low - celsius(1525)) < 1e-9)).toBe(
+      true,
+    );
+    expect(steps.find(({ step }) => step === "temper")?.low).toBeCloseTo(celsius(425), 9);
     const normalised = steps.filter(
       ({ step, source }) => step === "normalise" && source.startsWith("common"),
     );
     for (const [index, fahrenheit] of [1650, 1500, 1400].entries()) {
-      expect(Math.abs((normalised[index]?.low ?? 0) - celsius(fahrenheit))).toBeLessThan(0.6);
+      expect(normalised[index]?.low).toBeCloseTo(celsius(fahrenheit), 9);
     }
+  });
+
+  it("and the words of their cooling, in the reader's units: 28 K are 50 °F, 650 °C are 1202 °F", () => {
+    const cooling = heatRecipe("1095")?.steps.find(({ step }) => step === "anneal")?.cooling;
+    if (cooling === undefined || typeof cooling === "string") throw new Error("words with temperatures");
+    expect(describeIssue(cooling, "mm")).toBe("at most 28 °C an hour to 650 °C");
+    expect(describeIssue(cooling, "in")).toBe("at most 50 °F an hour to 1202 °F");
   });
 
   it("let the shop's own recipe go before every other source", () => {
@@ -108,10 +119,10 @@ describe("tempering", () => {
   });
 
   it("gives the rows of a table back, and straight lines between them", () => {
-    // O1 of a distributor's sheet: 204 °C 62 HRC, 260 °C 59 HRC.
+    // O1 of a distributor's sheet: 400 °F 62 HRC, 450 °F 61 HRC, 500 °F 59 HRC.
     const [first] = temperFor("O1", 62);
-    expect(first?.temperature).toBeCloseTo(204, 9);
-    expect(temperFor("O1", 60)[0]?.temperature).toBeCloseTo(232 + (1 / 2) * 28, 9);
+    expect(first?.temperature).toBeCloseTo(celsius(400), 9);
+    expect(temperFor("O1", 60)[0]?.temperature).toBeCloseTo(celsius(475), 9);
   });
 
   it("draws no line over a leap: D2 is known at 204 and 537 °C only", () => {
@@ -134,6 +145,6 @@ describe("tempering", () => {
   });
 
   it("brings 80CrV2 to 60 or 61 HRC at 425 °F", () => {
-    expect(temperFor("80CrV2", 60.5)[0]?.temperature).toBe(218);
+    expect(temperFor("80CrV2", 60.5)[0]?.temperature).toBeCloseTo(celsius(425), 9);
   });
 });

@@ -2,8 +2,16 @@ import { type Bounds, invariant, type Vec2 } from "@scantling/geometry";
 import { boxOfItems, visibleItems } from "../../box.js";
 import { textBox } from "../../text-metrics.js";
 import type { SheetView } from "../sheet-content.js";
-import { type AxisShift, axisShifts } from "./axis-shifts.js";
+import { axisShifts } from "./axis-shifts.js";
 import type { TileGrid } from "./grid.js";
+import {
+  countHeld,
+  countJoints,
+  countSlivers,
+  type Held,
+  heldWindows,
+  type WindowRows,
+} from "./held-windows.js";
 import { InkMap } from "./ink-map.js";
 
 /** Between what is drawn and the outer side of a window, mm: half a wide line and what a cutter takes. */
@@ -58,8 +66,9 @@ export function tiledInk(view: SheetView): TiledInk {
 }
 
 /**
- * The best grid of windows of this size: fewest pages, then no feature in an overlap, no lettering cut on both pages,
- * no end or shoulder in an overlap, fewest joints, fewest corners and least lettering in the overlaps, and the drawing in the middle. Every shift by whole mm is tried.
+ * The best grid of windows of this size: fewest pages, then no feature in an overlap, no page with a sliver of the drawing
+ * alone, no lettering cut on both pages, no end or shoulder in an overlap, fewest joints, fewest corners and least
+ * lettering in the overlaps, and the drawing in the middle. Every shift by whole mm is tried.
  *
  * @param size - of a window, whole mm.
  */
@@ -88,26 +97,35 @@ export function chooseGrid(
     corners: corners.map(({ y }) => y),
     spans: texts.map(({ minY, maxY }) => ({ from: minY, to: maxY })),
   });
-  let best: { x: AxisShift; y: AxisShift; rank: Rank } | undefined;
+  let best: { rows: WindowRows; held: Held; rank: Rank } | undefined;
   for (const x of across) {
     for (const y of up) {
-      const { pages, joints } = countTiles(ink, x, y, size, overlap);
+      const rows = { x, y, size, overlap };
+      const pages = countHeld(ink, rows);
       if (best !== undefined && pages > (best.rank[0] ?? 0)) continue;
+      const featuresHidden = x.featuresHidden + y.featuresHidden;
+      const textsCut = x.textsCut + y.textsCut;
+      const endsHidden = x.endsHidden + y.endsHidden;
+      // Most are worse even without a sliver: the rest is not counted for those.
+      const atBest = [pages, featuresHidden, 0, textsCut, endsHidden];
+      if (best !== undefined && compareRanks(atBest, best.rank) > 0) continue;
+      const held = heldWindows(ink, rows);
       const rank = [
         pages,
-        x.featuresHidden + y.featuresHidden,
-        x.textsCut + y.textsCut,
-        x.endsHidden + y.endsHidden,
-        joints,
+        featuresHidden,
+        countSlivers(ink, rows, held),
+        textsCut,
+        endsHidden,
+        countJoints(rows, held),
         x.cornersHidden + y.cornersHidden,
         x.textsTouched + y.textsTouched,
         x.offCentre + y.offCentre,
       ];
-      if (best === undefined || compareRanks(rank, best.rank) < 0) best = { x, y, rank };
+      if (best === undefined || compareRanks(rank, best.rank) < 0) best = { rows, held, rank };
     }
   }
   invariant(best !== undefined, "an axis has at least one shift");
-  return { grid: gridOf(ink, best.x, best.y, size, overlap), rank: best.rank };
+  return { grid: gridOf(best.rows, best.held), rank: best.rank };
 }
 
 /** Below 0 where the first is better, above 0 where the second is; 0 for ranks alike. */
@@ -119,41 +137,18 @@ export function compareRanks(a: Rank, b: Rank): number {
   return 0;
 }
 
-type Size = { readonly width: number; readonly height: number };
-
-/** Pages that have something on them, and joints between two of those. Windows count from the left and from the foot here. */
-function countTiles(
-  ink: InkMap,
-  x: AxisShift,
-  y: AxisShift,
-  size: Size,
-  overlap: number,
-): { pages: number; joints: number } {
-  let pages = 0;
-  let joints = 0;
-  const below: boolean[] = [];
-  for (let row = 0; row < y.count; row++) {
-    const minY = y.start + row * (size.height - overlap);
-    let before = false;
-    for (let column = 0; column < x.count; column++) {
-      const minX = x.start + column * (size.width - overlap);
-      const kept = !ink.isEmpty(minX, minY, minX + size.width, minY + size.height);
-      if (kept) pages++;
-      if (kept && before) joints++;
-      if (kept && below[column] === true) joints++;
-      before = kept;
-      below[column] = kept;
-    }
-  }
-  return { pages, joints };
-}
-
-function gridOf(ink: InkMap, x: AxisShift, y: AxisShift, size: Size, overlap: number): TileGrid {
-  const top = y.start + (y.count - 1) * (size.height - overlap) + size.height;
-  const kept = Array.from({ length: y.count * x.count }, (_, index) => {
-    const minX = x.start + (index % x.count) * (size.width - overlap);
-    const maxY = top - Math.floor(index / x.count) * (size.height - overlap);
-    return !ink.isEmpty(minX, maxY - size.height, minX + size.width, maxY);
-  });
-  return { ...size, overlap, left: x.start, top, columns: x.count, rows: y.count, kept };
+/** Rows of a grid count from the top. */
+function gridOf({ x, y, size, overlap }: WindowRows, held: Held): TileGrid {
+  const fromTop = Array.from({ length: y.count }, (_, row) =>
+    held.slice((y.count - 1 - row) * x.count, (y.count - row) * x.count),
+  );
+  return {
+    ...size,
+    overlap,
+    left: x.start,
+    top: y.start + (y.count - 1) * (size.height - overlap) + size.height,
+    columns: x.count,
+    rows: y.count,
+    kept: fromTop.flat(),
+  };
 }

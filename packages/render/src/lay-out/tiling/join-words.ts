@@ -54,7 +54,7 @@ function joinLines(
     ...(rows > 2 ? [`${onOneLine(caliperText(height - overlap, shown))} up`] : []),
   ];
   const steps = [
-    ["Measure the check bars of every page."],
+    ["Measure the check bars of each page before you cut it."],
     ["Cut along the dashes where a page says so:", cutEdges(columns, rows)],
     ["Lay the cut edge on the dashes of the page beside it:", "half rings become rings. Tape."],
     order,

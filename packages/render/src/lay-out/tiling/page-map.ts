@@ -1,4 +1,4 @@
-import type { Bounds, Path, Segment, Vec2 } from "@scantling/geometry";
+import { type Bounds, mapSegment, type Path, type Vec2 } from "@scantling/geometry";
 import { type DrawingItem, flattenItems, lettering, strokes } from "../../drawing.js";
 import { KEY, SMALL } from "../../lettering-size.js";
 import { textBox, textReach, textWidth } from "../../text-metrics.js";
@@ -179,22 +179,7 @@ function labelIn(
 
 const reduced = (path: Path, place: Place, reduction: number): Path => ({
   ...path,
-  segments: path.segments.map((segment) => reducedSegment(segment, place, reduction)),
+  segments: path.segments.map((segment) =>
+    mapSegment(segment, { point: place, radius: (mm) => mm / reduction }),
+  ),
 });
-
-function reducedSegment(segment: Segment, place: Place, reduction: number): Segment {
-  const ends = { from: place(segment.from), to: place(segment.to) };
-  switch (segment.kind) {
-    case "line":
-      return { kind: "line", ...ends };
-    case "arc":
-      return { ...segment, ...ends, centre: place(segment.centre), radius: segment.radius / reduction };
-    case "cubic":
-      return {
-        kind: "cubic",
-        ...ends,
-        control1: place(segment.control1),
-        control2: place(segment.control2),
-      };
-  }
-}

@@ -1,17 +1,21 @@
-import type { Vec2 } from "@scantling/geometry";
-import { type DrawingItem, lettering, type TextItem } from "../../drawing.js";
+import { invariant, type Vec2 } from "@scantling/geometry";
+import { type DrawingItem, lettering, moveItem, type TextItem } from "../../drawing.js";
 import { fitText } from "../../fit-text.js";
-import { SMALL } from "../../lettering-size.js";
-import { textReach, textWidth } from "../../text-metrics.js";
+import { KEY, SMALL } from "../../lettering-size.js";
+import { textBox, textReach, textWidth } from "../../text-metrics.js";
 import type { PageInfo, SheetContent } from "../sheet-content.js";
 import { lineWidth } from "./collar.js";
 import type { TileFrame } from "./tile-frame.js";
 
-/** Height of a page's own label, from the ISO 3098 series (from memory), mm. */
-const LABEL = 7;
+/** Heights of a page's own label, the largest that has room, from the ISO 3098 series (from memory), mm. */
+const LABELS = [7, 5, KEY, SMALL];
 const BETWEEN = 3;
 
-/** What a page says of itself: its label, the order and the sheet, which of the pages it is, how to print it. Page mm. */
+/**
+ * What a page says of itself: its label, the order and the sheet, which of the pages it is, how to print it. Page mm.
+ *
+ * The label stands upright on the page as it is joined and as the map shows it, be the words beside it turned or not.
+ */
 export function pageWords(
   content: SheetContent,
   frame: TileFrame,
@@ -23,15 +27,21 @@ export function pageWords(
   const high = upright ? box.maxX - box.minX : box.maxY - box.minY;
   const point = (u: number, v: number): Vec2 =>
     upright ? { x: box.maxX - v, y: box.minY + u } : { x: box.minX + u, y: box.minY + v };
-  const label = (at: Vec2): TextItem => lettering(page.label, at, { height: LABEL, rotation, bold: true });
-  const start = lineWidth(label({ x: 0, y: 0 })) + BETWEEN;
-  const lines = wordLines(content, page, long - start);
+  const label = labelIn(page.label, upright ? high : long);
+  const size = textBox(label);
+  const width = lineWidth(label);
+  const taken = (upright ? size.maxY - size.minY : width) + BETWEEN;
+  // Turned words are read from the foot up: they begin under the label's place at the head of their strip.
+  const start = upright ? 0 : taken;
+  const lines = wordLines(content, page, long - taken);
   const reaches = lines.map(({ text }) => textReach(text, SMALL));
   const left = high - reaches.reduce((sum, { over, under }) => sum + over + under, 0);
   const gap = left / (lines.length + 1);
   let v = high;
   return [
-    label(point(0, (high - LABEL) / 2)),
+    upright
+      ? moveItem(label, box.minX + (high - width) / 2, Math.floor(box.maxY - size.maxY))
+      : moveItem(label, box.minX, box.minY + (high - label.height) / 2),
     ...lines.map(({ text, bold }, index) => {
       const { over, under } = reaches[index] ?? { over: 0, under: 0 };
       v -= gap + over;
@@ -40,6 +50,14 @@ export function pageWords(
       return item;
     }),
   ];
+}
+
+/** A page's label with its lower left corner at 0, 0, as large as goes into that width. */
+function labelIn(text: string, width: number): TextItem {
+  const labels = LABELS.map((height) => lettering(text, { x: 0, y: 0 }, { height, bold: true }));
+  const found = labels.find((label) => lineWidth(label) <= width) ?? labels.at(-1);
+  invariant(found !== undefined, "there are heights of labels");
+  return found;
 }
 
 interface WordLine {

@@ -1,7 +1,7 @@
 import {
-  type Arc,
   type Bounds,
   boundsMeet,
+  mapSegment,
   parametersAtX,
   pointAt,
   type Segment,
@@ -38,28 +38,5 @@ const contains = (box: Bounds, { x, y }: Vec2): boolean =>
 const swapped = ({ x, y }: Vec2): Vec2 => ({ x: y, y: x });
 
 /** The segment mirrored in the line x = y; its parameter stays. */
-function swapAxes(segment: Segment): Segment {
-  const ends = { from: swapped(segment.from), to: swapped(segment.to) };
-  switch (segment.kind) {
-    case "line":
-      return { kind: "line", ...ends };
-    case "arc":
-      return swapArc(segment);
-    case "cubic":
-      return {
-        kind: "cubic",
-        ...ends,
-        control1: swapped(segment.control1),
-        control2: swapped(segment.control2),
-      };
-  }
-}
-
-const swapArc = (arc: Arc): Arc => ({
-  ...arc,
-  from: swapped(arc.from),
-  to: swapped(arc.to),
-  centre: swapped(arc.centre),
-  startAngle: Math.PI / 2 - arc.startAngle,
-  sweep: -arc.sweep,
-});
+const swapAxes = (segment: Segment): Segment =>
+  mapSegment(segment, { point: swapped, direction: (angle) => Math.PI / 2 - angle, mirrors: true });

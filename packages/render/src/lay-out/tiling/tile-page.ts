@@ -45,6 +45,7 @@ export function tilePage(sheet: TiledSheet, tile: Tile, info: PageInfo): Drawing
     ...(name === undefined ? {} : { paper: name }),
     ...(correction === undefined ? {} : { correction }),
     origin,
+    joinedAs: tile.label,
     ...numberOf(frame),
     title: `${content.title}, page ${tile.label}`,
     description: [content.describe(info), joinSentence(tile, neighbours)].join(" "),

@@ -148,15 +148,17 @@ function panelSetter(area: Area): SetPanel {
   };
 }
 
-/** A panel in several parts where it is higher than a page. */
+/** A panel in several parts where it is higher than a page: as wide as it is, else as wide as the page. */
 function flowParts(panel: CardPanel, { area, set }: Page, letters: CardLettering): FlowPanel[] | undefined {
   const full = area.top - area.bottom;
   const one = set(panel, letters);
   if (one.placed.height <= full) return [one];
-  const { wide } = one;
-  const width = wide ? area.right - area.left : columnWidth(area);
-  const parts = panelParts(panel, full, width, letters);
-  return parts?.map((part) => ({ placed: cardPanel(part, width, letters), wide }));
+  const partsAs = (wide: boolean): FlowPanel[] | undefined => {
+    const width = wide ? area.right - area.left : columnWidth(area);
+    const parts = panelParts(panel, full, width, letters);
+    return parts?.map((part) => ({ placed: cardPanel(part, width, letters), wide }));
+  };
+  return partsAs(one.wide) ?? (one.wide ? undefined : partsAs(true));
 }
 
 /** What is left of a page between head and foot, whichever of the sides are on it. */

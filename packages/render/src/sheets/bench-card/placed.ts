@@ -12,7 +12,7 @@ export interface Placed {
 }
 
 /** Clear space between lines, mm. */
-export const LEADING = 0.4;
+export const LEADING = 0.25;
 
 /** One under the other. */
 export function stack(parts: readonly Placed[]): Placed {
@@ -54,6 +54,22 @@ export const wordPiece = (text: string, height: number, bold = false): Piece => 
   ...textReach(text, height),
   draw: (at) => [lettering(text, at, { height, bold })],
 });
+
+/** The same in lines under one another, flush right; the first stands on the base line. */
+export function linesPiece(lines: readonly string[], height: number, bold = false): Piece {
+  const pieces = lines.map((text) => wordPiece(text, height, bold));
+  const width = Math.max(0, ...pieces.map((piece) => piece.width));
+  const over = Math.max(0, ...pieces.map((piece) => piece.over));
+  const under = Math.max(0, ...pieces.map((piece) => piece.under));
+  const pitch = over + under;
+  return {
+    width,
+    over,
+    under: under + pitch * Math.max(0, pieces.length - 1),
+    draw: ({ x, y }) =>
+      pieces.flatMap((piece, index) => piece.draw({ x: x + width - piece.width, y: y - index * pitch })),
+  };
+}
 
 /** Room for a pencil, mm; `foot` of it lies below the base line. */
 export const BOX = { width: 18, height: 6, foot: 1.5 } as const;

@@ -1,20 +1,21 @@
 import { cleanText } from "../../clean-text.js";
 import { strokes } from "../../drawing.js";
-import { fitText } from "../../fit-text.js";
 import { KEY } from "../../lettering-size.js";
 import type { CardBlock, CardCell } from "../../models/card-model.js";
 import { textReach, textWidth } from "../../text-metrics.js";
 import { inline } from "./inline.js";
 import type { CardLettering } from "./lettering.js";
-import { boxPiece, LEADING, line, type Piece, type Placed, stack, wordPiece } from "./placed.js";
+import { fewestLines } from "./narrow-lines.js";
+import { boxPiece, LEADING, line, linesPiece, type Piece, type Placed, stack, wordPiece } from "./placed.js";
 
 type Table = Extract<CardBlock, { kind: "table" }>;
 
 /** Least space between two columns, mm, and the most that they are drawn apart where there is room. */
 const BETWEEN = 2.2;
 const MOST_BETWEEN = 9;
-/** Lines that heads may be broken into, the fewest first. */
+/** Lines that heads, and large cells, may be broken into, the fewest first. */
 const HEAD_LINES = [1, 2, 3] as const;
+const LARGE_LINES = [1, 2, 3] as const;
 
 /** How the columns of a table are set. */
 interface Setting {
@@ -26,18 +27,19 @@ interface Setting {
 
 /**
  * A table in the largest lettering in which its columns stand beside one another, heads broken into lines. The first
- * column is flush left, the others flush right. Where they find no room beside one another in any, each row is told in
- * lines: nothing is left out.
+ * column is flush left, the others flush right. Columns that are read from afar keep their size: the others give way, then
+ * long ones of them go on below. Where they find no room beside one another in any, each row is told in lines: nothing is
+ * left out.
  */
 export function cardTable(table: Table, width: number, letters: CardLettering): Placed {
   const { cell, heading, words, head } = letters;
   const sizes = [cell, heading, words, head].filter((size) => size <= cell).sort((a, b) => b - a);
   const across: number[] = [];
-  const setting = firstFitting(table, sizes, head, ({ widths }) => {
+  const setting = firstFitting(table, sizes, letters, ({ widths }) => {
     across.push(acrossOf(widths, BETWEEN));
     return acrossOf(widths, BETWEEN) <= width;
   });
-  if (setting === undefined) return tableInLines(table, width, head, Math.min(...across));
+  if (setting === undefined) return tableInLines(table, width, letters, Math.min(...across));
   const { widths } = setting;
   const spare = (width - acrossOf(widths, 0)) / Math.max(1, widths.length - 1);
   const between = Math.max(BETWEEN, Math.min(spare, MOST_BETWEEN));
@@ -54,30 +56,47 @@ export function cardTable(table: Table, width: number, letters: CardLettering): 
   return { ...rows, least: acrossOf(widths, BETWEEN) };
 }
 
-/** The first setting that fits: in the largest lettering, heads in as few lines as there is room for. */
+/** The first setting that fits: large cells in as few lines and the rest in as large lettering as there is room for. */
 function firstFitting(
   table: Table,
   sizes: readonly number[],
-  label: number,
+  letters: CardLettering,
   fits: (setting: Setting) => boolean,
 ): Setting | undefined {
-  for (const size of sizes) {
-    const body = setBody(table, size, label);
-    for (const lines of HEAD_LINES) {
-      const setting = setColumns(table, body, label, lines);
-      if (fits(setting)) return setting;
+  const parts = Math.max(
+    1,
+    ...(table.large ?? []).flatMap((column) =>
+      table.rows.map((row) => afterPlus(typeof row[column] === "string" ? row[column] : "").length),
+    ),
+  );
+  for (const largeLines of LARGE_LINES.filter((lines) => lines <= parts)) {
+    const bodyAt = (size: number): Setting["rows"] => setBody(table, { ...letters, cell: size }, largeLines);
+    const setAt = (body: Setting["rows"], lines: number): Setting =>
+      setColumns(table, body, letters.head, lines);
+    // What the smallest lettering has no room for no larger one has.
+    if (!fits(setAt(bodyAt(sizes.at(-1) ?? letters.head), HEAD_LINES.at(-1) ?? 1))) continue;
+    for (const size of sizes) {
+      const body = bodyAt(size);
+      for (const lines of HEAD_LINES) {
+        const setting = setAt(body, lines);
+        if (fits(setting)) return setting;
+      }
     }
   }
   return undefined;
 }
 
-/** Each figure behind its head. */
-function tableInLines({ heads, rows }: Table, width: number, label: number, least: number): Placed {
-  const told = rows.map((row) =>
+/** Each figure behind its head; large only what stands on one line. */
+function tableInLines(table: Table, width: number, { head, large }: CardLettering, least: number): Placed {
+  const sizeOf = (text: string, column: number): number =>
+    isLarge(table, column) && textWidth(text, large, true) <= width ? large : head;
+  const told = table.rows.map((row) =>
     inline(
       row.flatMap((cell, column) => [
-        { text: heads[column] ?? "", height: label },
-        typeof cell === "string" ? { text: cell, height: label, bold: true } : boxPiece(cell.box, label),
+        { text: table.heads[column] ?? "", height: head },
+        typeof cell === "string"
+          ? { text: cell, height: sizeOf(cell, column), bold: true }
+          : boxPiece(cell.box, head),
       ]),
       width,
     ),
@@ -85,17 +104,45 @@ function tableInLines({ heads, rows }: Table, width: number, label: number, leas
   return { ...stack(told), least };
 }
 
+const isLarge = ({ large = [] }: Table, column: number): boolean => large.includes(column);
+
 const acrossOf = (widths: readonly number[], between: number): number =>
   widths.reduce((sum, width) => sum + width, 0) + between * Math.max(0, widths.length - 1);
 
-/** The rows in one lettering. */
-function setBody(table: Table, figure: number, label: number): Setting["rows"] {
+/** The rows in one lettering, large cells in so many lines at the most. */
+function setBody(
+  table: Table,
+  { cell: figure, head, large }: CardLettering,
+  largeLines: number,
+): Setting["rows"] {
   // The first column names the row: it is not set larger than words.
-  const nameSize = Math.min(figure, Math.max(label, KEY));
+  const nameSize = Math.min(figure, Math.max(head, KEY));
+  const room = table.heads.map((_, column) =>
+    isLarge(table, column)
+      ? Math.max(0, ...table.rows.map((cells) => narrowest(cells[column] ?? "", large, largeLines)))
+      : 0,
+  );
   return table.rows.map((cells) =>
-    cells.map((cell, column) => cellPiece(cell, column === 0 ? nameSize : figure, label, column > 0)),
+    cells.map((cell, column) =>
+      typeof cell === "string" && isLarge(table, column)
+        ? linesPiece(largeLinesOf(cell, large, room[column] ?? 0, largeLines), large, true)
+        : cellPiece(cell, column === 0 ? nameSize : figure, head, column > 0),
+    ),
   );
 }
+
+/** A large cell on as few lines as its column has room for. */
+const largeLinesOf = (text: string, large: number, room: number, most: number): string[] =>
+  fewestLines(afterPlus(cleanText(text)), "", large, room, most, true);
+
+/** The least width that a large cell takes on so many lines, mm. */
+const narrowest = (cell: CardCell, large: number, most: number): number =>
+  typeof cell === "string"
+    ? Math.max(...largeLinesOf(cell, large, 0, most).map((text) => textWidth(text, large, true)))
+    : 0;
+
+/** `8+0.5+2×0.2` where it may be parted: `8+`, `0.5+`, `2×0.2`; between two stops too. */
+const afterPlus = (text: string): string[] => text.split(/(?<=\+|\bthen )/u);
 
 function setColumns(table: Table, rows: Setting["rows"], label: number, headLines: number): Setting {
   const body = table.heads.map((_, column) => Math.max(0, ...rows.map((row) => row[column]?.width ?? 0)));
@@ -108,29 +155,9 @@ function setColumns(table: Table, rows: Setting["rows"], label: number, headLine
   return { label, heads, rows, widths };
 }
 
-/** A head broken into lines no wider than they must be for that many. */
-function headLinesOf(head: string, label: number, least: number, most: number): string[] {
-  const pieces = cleanText(head).split(" ");
-  const whole = pieces.join(" ");
-  const linesAt = (width: number): string[] => fitText(whole, label, width, most);
-  const fits = (width: number): boolean => linesAt(width).join(" ") === whole;
-  if (fits(least)) return linesAt(least);
-  const widths = pieces
-    .flatMap((_, from) =>
-      pieces.slice(from).map((__, count) => pieces.slice(from, from + count + 1).join(" ")),
-    )
-    .map((part) => textWidth(part, label))
-    .filter((width) => width > least)
-    .sort((one, other) => one - other);
-  // The wider, the more fits: halving finds the narrowest.
-  let [below, above] = [-1, widths.length - 1];
-  while (above - below > 1) {
-    const middle = (below + above) >> 1;
-    if (fits(widths[middle] ?? 0)) above = middle;
-    else below = middle;
-  }
-  return linesAt(widths[above] ?? least);
-}
+/** A head broken into lines no wider than they must be for that many; a temperature keeps its unit. */
+const headLinesOf = (head: string, label: number, least: number, most: number): string[] =>
+  fewestLines(cleanText(head).split(/ (?!°)/u), " ", label, least, most);
 
 const cellPiece = (cell: CardCell, size: number, label: number, bold: boolean): Piece =>
   typeof cell === "string" ? wordPiece(cleanText(cell), size, bold) : boxPiece(cell.box, label);

@@ -1,6 +1,5 @@
 import {
   type Bounds,
-  letterName,
   type Path,
   parametersAtX,
   pointAt,
@@ -9,11 +8,10 @@ import {
 } from "@scantling/geometry";
 import { calloutRow } from "../../callouts.js";
 import { type DrawingItem, polyline } from "../../drawing.js";
-import { holeMark } from "../../hole-mark.js";
 import type { DrillingModel } from "../../models/drilling-model.js";
 import type { Silhouette } from "../../silhouette.js";
 import { holeCallouts } from "../pattern/labels.js";
-import { holeLineTop, type SharedCentreLine } from "../pattern/view.js";
+import { holeMarks, type SharedCentreLine } from "../pattern/view.js";
 
 /** How much of the blade is drawn ahead of the handle front and of the foremost hole, mm. */
 const AHEAD = 15;
@@ -50,15 +48,7 @@ export function drillingView(
       name: "outline",
     },
     ...(broken ? [breakLine(end, silhouette)] : []),
-    ...(shared === undefined ? [] : [shared.line]),
-    ...model.holes.flatMap((hole, index) =>
-      holeMark({
-        hole,
-        top: holeLineTop(hole, silhouette),
-        level: shared === undefined || !shared.holes.includes(hole),
-        name: `hole-${letterName(index)}`,
-      }),
-    ),
+    ...holeMarks(model.holes, silhouette, shared),
   ];
 }
 

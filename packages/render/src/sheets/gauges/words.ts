@@ -1,11 +1,12 @@
-import type {
-  BevelFace,
-  BevelGauge,
-  EdgeGauge,
-  HandleGauge,
-  HandlePlace,
-  RadiusGauge,
-  RadiusUse,
+import {
+  arcBulge,
+  type BevelFace,
+  type BevelGauge,
+  type EdgeGauge,
+  type HandleGauge,
+  type HandlePlace,
+  type RadiusGauge,
+  type RadiusUse,
 } from "@scantling/geometry";
 import { formatAngle } from "@scantling/geometry/units";
 import { caliperText, lengthText, onOneLine } from "../../label-text.js";
@@ -72,7 +73,7 @@ export function bevelWords(gauge: BevelGauge, units: Units): TextLine[] {
   ];
 }
 
-const USES: Readonly<Record<RadiusUse, string>> = {
+export const USES: Readonly<Record<RadiusUse, string>> = {
   convex: "Convex face",
   hollow: "Hollow face",
   spine: "Eased spine",
@@ -80,10 +81,7 @@ const USES: Readonly<Record<RadiusUse, string>> = {
 };
 
 /** A radius as it is said: of a large one nobody can tell tenths. The curve itself is not rounded. */
-const read = (radius: number): number => (radius < 100 ? radius : Math.round(radius));
-
-const sagitta = (radius: number, chord: number): number =>
-  radius - Math.sqrt(Math.max(0, radius * radius - (chord * chord) / 4));
+export const read = (radius: number): number => (radius < 100 ? radius : Math.round(radius));
 
 /** What the card of a radius says. */
 export function radiusWords({ use, radius, chord, at, faces }: RadiusGauge, units: Units): TextLine[] {
@@ -93,7 +91,7 @@ export function radiusWords({ use, radius, chord, at, faces }: RadiusGauge, unit
     small(`R ${caliper(read(radius), units)}`),
     ...(use === "hollow" ? [small(`wheel of ${caliper(read(2 * radius), units)}`)] : []),
     ...(onFace
-      ? [small(`${caliper(sagitta(radius, chord), units)} deep`), small(`over ${tape(chord, units)}`)]
+      ? [small(`${caliper(arcBulge(radius, chord), units)} deep`), small(`over ${tape(chord, units)}`)]
       : []),
     ...(onFace ? stations(at, units) : []),
     ...(onFace && faces !== "both" ? [small(`${faces}-hand face`)] : []),

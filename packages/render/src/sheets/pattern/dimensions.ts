@@ -27,6 +27,8 @@ export interface DimensionedView {
   readonly box: Bounds;
   /** Whether the view may grow wider for a further dimension. */
   readonly roomy: boolean;
+  /** Whether the straight edge may have its figure beside its line: lower tables, and one more row of dimensions. */
+  readonly beside: boolean;
 }
 
 /**
@@ -36,7 +38,7 @@ export interface DimensionedView {
  */
 export function patternDimensions(model: PatternModel, view: DimensionedView): Dimensions {
   const { silhouette } = view;
-  const lengths = lengthDimensions(model, silhouette, view.box);
+  const lengths = lengthDimensions(model, silhouette, view.box, view.beside);
   const sides = sideDimensions(model, silhouette, view.box, view.roomy);
   const bevel = bevelDimension(model, silhouette, [...view.items, ...lengths.items, ...sides.items]);
   return {
@@ -45,7 +47,12 @@ export function patternDimensions(model: PatternModel, view: DimensionedView): D
   };
 }
 
-function lengthDimensions(model: PatternModel, silhouette: Silhouette, view: Bounds): Dimensions {
+function lengthDimensions(
+  model: PatternModel,
+  silhouette: Silhouette,
+  view: Bounds,
+  beside: boolean,
+): Dimensions {
   const { bounds, bottomAt } = silhouette;
   const write = (mm: number): string => onOneLine(lengthText(mm, model.units));
   const onBottom = (x: number): { x: number; y: number } => ({ x, y: bottomAt(x) });
@@ -57,7 +64,7 @@ function lengthDimensions(model: PatternModel, silhouette: Silhouette, view: Bou
   const hasRicasso = heel.x - front.x > SHORTEST_RICASSO;
   const labelLine = view.minY - LABEL_DROP;
   const labels = endLabels(model, silhouette, labelLine);
-  const lift = liftOfEdge(model, labels, write);
+  const lift = liftOfEdge(model, labels, write, beside);
   const uprights = [butt.x, front.x, heel.x, tip.x, farEnd.x];
   const firstRow = labelLine - FIRST_ROW;
   const partsRow = hasRicasso || lift !== undefined ? firstRow - ROW : firstRow;
@@ -100,10 +107,12 @@ function liftOfEdge(
   model: PatternModel,
   labels: readonly DrawingItem[],
   write: (mm: number) => string,
+  beside: boolean,
 ): { x: number; height: number } | undefined {
   const x = model.straightEdge;
   if (x === undefined) return undefined;
-  const height = [KEY, SMALL].find((size) => x >= textWidth(write(x), size) + 2 * TEXT_GAP);
+  const fitting = [KEY, SMALL].find((size) => x >= textWidth(write(x), size) + 2 * TEXT_GAP);
+  const height = fitting ?? (beside ? SMALL : undefined);
   const boxes = labels.flatMap((label) => boxOfItems([label]) ?? []);
   const clear = boxes.every((box) => x < box.minX - TEXT_GAP || x > box.maxX + TEXT_GAP);
   return clear && height !== undefined ? { x, height } : undefined;

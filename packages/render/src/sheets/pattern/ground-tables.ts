@@ -1,6 +1,7 @@
+import type { PatternFuller } from "@scantling/geometry";
 import { formatQuantity } from "@scantling/geometry/units";
 import { caliperCell, lengthText, onOneLine } from "../../label-text.js";
-import type { PatternFuller, PatternModel } from "../../models/pattern-model.js";
+import type { PatternModel } from "../../models/pattern-model.js";
 import { mainUnits } from "../../sheet-units.js";
 import type { TableContent } from "../../table.js";
 import { seenFace } from "./view.js";

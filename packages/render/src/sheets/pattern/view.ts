@@ -1,7 +1,7 @@
-import { letterName, type Segment, type Vec2 } from "@scantling/geometry";
+import { letterName, type PatternFuller, type Segment, type Vec2 } from "@scantling/geometry";
 import { type DrawingItem, strokes } from "../../drawing.js";
 import { centreHalfLength, centreLine, holeMark } from "../../hole-mark.js";
-import type { PatternFuller, PatternHole, PatternModel, PatternStation } from "../../models/pattern-model.js";
+import type { PatternHole, PatternModel, PatternStation } from "../../models/pattern-model.js";
 import type { Role } from "../../role.js";
 import type { Silhouette } from "../../silhouette.js";
 import { furtherItems, outlineRole } from "./outlines.js";
@@ -32,18 +32,27 @@ export function patternView(model: PatternModel, silhouette: Silhouette): Drawin
         lines.map((one) => [one]),
       ),
     ),
-    ...(shared === undefined ? [] : [shared.line]),
-    ...model.holes.flatMap((hole, index) =>
-      holeMark({
-        hole,
-        top: holeLineTop(hole, silhouette),
-        level: shared === undefined || !shared.holes.includes(hole),
-        name: `hole-${letterName(index)}`,
-      }),
-    ),
+    ...holeMarks(model.holes, silhouette, shared),
     ...model.stations.map(stationMark),
   ];
 }
+
+/** All holes with their centre lines, the common one among them; named by their letters. */
+export const holeMarks = (
+  holes: readonly PatternHole[],
+  silhouette: Silhouette,
+  shared: SharedCentreLine | undefined,
+): DrawingItem[] => [
+  ...(shared === undefined ? [] : [shared.line]),
+  ...holes.flatMap((hole, index) =>
+    holeMark({
+      hole,
+      top: holeLineTop(hole, silhouette),
+      level: shared === undefined || !shared.holes.includes(hole),
+      name: `hole-${letterName(index)}`,
+    }),
+  ),
+];
 
 /** y at which a hole's upright centre line ends, clear of outline and hole: there its label takes over. */
 export function holeLineTop({ centre, diameter, slot }: PatternHole, silhouette: Silhouette): number {

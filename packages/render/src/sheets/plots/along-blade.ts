@@ -22,8 +22,18 @@ export function thicknessPlot(model: PlotsModel, width: number): Block {
       points: over(thickness.aboveEdge),
       name: "thickness-above-edge",
     },
-    { label: "as forged, spine", role: "hidden", points: over(thickness.forgedSpine) },
-    { label: "as forged, edge", role: "adjacent", points: over(thickness.forgedEdge) },
+    {
+      label: "as forged, spine",
+      role: "hidden",
+      points: over(thickness.forgedSpine),
+      name: "thickness-forged-spine",
+    },
+    {
+      label: "as forged, edge",
+      role: "adjacent",
+      points: over(thickness.forgedEdge),
+      name: "thickness-forged-edge",
+    },
   ];
   const dots = thickness.stations.map(({ x, y }) => ({
     at: { x: axisLength(x, units), y: axisLength(y, units) },

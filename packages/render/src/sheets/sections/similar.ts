@@ -1,4 +1,4 @@
-import type { Path, Segment, Vec2 } from "@scantling/geometry";
+import { mapSegment, type Path, type Segment, type Vec2 } from "@scantling/geometry";
 
 /** A change of size, turn and place that keeps shapes: turned by `turn` rad, `factor` times as large, then moved. */
 export interface Similarity {
@@ -16,30 +16,12 @@ export function similarPoint(p: Vec2, { factor = 1, turn = 0, dx = 0, dy = 0 }: 
 }
 
 /** A segment after the change: lines stay lines, arcs arcs. */
-export function similarSegment(segment: Segment, change: Similarity): Segment {
-  const at = (p: Vec2): Vec2 => similarPoint(p, change);
-  switch (segment.kind) {
-    case "line":
-      return { kind: "line", from: at(segment.from), to: at(segment.to) };
-    case "arc":
-      return {
-        ...segment,
-        from: at(segment.from),
-        to: at(segment.to),
-        centre: at(segment.centre),
-        radius: segment.radius * (change.factor ?? 1),
-        startAngle: segment.startAngle + (change.turn ?? 0),
-      };
-    case "cubic":
-      return {
-        kind: "cubic",
-        from: at(segment.from),
-        control1: at(segment.control1),
-        control2: at(segment.control2),
-        to: at(segment.to),
-      };
-  }
-}
+export const similarSegment = (segment: Segment, change: Similarity): Segment =>
+  mapSegment(segment, {
+    point: (p) => similarPoint(p, change),
+    direction: (angle) => angle + (change.turn ?? 0),
+    radius: (mm) => mm * (change.factor ?? 1),
+  });
 
 /** A path after the change. */
 export const similarPath = (path: Path, change: Similarity): Path => ({

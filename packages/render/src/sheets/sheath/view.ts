@@ -8,6 +8,7 @@ import {
   translateSegment,
   type Vec2,
 } from "@scantling/geometry";
+import { formatNumber } from "@scantling/geometry/units";
 import { EXTENSION_GAP, extensionLine, levelDimension, uprightDimension } from "../../dimension.js";
 import { type CircleItem, type DrawingItem, lettering, strokes } from "../../drawing.js";
 import { lengthText, onOneLine } from "../../label-text.js";
@@ -53,17 +54,21 @@ export function sheathItems({ sheath, units }: SheathModel): DrawingItem[] {
   ];
 }
 
-/** One layer of the welt, below the sheath. */
-export function weltItems({ sheath: { blank, welt } }: SheathModel): DrawingItem[] {
+/** One layer of the welt, below the sheath, and how many are cut. */
+export function weltItems({ sheath: { blank, welt, weltLayers } }: SheathModel): DrawingItem[] {
   const box = pathBounds(welt);
   const title = pathBounds(blank).minY - DIMENSION - APART - KEY;
   const down = title - 3 - box.maxY;
   const moved: Path = { ...welt, segments: welt.segments.map((one) => translateSegment(one, 0, down)) };
   return [
-    lettering("WELT, one layer", { x: box.minX, y: title }, { height: KEY, bold: true }),
+    lettering(weltWords(weltLayers), { x: box.minX, y: title }, { height: KEY, bold: true }),
     { kind: "path", role: "cut", name: "welt-cut", paths: [moved] },
   ];
 }
+
+/** The drawing is one layer: of more it says how many to cut. */
+const weltWords = (layers: number): string =>
+  layers === 1 ? "WELT: cut 1" : `WELT: cut ${formatNumber(layers, 1)}, glue together`;
 
 function dimensions(
   { mouth, fold, halfWidth, blank }: SheathModel["sheath"],

@@ -27,27 +27,32 @@ const figure = fc.oneof(
 const cell: fc.Arbitrary<CardCell> = fc.oneof(
   { weight: 3, arbitrary: fc.double({ min: 0, max: 999, noNaN: true }).map((value) => value.toFixed(2)) },
   { weight: 1, arbitrary: fc.constantFrom<CardCell>({ box: "" }, { box: "mm" }, "", "–") },
+  { weight: 1, arbitrary: fc.constantFrom("8+0.2+0.1", "4+1+0.5+2×0.2, then 6+1") },
   { weight: 1, arbitrary: anyText },
 );
 
 const table: fc.Arbitrary<CardBlock> = fc.integer({ min: 1, max: 6 }).chain((columns) =>
-  fc.record({
-    kind: fc.constant("table" as const),
-    heads: fc.array(
-      fc.oneof(
-        fc.constantFrom("", "cold", "at 950 °C", "low to high losses", "W".repeat(60)),
-        fc.string({ unit: "binary", maxLength: 20 }),
+  fc.record(
+    {
+      kind: fc.constant("table" as const),
+      large: fc.subarray(Array.from({ length: columns }, (_, column) => column)),
+      heads: fc.array(
+        fc.oneof(
+          fc.constantFrom("", "cold", "at 950 °C", "low to high losses", "W".repeat(60)),
+          fc.string({ unit: "binary", maxLength: 20 }),
+        ),
+        {
+          minLength: columns,
+          maxLength: columns,
+        },
       ),
-      {
-        minLength: columns,
-        maxLength: columns,
-      },
-    ),
-    rows: fc.array(fc.array(cell, { minLength: columns, maxLength: columns }), {
-      minLength: 1,
-      maxLength: 14,
-    }),
-  }),
+      rows: fc.array(fc.array(cell, { minLength: columns, maxLength: columns }), {
+        minLength: 1,
+        maxLength: 14,
+      }),
+    },
+    { requiredKeys: ["kind", "heads", "rows"] },
+  ),
 );
 
 const figures: fc.Arbitrary<CardBlock> = fc.record({

@@ -52,6 +52,30 @@ describe("a table of a card", () => {
     for (const text of texts) expect(rightEnd(text)).toBeLessThanOrEqual(40);
   });
 
+  it("keeps what is read from afar large: the rest gives way, then it goes on below behind a plus sign", () => {
+    const rows = [
+      ["1.", "8.39", "8.30", "8+0.5+0.2+0.1"],
+      ["2.", "7.31", "7.20", "6+1"],
+    ];
+    const heads = ["pass", "cold", "height of stop", "blocks and shims"];
+    const small = CARD_LETTERINGS.at(-1) ?? large;
+    const linesIn = (width: number): string[] => {
+      const table = { kind: "table", heads, rows, large: [2, 3] } as const;
+      const texts = textsOf(cardTable(table, width, small).items({ x: 0, y: 0 }));
+      for (const text of texts) expect(rightEnd(text)).toBeLessThanOrEqual(width + 1e-9);
+      const big = texts.filter(({ height }) => height === small.large);
+      expect(small.large).toBeGreaterThan(small.figure);
+      expect(texts.find(({ text }) => text === "8.39")?.height).toBe(small.cell);
+      // Each line is lower than the one before, and ends where its column does.
+      const ends = big.filter(({ text }) => /\+|^0\.1$/u.test(text)).map(rightEnd);
+      for (const end of ends) expect(end).toBeCloseTo(ends[0] ?? 0, 9);
+      return big.map(({ text }) => text);
+    };
+    expect(linesIn(130)).toEqual(["8.30", "8+0.5+0.2+0.1", "7.20", "6+1"]);
+    expect(linesIn(90)).toEqual(["8.30", "8+0.5+", "0.2+0.1", "7.20", "6+1"]);
+    expect(linesIn(72)).toEqual(["8.30", "8+0.5+", "0.2+", "0.1", "7.20", "6+1"]);
+  });
+
   it("draws empty boxes to write in", () => {
     const boxes = drawn(
       ["", "measured"],

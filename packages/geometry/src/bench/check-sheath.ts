@@ -1,0 +1,45 @@
+import type { Knife } from "../blade/knife.js";
+import { type Issue, length } from "../errors/issue.js";
+import { sheathMouth, thickestAhead } from "./sheath-blade.js";
+import { type SheathSizes, withDefaultSheath } from "./sheath-defaults.js";
+
+/**
+ * What is wrong with the sizes of a knife's sheath: sizes that are nothing, and a welt that leaves no seam beside the blade.
+ *
+ * @param given - mm; what is left out is as usual.
+ *
+ * @example
+ * checkSheath(knife, { welt: 5 }).map(({ code }) => code); // ["sheath-no-seam"]
+ */
+export function checkSheath(knife: Knife, given: Partial<SheathSizes> = {}): Issue[] {
+  const sizes = withDefaultSheath(given);
+  const empty = Object.entries(sizes)
+    .filter(([, size]) => !(size > 0))
+    .map(
+      ([name, size]): Issue => ({
+        code: "not-positive",
+        path: `sheath.${name}`,
+        text: "{size} has to be more than 0.",
+        values: { size: length(size) },
+      }),
+    );
+  if (empty.length > 0) return empty;
+  const { welt, stitchInset } = sizes;
+  const thickness = thickestAhead(knife, sheathMouth(knife));
+  if (welt - stitchInset > thickness / 2) return [];
+  return [
+    {
+      code: "sheath-no-seam",
+      path:
+        given.welt === undefined && given.stitchInset !== undefined ? "sheath.stitchInset" : "sheath.welt",
+      text: "A welt of {welt} with stitches {inset} in leaves {seam} beside a blade {thickness} thick: the seam needs more than {least}. Make the welt wider, or set the stitches less far in.",
+      values: {
+        welt: length(welt),
+        inset: length(stitchInset),
+        seam: length(welt - stitchInset),
+        thickness: length(thickness),
+        least: length(thickness / 2),
+      },
+    },
+  ];
+}
