@@ -14,8 +14,8 @@ export interface RecordText {
 }
 
 const RECORD_NAME = /\.record\.(?:ya?ml|json)$/iu;
-/** Folders of tools and of what is hidden hold no records. */
-const NO_FOLDER = /^\.|^node_modules$/u;
+/** Folders of tools and of what is hidden hold no records; what ends like a file is one. */
+const NO_FOLDER = /^\.|^node_modules$|\.[a-z][a-z0-9]{0,5}$/iu;
 /** Deeper than any shop sorts its orders. */
 const DEEPEST = 12;
 
@@ -84,7 +84,7 @@ async function below(io: Io, folder: string, seen: Set<string>, depth = 0): Prom
   const found = await each(names, async (name): Promise<string[]> => {
     const path = join(folder, name);
     if (RECORD_NAME.test(name)) return (await isFile(io, path)) ? [path] : [];
-    if (NO_FOLDER.test(name) || name.includes(".")) return [];
+    if (NO_FOLDER.test(name)) return [];
     const entry = await io.disk.entry(path).catch(() => "nothing" as const);
     return entry === "folder" ? below(io, path, seen, depth + 1) : [];
   });

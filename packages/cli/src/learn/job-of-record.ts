@@ -10,6 +10,7 @@ import {
   type Knife,
   SpecError,
   stackRestacks,
+  type TaskName,
   type TimesDone,
   type WrittenIn,
 } from "@scantling/geometry";
@@ -52,7 +53,9 @@ export async function jobOfRecord(io: Io, { file, path }: RecordText): Promise<J
     sizes: entries.flatMap((entry) => sizesOf(entry, made?.knife)),
     drawn: entries.flatMap(drawnOf),
     hours: entries.flatMap(({ task, hours, on }) =>
-      task === undefined || hours === undefined ? [] : [{ task, hours, on }],
+      task === undefined || hours === undefined || !canBeCounted(task, timesDone)
+        ? []
+        : [{ task, hours, on }],
     ),
     timesDone,
     ...(made === undefined ? {} : { plan: planOf(file.planned, made) }),
@@ -113,6 +116,10 @@ function planOf(planned: Planned | undefined, { job, knife }: MadeKnife): JobPla
     flatsKept: knife.finish.flats === "forged",
   };
 }
+
+/** Hours of oil are counted for each coat: where nothing says how many there were, they say nothing. */
+const canBeCounted = (task: TaskName, timesDone: TimesDone): boolean =>
+  task !== "oil" || timesDone.oil !== undefined;
 
 /** Welds of a stack: the first, and one for each time that it was cut and stacked again. */
 function timesOf({ knife: { stack } }: Job): TimesDone {

@@ -13,9 +13,9 @@ export function declareLearn({ program, io, answered }: Declaring): void {
     .addHelpText(
       "after",
       `
-What is learnt is held together with what the shop reckons with now, and moves it
-little while records are few; one record moves nothing. Readings that cannot be,
-slips of the hand and jobs far from all others are named and left out.
+What is learnt is held together with what the shop reckons with now, and moves
+it little while records are few; one record moves nothing. Readings that cannot
+be, slips of the hand and jobs far from all others are named and left out.
 ${examples("learn", "learn", "learn --write", "learn orders/2026 --shop shop.yaml --json")}`,
     )
     .action(async (records: readonly string[], options: LearnOptions) => {

@@ -120,14 +120,15 @@ function writtenEntry(
   return Object.fromEntries(Object.entries(all).filter(([, value]) => value !== undefined));
 }
 
+/** Digits without a unit or a mark. */
+const BARE = /^[+-]?[\d\s./-]+$/u;
+
 /** A quantity as it was typed; a bare number gets the unit that it is in, so that it stays true in any file. */
 function withUnit(text: string, kind: QuantityKind & ("mass" | "length"), units: FileUnits): string {
   const typed = text.trim().replace(/\s+/gu, " ");
-  const [metric, inch] = (["mm", "in"] as const).map((each) => parseQuantity(typed, kind, each));
-  const bare = metric?.ok === true && inch?.ok === true && metric.quantity.value !== inch.quantity.value;
-  // A fraction without a mark is refused in mm: as inches it is bare.
-  const fraction = units === "in" && metric?.ok === false && inch?.ok === true;
-  if (!bare && !fraction) return spaced(typed, kind, units);
+  if (!BARE.test(typed)) return spaced(typed, kind, units);
+  // What cannot be read as it stands, such as 3/16 in mm, must not become readable by a unit that nobody wrote.
+  if (!parseQuantity(typed, kind, units).ok) return typed;
   return `${typed} ${kind === "mass" ? { mm: "g", in: "oz" }[units] : units}`;
 }
 

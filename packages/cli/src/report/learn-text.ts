@@ -154,7 +154,8 @@ function changeLines({ shop, proposals, notKept, diff, outcome, again }: LearnRe
         `PROPOSED CHANGE of ${name}`,
         ...diff,
         "",
-        ...wrap(`Nothing is written yet. To write it: ${again}`),
+        "Nothing is written yet. To write it:",
+        `  ${again}`,
       ];
     case "by-hand":
       return [

@@ -92,7 +92,7 @@ function hunkText(lines: readonly Line[], { from, to }: Hunk): string[] {
   return [
     `@@ -${range("+")} +${range("-")} @@`,
     ...lines.slice(from, to).flatMap(({ mark, text }) => {
-      const bare = text.replace(/\r?\n$/u, "");
+      const bare = text.replace(/\n$/u, "");
       return text.endsWith("\n") ? [mark + bare] : [mark + bare, "\\ No newline at end of file"];
     }),
   ];

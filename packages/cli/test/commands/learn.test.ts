@@ -55,7 +55,7 @@ describe("learn", () => {
     expect(io.disk.text("/shop/shop.yaml")).toBe(DEMO_SHOP);
     expect(out).toContain("LEARNT for shop.yaml from 6 records");
     expect(out).toContain("-  scalePerHeat: 1.2 % +0.8/-0.6 %\n+  scalePerHeat: 1.7");
-    expect(out).toContain("To write it: scantling learn --write");
+    expect(out).toContain("To write it:\n  scantling learn --write\n");
     // Lines of the shop file itself are as wide as the smith wrote them.
     const own = new Set(DEMO_SHOP.split("\n"));
     expect(wideLines(out).filter((line) => !own.has(line.slice(1)))).toEqual([]);
@@ -114,11 +114,11 @@ learned:
     const slipped = [...JOBS, { forged: 7780 }, { heats: 0, loss: 0.018 }];
     const { out } = await answer(["learn"], world(slipped));
     expect(flat(out)).toContain(
-      "orders/job-6.record.yaml, 2026-03-03, scale lost per forging heat, share of the mass: the mass rose from 900 g (dressed billet) to 7780 g (forged blade); the point slipped?",
+      "orders/job-6.record.yaml, 2026-03-03, scale lost in a forging heat: the mass rose from 900 g (dressed billet) to 7780 g (forged blade); the point slipped?",
     );
     expect(flat(out)).toContain("778 g (forged blade) would fit.");
     expect(flat(out)).toContain(
-      "orders/job-7.record.yaml, 2026-03-03, scale lost per forging heat, share of the mass: the heats between dressed billet and forged blade are not written down.",
+      "orders/job-7.record.yaml, 2026-03-03, scale lost in a forging heat: the heats between dressed billet and forged blade are not written down.",
     );
     const with2 = figuresOf((await answer(["learn", "--json"], world(slipped))).out);
     const without = figuresOf((await answer(["learn", "--json"], world(JOBS))).out);
@@ -152,9 +152,10 @@ learned:
 
   it("learns what is drawn, ground and worked by the clock; hours are told, for shop files keep none yet", async () => {
     const more = `  - { revision: 3, on: 2026-03-03, drawn: { from: { height: 40, thickness: 30 }, to: { height: 45, thickness: 20 }, with: flat dies } }
-  - { revision: 4, on: 2026-03-03, task: forge, hours: 4 }
-  - { revision: 5, on: 2026-03-03, stage: forged, heats: 8, sizes: [{ at: 0, thickness: 5.6 }] }
-  - { revision: 6, on: 2026-03-05, stage: ready, sizes: [{ at: 0, thickness: 4.4 }] }
+  - { revision: 4, on: 2026-03-03, task: forge, hours: 4, note: oil is counted by the coat }
+  - { revision: 5, on: 2026-03-03, task: oil, hours: 3 }
+  - { revision: 6, on: 2026-03-03, stage: forged, heats: 8, sizes: [{ at: 0, thickness: 5.6 }] }
+  - { revision: 7, on: 2026-03-05, stage: ready, sizes: [{ at: 0, thickness: 4.4 }] }
 `;
     const jobs = JOBS.map((job) => ({ ...job, more }));
     const { code, io, out } = await answer(["learn", "--write"], world(jobs));
@@ -164,6 +165,7 @@ learned:
     expect(Math.abs((shop.limits?.forge?.bevelSpreadShare ?? 0) - 0.3)).toBeLessThan(0.015);
     expect(Math.abs((allowances.face ?? 0) - 0.6)).toBeLessThan(0.03);
     expect(out).toContain("Hours, which shop files do not keep yet:\n  work.hours.forge: 4 h");
+    expect(out).not.toContain("work.hours.oil");
   });
 
   it("says how to begin where there are no records", async () => {

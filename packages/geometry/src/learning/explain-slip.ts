@@ -1,7 +1,7 @@
 import type { Issue } from "../errors/issue.js";
 import type { Candidate } from "./candidate.js";
 import { type FigurePath, figureOf } from "./figures.js";
-import type { Middle } from "./outliers.js";
+import { FAR, type Middle } from "./outliers.js";
 import { readingValue } from "./reading.js";
 import { type Slip, slipsOf } from "./slips.js";
 import { fromWorking, toWorking } from "./working-scale.js";
@@ -18,7 +18,7 @@ export interface Explanation extends Slip {
  * A slip explains a reading where what it would have been is an ordinary one: within what is not far from other jobs, or well
  * within the shop's own band, where that alone speaks against the reading.
  */
-const ORDINARY = { ofJobs: 3.5, ofOwn: 2 } as const;
+const ORDINARY = { ofJobs: FAR, ofOwn: 2 } as const;
 
 /**
  * Every slip of one number that would make a reading an ordinary one, likeliest kind first. Where what else the record holds

@@ -9,25 +9,25 @@ import type { Spreading } from "./working-scale.js";
 /** Figures of the shop file that records tell of, by the path that they have there. */
 const FIGURES = {
   "losses.scalePerHeat": {
-    words: "scale lost per forging heat, share of the mass",
+    words: "scale lost in a forging heat",
     quantity: "share",
     spreading: "ratio",
     step: 0.0001,
   },
   "losses.skinPerHeat": {
-    words: "skin lost per forging heat",
+    words: "skin lost in a forging heat",
     quantity: "length",
     spreading: "ratio",
     step: 0.001,
   },
   "losses.scalePerWeldingHeat": {
-    words: "scale lost per welding heat, share of the mass",
+    words: "scale lost in a welding heat",
     quantity: "share",
     spreading: "difference",
     step: 0.0001,
   },
   "losses.skinPerWeldingHeat": {
-    words: "skin lost per welding heat",
+    words: "skin lost in a welding heat",
     quantity: "length",
     spreading: "difference",
     step: 0.001,
@@ -76,6 +76,9 @@ const HOURS = "work.hours.";
 /** Three minutes are as near as anyone writes down. */
 const TWENTIETH = 0.05;
 
+/** Tasks of which the shop counts hours for each time that they are done: each weld, each coat. */
+const EACH_TIME: readonly TaskName[] = ["weld", "oil"];
+
 const isHours = (path: FigurePath): path is `work.hours.${TaskName}` => path.startsWith(HOURS);
 
 /**
@@ -89,7 +92,7 @@ export function figureOf(path: FigurePath): Figure {
   if (!isHours(path)) return { ...FIGURES[path], banded: path.startsWith("losses.") };
   const task = path.slice(HOURS.length) as TaskName;
   return {
-    words: `hours of ${TASK_WORDS[task]}`,
+    words: `hours of ${TASK_WORDS[task]}${EACH_TIME.includes(task) ? ", each time" : ""}`,
     quantity: "hours",
     spreading: "ratio",
     step: TWENTIETH,

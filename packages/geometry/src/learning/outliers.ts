@@ -5,11 +5,9 @@ import { centred, errorInWorking, type Spreading, toWorking } from "./working-sc
 /** Fewer jobs cannot tell which of them is the odd one. */
 export const HANDFUL = 5;
 /** Deviations from the middle at which a job is set aside. Source: Iglewicz and Hoaglin, How to Detect and Handle Outliers, ASQC, 1993. */
-const FAR = 3.5;
+export const FAR = 3.5;
 /** Standard deviation of a normal distribution over its median absolute deviation. Source: the same. */
 const PER_MEDIAN_DEVIATION = 1.4826;
-/** Where there are too few jobs to ask, a job this many of the shop's own deviations off may be asked whether it is a slip. */
-const DOUBTFUL = 3.5;
 
 /** The jobs of one figure as far as their middle and their spread go, none of which a single wild one can move. */
 export interface Middle {
@@ -62,8 +60,7 @@ export function middleOfJobs(own: Banded, jobs: readonly Sample[], spreading: Sp
 export function isFar({ value, error }: Sample, middle: Middle): boolean {
   const working = toWorking(value, middle.spreading);
   const own = errorInWorking(value, error, middle.spreading);
-  const limit = middle.ofJobs ? FAR : DOUBTFUL;
-  return !(Math.abs(working - middle.centre) <= limit * Math.hypot(middle.deviation, own));
+  return !(Math.abs(working - middle.centre) <= FAR * Math.hypot(middle.deviation, own));
 }
 
 /**
