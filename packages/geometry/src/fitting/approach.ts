@@ -2,14 +2,14 @@ import { type Box, QuadraticModel } from "../numeric/quadratic-model.js";
 import type { FitScale } from "./fit-scale.js";
 import { leastChange } from "./least-change.js";
 import { leastMiss } from "./least-miss.js";
-import { type Band, clamped, halfSquares, worstMiss } from "./misses.js";
+import { type Band, clamped, halfSquares, missOfAll, worstOf } from "./misses.js";
 
 /** Where a search has come to: changes between what the bench can set. */
 export interface Approach {
   readonly changes: readonly number[];
   /** Exact figures there, in their scales. */
   readonly figures: readonly number[];
-  /** Greatest weighted miss of the asks; nothing or less where all are met. */
+  /** What is missed of the asks in all; 0 where all are met. */
   readonly miss: number;
   /** The model that led there. */
   readonly model: QuadraticModel;
@@ -43,7 +43,7 @@ export function approach(
   const start = clamped(scale.box, from);
   let model = known ?? QuadraticModel.around(scale.sampled, start, FIRST_STEP, scale.box);
   if (model === undefined) return undefined;
-  let best: Approach | undefined;
+  let best = approached(scale, bands, model.centre, model);
   let reach = 1;
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const { centre } = model;
@@ -76,20 +76,22 @@ export function searchModel(model: QuadraticModel, bands: readonly Band[], box: 
   let bestMiss = Number.POSITIVE_INFINITY;
   for (const start of starts) {
     const near = leastMiss({ model, bands, box }, start);
-    const miss = Math.max(0, worstMiss(bands, figureAt(near)));
+    const figures = figureAt(near);
+    const miss = missOfAll(bands, figures);
     if (miss > bestMiss + NO_MISS) continue;
-    const point = leastChange({ model, bands: relaxed(bands, miss), box }, near);
+    const point = leastChange({ model, bands: relaxed(bands, figures), box }, near);
     const isLess = miss < bestMiss - NO_MISS || best === undefined || halfSquares(point) < halfSquares(best);
     if (isLess) [best, bestMiss] = [point, Math.min(miss, bestMiss)];
   }
   return best ?? clamped(box, model.centre);
 }
 
-/** Bands of what may be missed with a common miss allowed, and a hair more. */
-function relaxed(bands: readonly Band[], miss: number): readonly Band[] {
-  if (miss <= 0) return bands;
-  const by = miss * (1 + NO_MISS);
-  return bands.map((band) => (band.isHard === true ? band : { low: band.low - by, high: band.high + by }));
+/** Bands in which figures lie that miss some of them, and a hair more. */
+function relaxed(bands: readonly Band[], figures: readonly number[]): readonly Band[] {
+  return bands.map((band) => {
+    const by = worstOf(bands, figures, band.isHard === true) * (1 + NO_MISS);
+    return by === 0 ? band : { ...band, low: band.low - by, high: band.high + by };
+  });
 }
 
 const middleOf = ({ low, high }: Box): number[] => low.map((least, i) => (least + (high[i] ?? least)) / 2);
@@ -106,7 +108,7 @@ function approached(
   model: QuadraticModel,
 ): Approach | undefined {
   const figures = scale.figuresOf(scale.sizesAt(changes));
-  return figures === undefined ? undefined : { changes, figures, miss: worstMiss(bands, figures), model };
+  return figures === undefined ? undefined : { changes, figures, miss: missOfAll(bands, figures), model };
 }
 
 /** Whether one place is better than another: a lesser miss, or as little of one with a lesser change. */

@@ -4,9 +4,12 @@ import { insideEnds } from "../blade/inside-ends.js";
 import { type Knife, makeKnife, rebuildKnife } from "../blade/knife.js";
 import { bevelsBegin, type Side } from "../blade/knife-faces.js";
 import { bladeStation } from "../blade/knife-laws.js";
+import { measureBody } from "../blade/measure-body.js";
 import { type Reading, Reweigher } from "../blade/reweigher.js";
 import { thicknessAbove } from "../blade/section-report.js";
 import type { KnifeSpec, StationPlace } from "../blade/spec.js";
+import { knifeParts } from "../blade/weigh-knife.js";
+import { weighMoments } from "../blade/weight.js";
 import { GeometryError, SpecError } from "../errors/errors.js";
 import { type GateRoute, gateBodies, neededVolume, stageDensity } from "../stock/gates/stage-need.js";
 
@@ -90,6 +93,16 @@ export class FigureReader {
     });
   }
 
+  /** The figures of a variant as it is weighed in the end, by itself; undefined where it breaks a rule too. */
+  weigh(vary: Vary): readonly number[] | undefined {
+    return whereBuilt(() => {
+      const knife = makeKnife(vary(this.spec));
+      const reading = this.scale === undefined ? undefined : weighed(knife);
+      const values = this.figures.map((figure) => this.value(figure, knife, reading));
+      return values.every(Number.isFinite) ? values : undefined;
+    });
+  }
+
   /** Whether a variant breaks no rule. */
   isSound(vary: Vary): boolean {
     return whereBuilt(() => makeKnife(vary(this.spec))) !== undefined;
@@ -99,6 +112,13 @@ export class FigureReader {
     if (isWeight(figure)) return reading?.[figure.kind] ?? Number.NaN;
     return knife === undefined ? Number.NaN : knifeFigure(figure, knife);
   }
+}
+
+/** Mass and balance of a knife that was built by itself. */
+function weighed(knife: Knife): Reading {
+  const parts = knifeParts(knife, weighMoments(measureBody(knife.body("finished")), knife.steelDensity));
+  const mass = parts.reduce((sum, part) => sum + part.mass, 0);
+  return { mass, balance: parts.reduce((sum, part) => sum + part.mass * part.centre.x, 0) / mass };
 }
 
 type Vary = (spec: KnifeSpec) => KnifeSpec;

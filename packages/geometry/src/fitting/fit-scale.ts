@@ -59,6 +59,12 @@ export class FitScale {
     return figures !== undefined && this.isSound(sizes) ? figures : undefined;
   }
 
+  /** The same as it is weighed in the end. */
+  weighed(sizes: Sizes): readonly number[] | undefined {
+    const values = this.reader.weigh((spec) => this.vary(spec, sizes));
+    return values?.map((value, i) => value / (this.scales[i] ?? 1));
+  }
+
   private measured(sizes: Sizes): readonly number[] | undefined {
     const key = keyOf(sizes);
     if (!this.known.has(key)) {

@@ -1,5 +1,5 @@
 import { nearestFeasible } from "../numeric/nearest-feasible.js";
-import { askRows, boxRows, clamped, halfSquares, type LocalProblem, stepped, worstAt } from "./misses.js";
+import { askRows, boxRows, clamped, halfSquares, type LocalProblem, missAt, stepped } from "./misses.js";
 
 const MOST_STEPS = 80;
 const FIRST_REACH = 1;
@@ -24,8 +24,7 @@ export function leastChange(problem: LocalProblem, from: readonly number[]): rea
   let point: readonly number[] = clamped(problem.box, from);
   let weight = 1;
   let reach = FIRST_REACH;
-  const meritOf = (at: readonly number[]): number =>
-    halfSquares(at) + weight * Math.max(0, worstAt(problem, at));
+  const meritOf = (at: readonly number[]): number => halfSquares(at) + weight * missAt(problem, at);
   for (let steps = 0; steps < MOST_STEPS && reach > LEAST_REACH; steps++) {
     const first = nearest(problem, point, reach);
     if (first === undefined) break;

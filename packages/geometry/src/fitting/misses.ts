@@ -18,21 +18,28 @@ export interface LocalProblem {
 /** How much more a miss counts of an ask that has to hold. */
 export const HARD = 1e4;
 
-const weightOf = ({ isHard = false }: Band): number => (isHard ? HARD : 1);
-
 /** By how much a figure lies outside its band; below nothing inside. */
 export const missOf = ({ low, high }: Band, value: number): number => Math.max(low - value, value - high);
 
-/** The greatest weighted miss of all; minus infinity where nothing is asked. */
-export const worstMiss = (bands: readonly Band[], values: readonly number[]): number =>
-  bands.reduce(
-    (worst, band, i) => Math.max(worst, weightOf(band) * missOf(band, values[i] ?? Number.NaN)),
-    Number.NEGATIVE_INFINITY,
+/** The greatest miss of the asks that have to hold, or of those that may be missed; nothing where all of them are met. */
+export function worstOf(bands: readonly Band[], values: readonly number[], isHard: boolean): number {
+  return bands.reduce(
+    (worst, band, i) =>
+      (band.isHard === true) === isHard ? Math.max(worst, missOf(band, values[i] ?? Number.NaN)) : worst,
+    0,
   );
+}
 
-/** The greatest weighted miss of the model at a point. */
-export const worstAt = ({ model, bands }: LocalProblem, point: readonly number[]): number =>
-  worstMiss(
+/**
+ * What is missed in all, 0 where everything is met: the worst of what may be missed, and beside it the worst of what has to hold,
+ * which counts a great deal more.
+ */
+export const missOfAll = (bands: readonly Band[], values: readonly number[]): number =>
+  worstOf(bands, values, false) + HARD * worstOf(bands, values, true);
+
+/** The same by the model at a point. */
+export const missAt = ({ model, bands }: LocalProblem, point: readonly number[]): number =>
+  missOfAll(
     bands,
     bands.map((_, f) => model.valueAt(f, point)),
   );
