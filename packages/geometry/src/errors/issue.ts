@@ -1,7 +1,16 @@
 /** Kinds of number that an issue or a finding can carry; each is shown in the reader's own units. */
-export type Quantity = "length" | "angle" | "mass" | "temperature" | "share" | "count" | "area" | "volume";
+export type Quantity =
+  | "length"
+  | "angle"
+  | "mass"
+  | "temperature"
+  | "time"
+  | "share"
+  | "count"
+  | "area"
+  | "volume";
 
-/** A number inside a message: mm, rad, g, °C, 0–1, or a plain count. */
+/** A number inside a message: mm, rad, g, °C, seconds, 0–1, or a plain count. */
 export interface QuantityValue {
   readonly quantity: Quantity;
   readonly value: number;
@@ -61,6 +70,13 @@ export const angle = (value: number): QuantityValue => ({ quantity: "angle", val
  * mass(480); // { quantity: "mass", value: 480 }
  */
 export const mass = (value: number): QuantityValue => ({ quantity: "mass", value });
+/**
+ * A time inside a message, seconds.
+ *
+ * @example
+ * time(5400); // { quantity: "time", value: 5400 }, shown as 1 h 30 min
+ */
+export const time = (value: number): QuantityValue => ({ quantity: "time", value });
 /**
  * A share inside a message, 0 to 1.
  *

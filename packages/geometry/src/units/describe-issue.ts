@@ -8,6 +8,7 @@ import { formatMass } from "./mass.js";
 import { formatNumber } from "./number-text.js";
 import type { FileUnits } from "./quantity.js";
 import { formatTemperature } from "./temperature.js";
+import { formatTime } from "./time.js";
 
 /** Below this a length that is no inch fraction is shown in thousandths: a caliper reading, not a tape's. */
 const CALIPER_RANGE = MM_PER_INCH / 2;
@@ -87,6 +88,8 @@ export function formatQuantity(
       return formatAngle(value, finer(0.1));
     case "temperature":
       return formatTemperature(value, units, finer(1));
+    case "time":
+      return formatTime(value);
     case "share":
       return formatShare(value, finer(0.1));
     case "area":
