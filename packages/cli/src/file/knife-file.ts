@@ -1,13 +1,15 @@
 import type { KnifeSpec, MixedStackSpec, StationPlace } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
+import type { z } from "zod";
 import { ASK_KINDS, type Ask, type AskName, type AskTest } from "./ask-fields.js";
 import { knifeJsonSchema, shopJsonSchema } from "./json-schema.js";
 import { knifeSchema } from "./knife-schema.js";
 import { laterKnifeChecks } from "./later-checks.js";
-import { liftTolerances, type SpecTolerance } from "./lift.js";
+import { liftTolerances, type Plain, type SpecTolerance } from "./lift.js";
 import type { Position } from "./problem.js";
 import { positionFinder, readShape } from "./read-shape.js";
 import { remember } from "./remember.js";
+import type { quoteFields } from "./work-fields.js";
 
 const schemaFor = remember((units: FileUnits) => knifeSchema(units));
 
@@ -19,7 +21,15 @@ export interface Order {
   readonly title: string;
   /** In a fixed order: mass and balance first, then sizes. */
   readonly asks: readonly Ask[];
+  readonly customer?: string;
+  readonly revision?: string;
+  /** Days from 1 January 1970: when work begins or began, and the day that it is promised for. */
+  readonly started?: number;
+  readonly promised?: number;
 }
+
+/** What a knife file says of its quote: hours, money, days from 1 January 1970. */
+export type GivenQuote = Plain<z.output<ReturnType<typeof quoteFields>>>;
 
 /** A knife file that was read whole. */
 export interface KnifeFile {
@@ -31,6 +41,7 @@ export interface KnifeFile {
   readonly spec: KnifeSpec;
   /** What the blade is welded from, where it is of two or more steels. */
   readonly stack: MixedStackSpec | undefined;
+  readonly quote: GivenQuote;
   /** The file that the outline is drawn in, as the knife file names it. */
   readonly drawing: string | undefined;
   /** Tolerances that the file gives, by path into `spec`. */
@@ -55,7 +66,7 @@ export function readKnifeFile(text: string, fileName: string): KnifeFile {
     }),
     later: (failure) => laterKnifeChecks(failure, schemaFor),
   });
-  const { scantling: _version, units: _units, order = {}, stack, ...knife } = data;
+  const { scantling: _version, units: _units, order = {}, stack, quote = {}, ...knife } = data;
   const { plain: spec, tolerances } = liftTolerances(knife);
   const { outline } = spec.blade;
   const file: KnifeFile = {
@@ -64,15 +75,26 @@ export function readKnifeFile(text: string, fileName: string): KnifeFile {
       code: order.code ?? "",
       title: order.title ?? titleOf(fileName),
       asks: listAsks(order.asks ?? {}),
+      ...given(order, ["customer", "revision", "started", "promised"]),
     },
     units,
     spec,
     stack,
+    quote: liftTolerances(quote).plain,
     drawing: "drawing" in outline ? outline.drawing : undefined,
     tolerances,
     positionOf: positionFinder(tree),
   };
   return withDrawing(file, "");
+}
+
+/** Those of some keys that have a value. */
+function given<T extends object, K extends keyof T>(
+  group: T,
+  keys: readonly K[],
+): { [Key in K]?: Exclude<T[Key], undefined> } {
+  const entries = keys.map((key) => [key, group[key]] as const).filter(([, value]) => value !== undefined);
+  return Object.fromEntries(entries) as { [Key in K]?: Exclude<T[Key], undefined> };
 }
 
 /** The same file with the text of its drawing; one without a drawing stays as it is. */

@@ -12,8 +12,9 @@ import type {
   StockLimits,
 } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
+import type { z } from "zod";
 import { knifeJsonSchema, shopJsonSchema } from "./json-schema.js";
-import { liftTolerances } from "./lift.js";
+import { liftTolerances, type Plain } from "./lift.js";
 import type { PaperGiven } from "./paper-words.js";
 import type { PrinterEntry } from "./printer-fields.js";
 import type { Position } from "./problem.js";
@@ -21,6 +22,7 @@ import { positionFinder, readShape } from "./read-shape.js";
 import { remember } from "./remember.js";
 import type { SheetWords } from "./sheet-fields.js";
 import { shopSchema } from "./shop-schema.js";
+import type { workFields } from "./work-fields.js";
 
 const schemaFor = remember((units: FileUnits) => shopSchema(units));
 
@@ -50,6 +52,9 @@ export interface DefaultTolerances {
   readonly density?: number;
 }
 
+/** What a shop file gives of time and money: hours, shares, mm, days from 1 January 1970. */
+export type GivenWork = Plain<z.output<ReturnType<typeof workFields>>>;
+
 /** A shop file that was read whole. */
 export interface ShopFile {
   readonly fileName: string;
@@ -64,6 +69,8 @@ export interface ShopFile {
   readonly printer: readonly PrinterEntry[];
   /** How sheets write their figures. */
   readonly sheets?: SheetWords;
+  /** Time and money, as far as the file says. */
+  readonly work: GivenWork;
   positionOf(path: string): Position | undefined;
 }
 
@@ -90,6 +97,7 @@ export function readShopFile(text: string, fileName: string): ShopFile {
     paper,
     printer = [],
     sheets,
+    work = {},
     ...shop
   } = plain;
   return {
@@ -101,6 +109,7 @@ export function readShopFile(text: string, fileName: string): ShopFile {
     ...(paper === undefined ? {} : { paper }),
     printer,
     ...(sheets === undefined ? {} : { sheets }),
+    work,
     positionOf: positionFinder(tree),
   };
 }

@@ -11,6 +11,7 @@ import { printerFields } from "./printer-fields.js";
 import { recipeFields } from "./recipe-fields.js";
 import { allowances, GROUP, unitsField, versionField } from "./shared-fields.js";
 import { sheetFields } from "./sheet-fields.js";
+import { workFields } from "./work-fields.js";
 
 /**
  * The shop file, declared once like the knife file; the source of `schemas/shop.schema.json`. Every key may be
@@ -47,6 +48,7 @@ export function shopSchema(units: FileUnits) {
         tolerances: tolerances().optional(),
         ...printerFields(units),
         sheets: sheetFields().optional(),
+        work: workFields(units).optional(),
       },
       { error: "needs to be a group of keys, such as units, rack, losses" },
     )
