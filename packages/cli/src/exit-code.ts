@@ -13,7 +13,7 @@ export const EXIT = {
   usage: 2,
   /** The knife file or the shop file has errors, or cannot be read. */
   file: 3,
-  /** An ask is not met, or a finding says stop (`check` and `plan`); steel short at the usual losses, or a mass that cannot be (`gate`). */
+  /** An ask is not met, or a finding says stop (`check` and `plan`); steel short at the usual losses, or a mass that cannot be (`gate`); a promised date that cannot be kept (`quote`). */
   notMet: 4,
   /** A file would be overwritten, or cannot be written. */
   write: 5,

@@ -7,6 +7,7 @@ import { declareGate } from "./program/gate-command.js";
 import { declareJobsheet } from "./program/jobsheet-command.js";
 import { declarePattern } from "./program/pattern-command.js";
 import { declarePlan } from "./program/plan-command.js";
+import { declareQuote } from "./program/quote-command.js";
 import { declareSetup } from "./program/setup-command.js";
 import { EXIT_CODES } from "./program/shared-options.js";
 import { declareStock } from "./program/stock-command.js";
@@ -41,6 +42,7 @@ const COMMANDS = [
   declarePattern,
   declareJobsheet,
   declareCheck,
+  declareQuote,
   declareCalibrate,
 ];
 

@@ -45,4 +45,6 @@ export interface Io {
   readonly env: Readonly<Record<string, string | undefined>>;
   /** A word that no other running command has: names the temporary files. */
   readonly runId: string;
+  /** Today's date by the machine's own clock, as `2026-12-20`. */
+  readonly today: () => string;
 }

@@ -134,5 +134,12 @@ export function nodeIo(): Io {
     cwd: process.cwd(),
     env: process.env,
     runId: `${process.pid}-${randomUUID().slice(0, 8)}`,
+    today: () => dateText(new Date()),
   };
+}
+
+/** The date on the wall: of this machine's own time zone. */
+function dateText(now: Date): string {
+  const digits = (value: number, count: number): string => String(value).padStart(count, "0");
+  return [digits(now.getFullYear(), 4), digits(now.getMonth() + 1, 2), digits(now.getDate(), 2)].join("-");
 }

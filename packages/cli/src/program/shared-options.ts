@@ -3,9 +3,9 @@ import { type Command, InvalidArgumentError, Option } from "commander";
 
 export const EXIT_CODES = `
 Exit codes: 0 done; 1 our bug; 2 wrong use; 3 a file has errors or cannot be
-read; 4 an ask is not met or a finding says stop (check, plan), or the steel is
-short at the usual losses or its mass cannot be (gate); 5 would overwrite or
-cannot write.`;
+read; 4 an ask is not met or a finding says stop (check, plan), the steel is
+short at the usual losses or its mass cannot be (gate), or the promised date
+cannot be kept (quote); 5 would overwrite or cannot write.`;
 
 /** Written out, so that help does not load the geometry. */
 export const STATES = ["finished", "ready", "forged"] as const;
@@ -45,7 +45,7 @@ export function shared(command: Command, description: string): Command {
 }
 
 export function examples(command: string, ...lines: readonly string[]): string {
-  return `\nExamples:\n${lines.map((line) => `  scantling ${line}`).join("\n")}\n${["check", "plan", "gate"].includes(command) ? EXIT_CODES : ""}`;
+  return `\nExamples:\n${lines.map((line) => `  scantling ${line}`).join("\n")}\n${["check", "plan", "gate", "quote"].includes(command) ? EXIT_CODES : ""}`;
 }
 
 /** The blade in hand: finished, ready to harden with what is ground afterwards still on, or as it leaves the anvil. */

@@ -149,6 +149,8 @@ export interface FakeIoOptions {
   readonly cwd?: string;
   /** Standard output cannot be written to the end. */
   readonly stdoutFails?: string;
+  /** Monday, 30 November 2026 by default. */
+  readonly today?: string;
 }
 
 /** A world in memory; paths in `files` are absolute or meant from `/shop`, the current folder. */
@@ -181,6 +183,7 @@ export function fakeIo(options: FakeIoOptions = {}): FakeIo {
     cwd,
     env: options.env ?? {},
     runId: "run",
+    today: () => options.today ?? "2026-11-30",
     out: () => texts.out,
     err: () => texts.err,
   };

@@ -110,6 +110,11 @@ export interface JobPrice extends AskedPrice {
   readonly risks: readonly PricedRisk[];
   /** Bench hours that are in the price. */
   readonly hours: Banded;
+  /**
+   * The whole with its band from the hours: limits that 95 of 100 such knives lie within, were the hours of the tasks
+   * independent and their own bands such limits.
+   */
+  readonly bandMinor: readonly [low: number, high: number];
   /** The whole, where every task takes its shortest, and where every task takes its longest. */
   readonly lowMinor: number;
   readonly highMinor: number;
@@ -143,21 +148,32 @@ export function priceJob(
   extras: PriceExtras,
 ): JobPrice {
   const priced = tasks.filter(({ name }) => name !== "sheath");
-  const made = (side: TimeSide): ReturnType<typeof reckon> => reckon(materials, priced, terms, extras, side);
-  const usual = made("value");
+  const made = (sideOf: SideOf): Reckoned => reckon(materials, priced, terms, extras, sideOf);
+  const usual = made(() => "value");
   const minor = (amount: number | undefined): number => toMinor(amount ?? 0, terms.decimals);
   const sum = (side: TimeSide): number => priced.reduce((hours, task) => hours + task.hours[side], 0);
+  // What each task alone moves the price by, in squares: the price is a straight line in every hour.
+  const offBy = (side: "low" | "high"): number =>
+    Math.round(
+      Math.hypot(
+        ...priced.map((task) => made((one) => (one === task ? side : "value")).totalMinor - usual.totalMinor),
+      ),
+    );
   const asked =
     extras.asked === undefined ? undefined : askedPrice(minor(extras.asked), usual, terms.taxRate);
   return {
     ...usual,
     unpriced: materials.filter(({ cost }) => cost === undefined).map(({ label }) => label),
     hours: { low: sum("low"), value: sum("value"), high: sum("high") },
-    lowMinor: made("low").totalMinor,
-    highMinor: made("high").totalMinor,
+    bandMinor: [usual.totalMinor - offBy("low"), usual.totalMinor + offBy("high")],
+    lowMinor: made(() => "low").totalMinor,
+    highMinor: made(() => "high").totalMinor,
     ...(asked === undefined ? {} : { asked: { ...asked, overMinor: asked.netMinor - usual.netMinor } }),
   };
 }
+
+/** On which side of its band the hours of a task are taken. */
+type SideOf = (task: JobTask) => TimeSide;
 
 type Reckoned = AskedPrice & Pick<JobPrice, "lines" | "costMinor" | "profitMinor" | "risks">;
 
@@ -166,13 +182,13 @@ function reckon(
   tasks: readonly JobTask[],
   terms: PriceTerms,
   extras: PriceExtras,
-  side: TimeSide,
+  sideOf: SideOf,
 ): Reckoned {
   const { rate, overhead, waste, consumables, profit, taxRate, decimals } = terms;
-  const hours = tasks.reduce((sum, task) => sum + task.hours[side], 0);
+  const hours = tasks.reduce((sum, task) => sum + task.hours[sideOf(task)], 0);
   const known = materials.flatMap(({ label, cost }) => (cost === undefined ? [] : [{ label, cost }]));
   const material = known.reduce((sum, { cost }) => sum + cost, 0);
-  const risks = risksOf(materials, tasks, terms, extras, side);
+  const risks = risksOf(materials, tasks, terms, extras, sideOf);
   const line = (name: CostLineName, amount: number, label?: string): CostLine[] => {
     const minor = toMinor(amount, decimals);
     return minor === 0 ? [] : [{ line: name, ...(label === undefined ? {} : { label }), minor }];
@@ -216,14 +232,16 @@ function risksOf(
   tasks: readonly JobTask[],
   { rate, overhead, waste, consumables, scrap }: PriceTerms,
   { outsideWork = 0 }: PriceExtras,
-  side: TimeSide,
+  sideOf: SideOf,
 ): PricedRisk[] {
   const run = (names: readonly RiskyTask[], part: PricedMaterial["for"], first: number): PricedRisk[] => {
     const bought = materials.filter((one) => one.for === part).reduce((sum, { cost = 0 }) => sum + cost, 0);
-    const stages = tasks.flatMap(({ id, name, hours }) => {
+    const stages = tasks.flatMap((task) => {
+      const { id, name } = task;
       const risky = names.find((one) => one === name);
       if (risky === undefined) return [];
-      return [{ id, name, cost: hours[side] * (rate + overhead), scrapShare: scrap[risky] ?? 0 }];
+      const cost = task.hours[sideOf(task)] * (rate + overhead);
+      return [{ id, name, cost, scrapShare: scrap[risky] ?? 0 }];
     });
     const begin = { cost: bought * (1 + waste) + first, scrapShare: 0 };
     const costs = scrapCosts([begin, ...stages]).slice(1);

@@ -173,6 +173,18 @@ describe("a price", () => {
     expect([lowMinor, totalMinor, highMinor]).toEqual([5000, 10_000, 20_000]);
   });
 
+  it("has a likely band: what each task moves the price by, in squares", () => {
+    // 50 an hour: 3 h more and 4 h more are 150 and 200, together 250; 1 h less each: 70.71.
+    const plain = { ...NO_TERMS, rate: 50 };
+    const { bandMinor, totalMinor } = priceJob(
+      [],
+      [task("forge", 2, 1, 5), task("finish", 3, 2, 7)],
+      plain,
+      {},
+    );
+    expect(bandMinor).toEqual([totalMinor - 7071, totalMinor + 25_000]);
+  });
+
   it("does not take what nobody has priced for nothing", () => {
     const unknown = priceJob(
       [
@@ -236,6 +248,8 @@ describe("a price", () => {
           expect(made.netMinor + made.taxMinor).toBe(made.totalMinor);
           expect(made.lowMinor).toBeLessThanOrEqual(made.totalMinor);
           expect(made.highMinor).toBeGreaterThanOrEqual(made.totalMinor);
+          // With one task both bands are the same, but for a coin of rounding.
+          expect(Math.abs(made.bandMinor[1] - made.highMinor)).toBeLessThanOrEqual(1);
           for (const value of [made.costMinor, made.taxMinor, made.totalMinor])
             expect(Number.isInteger(value)).toBe(true);
         },
