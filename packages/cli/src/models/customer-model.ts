@@ -1,4 +1,4 @@
-import { type AskedPrice, handleStock, type JobPrice } from "@scantling/geometry";
+import { type AskedPrice, handleStock } from "@scantling/geometry";
 import { formatNumber } from "@scantling/geometry/units";
 import type { CustomerAmount, CustomerLine, CustomerModel, SectionStation } from "@scantling/render";
 import { inFileTerms, type Measured } from "../measure.js";
@@ -38,7 +38,7 @@ export function makeCustomerModel(quote: Quote): CustomerModel {
     ...(validDay === undefined ? {} : { validUntil: plainDate(validDay) }),
     figures: customerFigures(quote, stock),
     materials: materialsOf(quote),
-    price: quote.price === undefined ? [] : priceRows(quote.price, quote),
+    price: quote.offered === undefined ? [] : priceRows(quote.offered, quote),
     ready: readyWords(quote),
     terms: [
       ...(validDay === undefined ? [] : [`The offer holds until ${plainDate(validDay)}.`]),
@@ -59,12 +59,13 @@ const linesOf = (text: string | undefined): string[] =>
     .map((line) => line.trim())
     .filter((line) => line !== "");
 
-function priceRows(price: JobPrice, { terms }: Quote): CustomerAmount[] {
-  const shown: AskedPrice = price.asked ?? price;
-  const { knifeMinor, sheathMinor, postMinor, taxMinor, totalMinor } = shown;
+function priceRows(
+  { knifeMinor, sheathMinor, postMinor, taxMinor, totalMinor }: AskedPrice,
+  { terms }: Quote,
+): CustomerAmount[] {
   const row = (what: string, minor: number): CustomerAmount => ({ what, amount: money(minor, terms) });
   const some = (what: string, minor: number): CustomerAmount[] => (minor === 0 ? [] : [row(what, minor)]);
-  const rate = formatNumber((terms.price?.taxRate ?? 0) * 100, 0.01);
+  const rate = formatNumber(terms.taxRate * 100, 0.01);
   return [
     row("Knife", knifeMinor),
     ...some("Sheath", sheathMinor),

@@ -93,7 +93,7 @@ function remedyValues({ shorter, allShortDay, beginByDay }: PromiseCheck): NonNu
 }
 
 function priceFindings(quote: Omit<Quote, "findings">): Finding[] {
-  const { price, terms, depositMinor, materialsMinor } = quote;
+  const { price, terms, offered, depositMinor, materialsMinor } = quote;
   const amount = (minor: number): string => money(minor, terms);
   if (price === undefined) {
     return [
@@ -101,7 +101,7 @@ function priceFindings(quote: Omit<Quote, "findings">): Finding[] {
         code: "rate-missing",
         severity: "warn",
         path: "work.rate",
-        text: "No price: say in the shop file what an hour at the bench costs, such as work: { rate: 45 }. The customer's sheet says that the price is to be agreed.",
+        text: `Nothing is reckoned: say in the shop file what an hour at the bench costs, such as work: { rate: 45 }. The customer's sheet says ${offered === undefined ? "that the price is to be agreed" : "what you ask"}.`,
         basis: "the shop file",
       },
     ];

@@ -1,4 +1,6 @@
 import {
+  type AskedPrice,
+  askedPrice,
   checkPromise,
   expectedHardness,
   type Finding,
@@ -46,6 +48,8 @@ export interface Quote {
   readonly promise?: PromiseCheck;
   /** Left out where the shop says no rate. */
   readonly price?: JobPrice;
+  /** What the customer's sheet says: what the smith asks, else what is reckoned; left out where there is neither. */
+  readonly offered?: AskedPrice;
   /** To be paid with the order, and what the materials cost. */
   readonly depositMinor?: number;
   readonly materialsMinor: number;
@@ -131,24 +135,41 @@ function moneyOf(
   bars: Bars,
   plan: StockPlan | undefined,
   tasks: readonly JobTask[],
-  { price: terms, decimals, depositShare }: QuoteTerms,
-): Pick<Quote, "price" | "depositMinor" | "materialsMinor"> {
+  { price: terms, decimals, depositShare, taxRate }: QuoteTerms,
+): Pick<Quote, "price" | "offered" | "depositMinor" | "materialsMinor"> {
   const materials = jobMaterials(measured, bars, plan);
   const bought = materials.reduce((sum, { cost = 0 }) => sum + cost, 0);
   const materialsMinor = toMinor(bought * (1 + (terms?.waste ?? 0)), decimals);
-  if (terms === undefined) return { materialsMinor };
-  const { outsideWork, sheath, post, price: asked } = measured.job.knife.quote;
-  const extras: PriceExtras = {
+  const extras = extrasOf(measured);
+  const price = terms === undefined ? undefined : priceJob(materials, tasks, terms, extras);
+  const offered = price?.asked ?? price ?? askedAlone(extras, decimals, taxRate);
+  return {
+    materialsMinor,
+    ...(price === undefined ? {} : { price }),
+    ...(offered === undefined ? {} : { offered }),
+    ...(depositShare === undefined || offered === undefined
+      ? {}
+      : { depositMinor: toMinor(offered.totalMinor * depositShare, 0) }),
+  };
+}
+
+function extrasOf({ job }: Measured): PriceExtras {
+  const { outsideWork, sheath, post, price: asked } = job.knife.quote;
+  return {
     ...(outsideWork === undefined ? {} : { outsideWork }),
     ...(sheath === undefined ? {} : { sheath }),
     ...(post === undefined ? {} : { post }),
     ...(asked === undefined ? {} : { asked }),
   };
-  const price = priceJob(materials, tasks, terms, extras);
-  const { totalMinor } = price.asked ?? price;
-  return {
-    materialsMinor,
-    price,
-    ...(depositShare === undefined ? {} : { depositMinor: toMinor(totalMinor * depositShare, 0) }),
-  };
+}
+
+/** What is asked where nothing is reckoned. */
+function askedAlone(
+  { asked, sheath = 0, post = 0 }: PriceExtras,
+  decimals: number,
+  taxRate: number,
+): AskedPrice | undefined {
+  if (asked === undefined) return undefined;
+  const parts = { sheathMinor: toMinor(sheath, decimals), postMinor: toMinor(post, decimals) };
+  return askedPrice(toMinor(asked, decimals), parts, taxRate);
 }

@@ -27,6 +27,8 @@ export interface QuoteTerms {
   /** Left out where the shop says no rate: then there is no price. */
   readonly price?: PriceTerms;
   readonly taxName?: string;
+  /** Share of the price without it. */
+  readonly taxRate: number;
   readonly depositShare?: number;
   readonly validDays?: number;
   readonly currency?: string;
@@ -44,6 +46,7 @@ export function quoteTerms({ shop, shopPlaces, knife }: Job): QuoteTerms {
     times: { hours: { ...work.hours, ...knife.quote.hours }, waits: waitsOf(work) },
     usualCoats: work.coats ?? OIL_COATS.value,
     decimals,
+    taxRate: work.tax?.rate ?? 0,
     promise: promiseOf(work),
     ...(work.rate === undefined ? {} : { price: { ...priceTermsOf(work), rate: work.rate, decimals } }),
     ...(work.tax === undefined ? {} : { taxName: work.tax.name }),
@@ -65,13 +68,17 @@ function calendarOf({ days, from, hoursPerDay, daysOff }: GivenWork): WorkCalend
   };
 }
 
+/** What the smith does not have in hand: it takes as long as it takes. */
+const OF_OTHERS: readonly WaitName[] = ["reply", "delivery"];
+
 /** A wait that is given without a lower limit can still be cut to the published least. */
 function waitsOf({ waits = {} }: GivenWork): NonNullable<JobTimes["waits"]> {
   return Object.fromEntries(
     (Object.keys(waits) as WaitName[]).flatMap((name) => {
       const given = waits[name];
       if (given === undefined) return [];
-      const low = given.low < given.value ? given.low : Math.min(given.value, WAIT_HOURS[name].low);
+      const isLimit = given.low < given.value || OF_OTHERS.includes(name);
+      const low = isLimit ? given.low : Math.min(given.value, WAIT_HOURS[name].low);
       return [[name, { ...given, low }] as const];
     }),
   );

@@ -14,6 +14,8 @@ export function quoteJson(quote: Quote, files: readonly string[]): unknown {
     currency: terms.currency ?? null,
     currencyDecimals: terms.decimals,
     price: price === undefined ? null : priceJson(price, quote),
+    offered: quote.offered === undefined ? null : parts(quote.offered),
+    depositMinor: quote.depositMinor ?? null,
     schedule: {
       begin: dateOfDay(quote.beginDay),
       finish: dateOfDay(quote.finishDay),
@@ -58,7 +60,7 @@ export function quoteJson(quote: Quote, files: readonly string[]): unknown {
   };
 }
 
-function priceJson(price: JobPrice, { depositMinor, materialsMinor, plan }: Quote): unknown {
+function priceJson(price: JobPrice, { materialsMinor, plan }: Quote): unknown {
   const { asked } = price;
   return {
     ...(plan === undefined
@@ -80,7 +82,6 @@ function priceJson(price: JobPrice, { depositMinor, materialsMinor, plan }: Quot
     })),
     notPriced: price.unpriced,
     materialsMinor,
-    depositMinor: depositMinor ?? null,
     asked: asked === undefined ? null : { ...parts(asked), overMinor: asked.overMinor },
   };
 }

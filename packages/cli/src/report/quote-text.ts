@@ -7,7 +7,7 @@ import {
   WAIT_WORDS,
   type WaitName,
 } from "@scantling/geometry";
-import { formatNumber, formatTime } from "@scantling/geometry/units";
+import { formatNumber, formatShare, formatTime } from "@scantling/geometry/units";
 import type { Quote } from "../quote/quote.js";
 import { money } from "../quote/quote-findings.js";
 import { dateWords, momentWords } from "./dates.js";
@@ -35,7 +35,7 @@ const LABEL_WIDTH = 62;
 
 function priceLines(quote: Quote): string[] {
   const { price, terms } = quote;
-  if (price === undefined) return ["PRICE: none, for the shop file says no rate (work.rate)"];
+  if (price === undefined) return wrap(unreckoned(quote), undefined, "  ");
   const currency = terms.currency === undefined ? "" : `, ${terms.currency}`;
   const amount = (minor: number): string => minorText(minor, terms.decimals);
   return [
@@ -52,6 +52,14 @@ function priceLines(quote: Quote): string[] {
   ];
 }
 
+/** Without a rate there is at most what the smith asks. */
+function unreckoned({ offered, terms }: Quote): string {
+  const why = "the shop file says no rate (work.rate)";
+  return offered === undefined
+    ? `PRICE: none, for ${why}`
+    : `PRICE: you ask ${money(offered.totalMinor, terms)}; nothing is reckoned, for ${why}`;
+}
+
 type Row = readonly [label: string, minor: number];
 
 function costRows({ terms }: Quote, { lines, hours }: JobPrice): Row[] {
@@ -62,7 +70,7 @@ function costRows({ terms }: Quote, { lines, hours }: JobPrice): Row[] {
       case "material":
         return label ?? "material";
       case "waste":
-        return `waste of materials, ${percentText(price?.waste ?? 0)}`;
+        return `waste of materials, ${shareText(price?.waste ?? 0)}`;
       case "consumables":
         return "belts, gas, glue and the like";
       case "work":
@@ -84,19 +92,19 @@ function priceRows({ terms, depositMinor }: Quote, price: JobPrice): Row[] {
   const some = (label: string, minor: number): Row[] => (minor === 0 ? [] : [[label, minor]]);
   return [
     ["cost", price.costMinor],
-    ...some(`profit, ${percentText(terms.price?.profit ?? 0)}`, profitMinor),
+    ...some(`profit, ${shareText(terms.price?.profit ?? 0)}`, profitMinor),
     ...some("sheath", sheathMinor),
     ...some("packing and post", postMinor),
     ...(taxName === undefined
       ? []
       : [
           ["price before tax", netMinor] as Row,
-          [`${taxName}, ${formatNumber((terms.price?.taxRate ?? 0) * 100, 0.01)} %`, taxMinor] as Row,
+          [`${taxName}, ${shareText(terms.taxRate)}`, taxMinor] as Row,
         ]),
     ["price", totalMinor],
     ...(depositMinor === undefined
       ? []
-      : [[`deposit with the order, ${percentText(depositShare ?? 0)}`, depositMinor] as Row]),
+      : [[`deposit with the order, ${shareText(depositShare ?? 0)}`, depositMinor] as Row]),
   ];
 }
 
@@ -140,7 +148,8 @@ function askedLines({ asked, netMinor }: JobPrice, { terms }: Quote): string[] {
   );
 }
 
-const hoursText = (hours: number): string => `${formatNumber(hours, 0.1)} h`;
+const hoursText = (hours: number): string => `${formatNumber(hours, 0.01)} h`;
+const shareText = (share: number): string => formatShare(share, 0.01);
 
 /** `welding the stack, 2nd`, `oiling the handle` */
 function taskWords(name: TaskName, id: string): string {
@@ -157,16 +166,17 @@ interface TaskRow {
 }
 
 /** Every task with its hours and its days; coats of oil on one line. */
-function taskLines({ schedule }: Quote): string[] {
+function taskLines({ schedule, tasks }: Quote): string[] {
+  const hoursOf = (id: string): number => tasks.find((task) => task.id === id)?.hours.value ?? 0;
   const rows = schedule.tasks.flatMap(({ task, start, end, onPath }): TaskRow[] => {
-    const one = { hours: task.minutes / 60, start, end, onPath, words: taskWords(task.name, task.id) };
+    const one = { hours: hoursOf(task.id), start, end, onPath, words: taskWords(task.name, task.id) };
     if (task.name !== "oil") return [one];
     const coats = schedule.tasks.filter((other) => other.task.name === "oil");
     if (coats[0]?.task.id !== task.id) return [];
     return [
       {
         ...one,
-        hours: coats.reduce((sum, coat) => sum + coat.task.minutes / 60, 0),
+        hours: coats.reduce((sum, coat) => sum + hoursOf(coat.task.id), 0),
         end: coats.at(-1)?.end ?? end,
         words: coats.length === 1 ? TASK_WORDS.oil : `${TASK_WORDS.oil}, ${coats.length} coats`,
       },

@@ -253,8 +253,20 @@ function risksOf(
   return [...run(BLADE_TASKS, "blade", consumables + outsideWork), ...run(HANDLE_TASKS, "handle", 0)];
 }
 
-/** What is asked, parted as the customer sees it: the tax in it, what sheath and post cost, the rest for the knife. */
-function askedPrice(totalMinor: number, { sheathMinor, postMinor }: AskedPrice, taxRate: number): AskedPrice {
+/**
+ * What is asked, parted as the customer sees it: the tax in it, what sheath and post cost, the rest for the knife; in the
+ * smallest coin.
+ *
+ * @param taxRate - Share of the price without it.
+ *
+ * @example
+ * askedPrice(12000, { sheathMinor: 1000, postMinor: 0 }, 0.2).knifeMinor; // 9000
+ */
+export function askedPrice(
+  totalMinor: number,
+  { sheathMinor, postMinor }: Pick<AskedPrice, "sheathMinor" | "postMinor">,
+  taxRate: number,
+): AskedPrice {
   const netMinor = toMinor(totalMinor / (1 + taxRate), 0);
   return {
     knifeMinor: netMinor - sheathMinor - postMinor,
