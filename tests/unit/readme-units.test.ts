@@ -2,7 +2,7 @@ import { parseQuantity, type QuantityKind, unitNames, unitWords } from "@scantli
 import { describe, expect, it } from "vitest";
 import { readText } from "./repository.js";
 
-const KINDS = ["length", "mass", "angle", "share", "temperature", "density"] as const;
+const KINDS = ["length", "mass", "angle", "share", "temperature", "density", "time"] as const;
 
 /** What stands between backticks up to the first full stop, with its plurals written out: `inch(es)` is inch and inches. */
 function listed(kind: QuantityKind): string[] {

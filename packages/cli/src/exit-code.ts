@@ -15,7 +15,8 @@ export const EXIT = {
   file: 3,
   /**
    * An ask is not met, or a finding says stop (`check`, `plan` and `reorder`); asks that no change meets (`fit`); steel short at
-   * the usual losses, or a mass that cannot be (`gate`); an entry that is doubted, and therefore not stored (`record`).
+   * the usual losses, or a mass that cannot be (`gate`); an entry that is doubted, and therefore not stored (`record`);
+   * a promised date that cannot be kept (`quote`).
    */
   notMet: 4,
   /** A file would be overwritten, or cannot be written. */

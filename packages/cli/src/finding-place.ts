@@ -17,7 +17,7 @@ export interface FindingPlace {
 }
 
 /** What stands in the shop file and never in a knife file. */
-const SHOP_PATHS = /^(?:rack|press|oven|quenchTank|fullers|preCurve|limits|losses)\b/u;
+const SHOP_PATHS = /^(?:rack|press|oven|quenchTank|fullers|preCurve|limits|losses|work|currency)\b/u;
 
 /** Finds what a finding is about: paths count lists from 0, people do not. */
 export function placeFinding({ path }: Finding, job: Job): FindingPlace {

@@ -56,6 +56,15 @@ export interface JobsheetOptions extends CommonOptions {
   readonly plan?: number;
 }
 
+export interface QuoteOptions extends CommonOptions {
+  /** When work begins; left out: as the knife file says, else today. */
+  readonly from?: string;
+  /** Of the customer's PDF; left out: the shop's own, else A4 or Letter. */
+  readonly paper?: string;
+  /** Which of the ranked plans, from 1; left out: the best. */
+  readonly plan?: number;
+}
+
 export interface GateOptions extends CommonOptions {
   readonly stage: GateStage;
   /** What the scale shows. */

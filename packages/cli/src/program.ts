@@ -11,6 +11,7 @@ import { declareLearn } from "./program/learn-command.js";
 import { declareNew } from "./program/new-command.js";
 import { declarePattern } from "./program/pattern-command.js";
 import { declarePlan } from "./program/plan-command.js";
+import { declareQuote } from "./program/quote-command.js";
 import { declareRecord } from "./program/record-command.js";
 import { declareReorder } from "./program/reorder-command.js";
 import { declareSetup } from "./program/setup-command.js";
@@ -53,6 +54,7 @@ const COMMANDS = [
   declarePattern,
   declareJobsheet,
   declareCheck,
+  declareQuote,
   declareCalibrate,
   declareCompletion,
 ];

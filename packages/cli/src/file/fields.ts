@@ -153,6 +153,22 @@ export function name(about: string, longest = 200) {
     .meta({ description: about });
 }
 
+/** Words over several lines, for a sheet: every character can be printed. */
+export function text(about: string, most = 1000) {
+  return z
+    .string({ error: "needs some words" })
+    .transform((raw, ctx) => {
+      const words = raw.trim();
+      if (words === "") complainTo(ctx)("text-empty", "needs some words");
+      else if (/[\p{Cs}]|(?![\n\r\t])\p{Cc}/u.test(words))
+        complainTo(ctx)("text-unprintable", "has a character in it that cannot be printed");
+      else if (words.length > most)
+        complainTo(ctx)("text-too-long", `is too long; ${most} characters are the most`);
+      return words;
+    })
+    .meta({ description: about });
+}
+
 /** A whole number. */
 export function count(about: string, from: number, to = 1000) {
   return numberOrText(`needs a whole number from ${from} to ${to}`)

@@ -1,13 +1,15 @@
 import type { KnifeSpec, MixedStackSpec, SheathSizes, StationPlace } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
+import type { z } from "zod";
 import { type Ask, type AskName, type AskTest, isAskName } from "./ask-fields.js";
 import { knifeJsonSchema, shopJsonSchema } from "./json-schema.js";
 import { knifeSchema } from "./knife-schema.js";
 import { laterKnifeChecks } from "./later-checks.js";
-import { liftTolerances, type SpecTolerance } from "./lift.js";
+import { liftTolerances, type Plain, type SpecTolerance } from "./lift.js";
 import type { Position } from "./problem.js";
 import { positionFinder, readShape } from "./read-shape.js";
 import { remember } from "./remember.js";
+import type { quoteFields } from "./work-fields.js";
 
 const schemaFor = remember((units: FileUnits) => knifeSchema(units));
 
@@ -19,7 +21,15 @@ export interface Order {
   readonly title: string;
   /** In a fixed order: mass and balance first, then sizes. */
   readonly asks: readonly Ask[];
+  readonly customer?: string;
+  readonly revision?: string;
+  /** Days from 1 January 1970: when work begins or began, and the day that it is promised for. */
+  readonly started?: number;
+  readonly promised?: number;
 }
+
+/** What a knife file says of its quote: hours, money, days from 1 January 1970. */
+export type GivenQuote = Plain<z.output<ReturnType<typeof quoteFields>>>;
 
 /** A knife file that was read whole. */
 export interface KnifeFile {
@@ -33,6 +43,7 @@ export interface KnifeFile {
   readonly stack: MixedStackSpec | undefined;
   /** What it asks of the sheath, mm. */
   readonly sheath: Partial<SheathSizes>;
+  readonly quote: GivenQuote;
   /** The file that the outline is drawn in, as the knife file names it. */
   readonly drawing: string | undefined;
   /** Tolerances that the file gives, by path into `spec`. */
@@ -57,7 +68,7 @@ export function readKnifeFile(text: string, fileName: string): KnifeFile {
     }),
     later: (failure) => laterKnifeChecks(failure, schemaFor),
   });
-  const { scantling: _version, units: _units, order = {}, stack, sheath = {}, ...knife } = data;
+  const { scantling: _version, units: _units, order = {}, stack, sheath = {}, quote = {}, ...knife } = data;
   const { plain: spec, tolerances } = liftTolerances(knife);
   const { outline } = spec.blade;
   const file: KnifeFile = {
@@ -66,16 +77,27 @@ export function readKnifeFile(text: string, fileName: string): KnifeFile {
       code: order.code ?? "",
       title: order.title ?? titleOf(fileName),
       asks: listAsks(order.asks ?? {}),
+      ...given(order, ["customer", "revision", "started", "promised"]),
     },
     units,
     spec,
     stack,
     sheath: liftTolerances(sheath).plain,
+    quote: liftTolerances(quote).plain,
     drawing: "drawing" in outline ? outline.drawing : undefined,
     tolerances,
     positionOf: positionFinder(tree),
   };
   return withDrawing(file, "");
+}
+
+/** Those of some keys that have a value. */
+function given<T extends object, K extends keyof T>(
+  group: T,
+  keys: readonly K[],
+): { [Key in K]?: Exclude<T[Key], undefined> } {
+  const entries = keys.map((key) => [key, group[key]] as const).filter(([, value]) => value !== undefined);
+  return Object.fromEntries(entries) as { [Key in K]?: Exclude<T[Key], undefined> };
 }
 
 /** The same file with the text of its drawing; one without a drawing stays as it is. */

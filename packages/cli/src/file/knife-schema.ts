@@ -3,14 +3,16 @@ import type { FileUnits } from "@scantling/geometry/units";
 import { z } from "zod";
 import { asks } from "./ask-fields.js";
 import { bevel, choil, fullers, microbevel, swedge } from "./blade-fields.js";
+import { date } from "./date-fields.js";
 import { cornersOutline, runsOutline } from "./drawing-fields.js";
-import { count, NOT_NEGATIVE, name, POSITIVE, type QuantityRule, quantity } from "./fields.js";
+import { count, NOT_NEGATIVE, name, POSITIVE, type QuantityRule, quantity, text } from "./fields.js";
 import { handle } from "./handle-fields.js";
 import { edgeAngle, law, point, stations } from "./knife-fields.js";
 import { material } from "./material-fields.js";
 import { allowances, betweenField, GROUP, unitsField, versionField } from "./shared-fields.js";
 import { sheathFields } from "./sheath-fields.js";
 import { stackFields } from "./stack-fields.js";
+import { quoteFields } from "./work-fields.js";
 
 const LIST = "needs a list";
 
@@ -32,6 +34,10 @@ export function knifeSchema(units: FileUnits) {
               code: name("Order number, printed on every sheet").optional(),
               title: name("What it is, printed on every sheet").optional(),
               asks: asks(units).meta({ description: "What was asked for; checked one by one" }).optional(),
+              customer: text("Who ordered it, for the customer's sheet").optional(),
+              revision: name("Which revision of the drawing this is: A, B, ...").optional(),
+              started: date("When work begins or began").optional(),
+              promised: date("The day that it is promised for").optional(),
             },
             { error: GROUP },
           )
@@ -48,6 +54,7 @@ export function knifeSchema(units: FileUnits) {
           )
           .optional(),
         stack: stackFields(units).optional(),
+        quote: quoteFields(units).optional(),
         allowances: allowances(units).optional(),
         sheath: sheathFields(units).optional(),
         forging: z

@@ -41,7 +41,14 @@ export function laterKnifeChecks(
     const issues = materialIssues(materialsIn(data)).filter(({ path }) => isSound(path, problems));
     return { problems: placeIssues(issues, placed, units), notReached: SHAPE_CHECKS };
   }
-  const { scantling: _version, units: _units, order: _order, stack: _stack, ...knife } = shape.data;
+  const {
+    scantling: _version,
+    units: _units,
+    order: _order,
+    stack: _stack,
+    quote: _quote,
+    ...knife
+  } = shape.data;
   return { problems: placeIssues(issuesOf(liftTolerances(knife).plain), placed, units) };
 }
 
@@ -58,6 +65,7 @@ function putRight(
     const missingVersion = path === "scantling" && code === "missing";
     if (missingVersion) put(data, ["scantling"], 1);
     else if (path === "order" || path.startsWith("order.")) take(data, ["order"]);
+    else if (path === "quote" || path.startsWith("quote.")) take(data, ["quote"]);
     else if (path.startsWith(formatPath(EDGE_ANGLE.path))) put(data, EDGE_ANGLE.path, EDGE_ANGLE.standIn);
     else if (code !== "duplicate-key" && !renamed.includes(path)) complete = false;
   }

@@ -14,9 +14,10 @@ import type {
   StockLimits,
 } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
+import type { z } from "zod";
 import { knifeJsonSchema, shopJsonSchema } from "./json-schema.js";
 import type { LearnedEntry } from "./learned-fields.js";
-import { liftTolerances } from "./lift.js";
+import { liftTolerances, type Plain } from "./lift.js";
 import { renameScale } from "./loss-fields.js";
 import type { PaperGiven } from "./paper-words.js";
 import type { PrinterEntry } from "./printer-fields.js";
@@ -25,6 +26,7 @@ import { positionFinder, readShape } from "./read-shape.js";
 import { remember } from "./remember.js";
 import type { SheetWords } from "./sheet-fields.js";
 import { shopSchema } from "./shop-schema.js";
+import type { workFields } from "./work-fields.js";
 
 const schemaFor = remember((units: FileUnits) => shopSchema(units));
 
@@ -54,6 +56,9 @@ export interface DefaultTolerances {
   readonly density?: number;
 }
 
+/** What a shop file gives of time and money: hours, shares, mm, days from 1 January 1970. */
+export type GivenWork = Plain<z.output<ReturnType<typeof workFields>>>;
+
 /** A shop file that was read whole. */
 export interface ShopFile {
   readonly fileName: string;
@@ -72,6 +77,8 @@ export interface ShopFile {
   readonly learned: Partial<Record<FigurePath, LearnedEntry>>;
   /** Of the sheaths of knife files that do not say, mm. */
   readonly sheath: Partial<SheathSizes>;
+  /** Time and money, as far as the file says. */
+  readonly work: GivenWork;
   positionOf(path: string): Position | undefined;
 }
 
@@ -100,6 +107,7 @@ export function readShopFile(text: string, fileName: string): ShopFile {
     sheets,
     learned = {},
     sheath = {},
+    work = {},
     ...shop
   } = plain;
   return {
@@ -113,6 +121,7 @@ export function readShopFile(text: string, fileName: string): ShopFile {
     ...(sheets === undefined ? {} : { sheets }),
     learned,
     sheath,
+    work,
     positionOf: positionFinder(tree),
   };
 }

@@ -14,6 +14,7 @@ import { recipeFields } from "./recipe-fields.js";
 import { allowances, GROUP, unitsField, versionField } from "./shared-fields.js";
 import { sheathFields } from "./sheath-fields.js";
 import { sheetFields } from "./sheet-fields.js";
+import { workFields } from "./work-fields.js";
 
 /**
  * The shop file, declared once like the knife file; the source of `schemas/shop.schema.json`. Every key may be
@@ -52,6 +53,7 @@ export function shopSchema(units: FileUnits) {
         sheets: sheetFields().optional(),
         ...learnedFields(units),
         sheath: sheathFields(units).optional(),
+        work: workFields(units).optional(),
       },
       { error: "needs to be a group of keys, such as units, rack, losses" },
     )

@@ -17,7 +17,10 @@ export interface FittedFile {
  *
  * @throws {CommandFailure} exit code 5 where the file is laid out in a way that cannot be changed.
  */
-export function fittedFile({ answer, changes }: FitReport, { texts, knife, name, fromStdin }: Job): FittedFile {
+export function fittedFile(
+  { answer, changes }: FitReport,
+  { texts, knife, name, fromStdin }: Job,
+): FittedFile {
   const all = answer.knife.dimensions.flatMap(({ dimension, sizes }) =>
     sizes === undefined ? [] : newSizes(dimension, sizes),
   );

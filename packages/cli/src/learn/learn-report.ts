@@ -10,8 +10,8 @@ import {
 import type { FileUnits } from "@scantling/geometry/units";
 import type { ShopFile } from "../file/index.js";
 import { unifiedDiff } from "../report/unified-diff.js";
-import { keepsHours, learningShop } from "./learning-shop.js";
-import { canBeKept, type Proposal, proposalsOf } from "./propose.js";
+import { learningShop } from "./learning-shop.js";
+import { type Proposal, proposalsOf } from "./propose.js";
 import { newShopText, withProposals } from "./store-learnt.js";
 
 /** What became of the change: `by-hand` where the file is laid out so that nothing can be put into it. */
@@ -27,8 +27,6 @@ export interface LearnReport {
   /** What the shop reckons with today. */
   readonly now: Partial<Record<FigurePath, Banded>>;
   readonly proposals: readonly Proposal[];
-  /** Hours, where shop files of this version do not keep any. */
-  readonly notKept: readonly Proposal[];
   /** The text of the shop file as it becomes; undefined where it is to be changed by hand, or not at all. */
   readonly edited: string | undefined;
   readonly diff: readonly string[];
@@ -61,9 +59,7 @@ export function learnReport(
   const shop = learningShop(shopFile?.file);
   const learnt = learnShop(records, shop);
   const fileUnits = shopFile?.file?.units ?? units ?? "mm";
-  const all = proposalsOf(learnt.figures, shop, fileUnits);
-  const kept = keepsHours();
-  const proposals = all.filter(({ path }) => canBeKept(path, kept));
+  const proposals = proposalsOf(learnt.figures, shop, fileUnits);
   const before = shopFile?.text ?? "";
   const base = shopFile?.file === undefined ? before + newShopText(fileUnits) : before;
   const edited = proposals.length === 0 ? undefined : withProposals(base, proposals, fileUnits);
@@ -78,7 +74,6 @@ export function learnReport(
       }),
     ),
     proposals,
-    notKept: all.filter(({ path }) => !canBeKept(path, kept)),
     edited,
     diff: edited === undefined ? [] : unifiedDiff(before, edited, shopFile?.shown),
     outcome: proposals.length > 0 && edited === undefined ? "by-hand" : "proposed",

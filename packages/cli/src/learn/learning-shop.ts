@@ -6,12 +6,11 @@ import {
   figureOf,
   type LearningShop,
   presentFigure,
-  type TaskName,
+  TASK_HOURS,
   withBand,
   withDefaultAllowances,
 } from "@scantling/geometry";
 import type { ShopFile } from "../file/index.js";
-import { shopJsonSchema } from "../file/json-schema.js";
 import { fillShop } from "../load.js";
 
 /**
@@ -26,7 +25,7 @@ export function learningShop(file: ShopFile | undefined): LearningShop {
   const present: LearningShop = {
     shop,
     allowances: { face, afterHardening },
-    hours: file === undefined ? {} : hoursOf(file),
+    hours: { ...TASK_HOURS, ...file?.work.hours },
   };
   const standing = FIGURE_PATHS.flatMap((path) => {
     const entry = file?.learned[path];
@@ -51,17 +50,4 @@ function isSame(path: FigurePath, now: Banded | undefined, then: Banded): boolea
   const near = (a: number, b: number): boolean => Math.abs(a - b) <= SAME * Math.max(1, Math.abs(b));
   if (now === undefined || !near(now.value, then.value)) return false;
   return !figureOf(path).banded || (near(now.low, then.low) && near(now.high, then.high));
-}
-
-/** Bench hours by task, where shop files have them. */
-interface GivenHours {
-  readonly work?: { readonly hours?: Partial<Record<TaskName, Banded>> };
-}
-
-const hoursOf = (file: ShopFile & GivenHours): Partial<Record<TaskName, Banded>> => file.work?.hours ?? {};
-
-/** Whether shop files of this version keep bench hours: where they do not, those that were learnt are only told. */
-export function keepsHours(): boolean {
-  const { properties } = shopJsonSchema() as { readonly properties?: { readonly work?: unknown } };
-  return properties?.work !== undefined;
 }

@@ -65,7 +65,3 @@ export function changesOf(proposals: readonly Proposal[]): readonly YamlChange[]
     }),
   ];
 }
-
-/** Hours that shop files of this version do not keep are told, and not written. */
-export const canBeKept = (path: FigurePath, keepsHours: boolean): boolean =>
-  keepsHours || figureOf(path).quantity !== "hours";

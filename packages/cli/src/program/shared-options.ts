@@ -4,9 +4,9 @@ import { listOf, oneOf, usually } from "./word-option.js";
 export const EXIT_CODES = `
 Exit codes: 0 done; 1 our bug; 2 wrong use; 3 a file has errors or cannot be
 read; 4 an ask is not met or a finding says stop (check, plan, reorder), cannot
-be met (fit), or the steel is short at the usual losses or its mass cannot be
-(gate), or an entry is doubted and not stored (record); 5 would overwrite or
-cannot write.`;
+be met (fit), the steel is short at the usual losses or its mass cannot be
+(gate), an entry is doubted and not stored (record), or the promised date cannot
+be kept (quote); 5 would overwrite or cannot write.`;
 
 // Written out, so that help does not load the geometry.
 export const STATES = ["finished", "ready", "forged"] as const;
@@ -60,7 +60,7 @@ export function shared(command: Command, description: string): Command {
 }
 
 export function examples(command: string, ...lines: readonly string[]): string {
-  return `\nExamples:\n${lines.map((line) => `  scantling ${line}`).join("\n")}\n${["check", "fit", "gate", "plan", "record", "reorder"].includes(command) ? EXIT_CODES : ""}`;
+  return `\nExamples:\n${lines.map((line) => `  scantling ${line}`).join("\n")}\n${["check", "fit", "gate", "plan", "quote", "record", "reorder"].includes(command) ? EXIT_CODES : ""}`;
 }
 
 /** The blade in hand: finished, ready to harden with what is ground afterwards still on, or as it leaves the anvil. */

@@ -75,13 +75,21 @@ const SUFFIXES: Readonly<Record<QuantityValue["quantity"], string>> = {
   mass: "G",
   temperature: "C",
   "temperature difference": "K",
+  time: "Hours",
   share: "Share",
   count: "",
   area: "Mm2",
   volume: "Mm3",
 };
 
+const SECONDS_PER_HOUR = 3600;
+
+function inNamedUnit(quantity: QuantityValue["quantity"], value: number): number {
+  if (quantity === "angle") return radiansToDegrees(value);
+  return quantity === "time" ? value / SECONDS_PER_HOUR : value;
+}
+
 /** The name with its unit, and the value in that unit: `["wallMm", 3.2]`. */
 function namedValue(name: string, { quantity, value }: QuantityValue): [string, number] {
-  return [`${name}${SUFFIXES[quantity]}`, quantity === "angle" ? radiansToDegrees(value) : value];
+  return [`${name}${SUFFIXES[quantity]}`, inNamedUnit(quantity, value)];
 }

@@ -5,6 +5,7 @@ import {
   TEMPER_SCATTER,
   TEMPER_TABLES,
 } from "@scantling/geometry";
+import { describeIssue } from "@scantling/geometry/units";
 
 /** The heat treatment for programs: what each source says, side by side, and the tempering tables. */
 export const heatJson = (recipes: readonly HeatRecipe[]): unknown =>
@@ -24,12 +25,16 @@ export const heatJson = (recipes: readonly HeatRecipe[]): unknown =>
     })),
   }));
 
+/** Temperatures in it are °C, as all of these. */
+const coolingText = (cooling: HeatStep["cooling"]): string | null =>
+  cooling === undefined ? null : typeof cooling === "string" ? cooling : describeIssue(cooling, "mm");
+
 const stepJson = ({ step, low, high, soak, cooling, times = 1, source, mark }: HeatStep) => ({
   step,
   lowC: low,
   highC: high,
   soakMin: soak === undefined ? null : [soak.low, soak.high],
-  cooling: cooling ?? null,
+  cooling: coolingText(cooling),
   times,
   source,
   mark,

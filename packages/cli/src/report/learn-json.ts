@@ -7,7 +7,7 @@ const UNITS: Readonly<Record<string, string>> = { length: "mm", hours: "h" };
 
 /** `scantling/learn/1`: figures, what was left out, and the change of the shop file. */
 export function learnJson(report: LearnReport): unknown {
-  const { shop, records, learnt, proposals, notKept, diff, outcome } = report;
+  const { shop, records, learnt, proposals, diff, outcome } = report;
   const { models } = learnt;
   return {
     schema: "scantling/learn/1",
@@ -26,7 +26,6 @@ export function learnJson(report: LearnReport): unknown {
         ? null
         : { other: models.other, jobs: models.jobs, apart: models.apart, otherApart: models.otherApart },
     changes: proposals.map(({ path, from, to }) => ({ path, from: from ?? null, to })),
-    notKept: notKept.map(({ path, from, to }) => ({ path, from: from ?? null, to })),
     diff: diff.map((line) => `${line}\n`).join(""),
     written: outcome === "written",
     byHand: outcome === "by-hand",

@@ -43,7 +43,7 @@ function headText({ shop, records, learnt }: LearnReport): string {
 
 function figureLines(figure: LearntFigure, report: LearnReport): string[] {
   const { path, own, isNew, estimate } = figure;
-  const { units, proposals, notKept, now } = report;
+  const { units, proposals, now } = report;
   const show = (value: number): string => shownFigure(path, value, units);
   const row = (name: string, { value, low, high }: typeof own): string[] => [
     `  ${name}`,
@@ -52,7 +52,7 @@ function figureLines(figure: LearntFigure, report: LearnReport): string[] {
   ];
   const stands = now[path];
   const learntBefore = stands !== undefined && !isNew && show(stands.value) !== show(own.value);
-  const proposed = [...proposals, ...notKept].some((one) => one.path === path);
+  const proposed = proposals.some((one) => one.path === path);
   return [
     ...wrap(`${capital(figureOf(path).words)} (${path})`),
     ...layOutTable(
@@ -134,15 +134,12 @@ function modelLines({ other, jobs, apart, otherApart }: ModelsCompared): string[
   ];
 }
 
-function changeLines({ shop, proposals, notKept, diff, outcome, again }: LearnReport): string[] {
-  const told = notKept.map(({ path, to }) => `  ${path}: ${to}`);
-  const hours = told.length === 0 ? [] : ["Hours, which shop files do not keep yet:", ...told, ""];
-  if (proposals.length === 0) return [...hours, "Nothing to change in the shop file."];
+function changeLines({ shop, proposals, diff, outcome, again }: LearnReport): string[] {
+  if (proposals.length === 0) return ["Nothing to change in the shop file."];
   const name = shop ?? "shop.yaml, a new file";
   switch (outcome) {
     case "written":
       return [
-        ...hours,
         `CHANGED ${name}`,
         ...diff,
         "",
@@ -150,7 +147,6 @@ function changeLines({ shop, proposals, notKept, diff, outcome, again }: LearnRe
       ];
     case "proposed":
       return [
-        ...hours,
         `PROPOSED CHANGE of ${name}`,
         ...diff,
         "",
@@ -159,7 +155,6 @@ function changeLines({ shop, proposals, notKept, diff, outcome, again }: LearnRe
       ];
     case "by-hand":
       return [
-        ...hours,
         ...wrap(`PROPOSED CHANGE of ${name}, which can only be changed by hand:`),
         ...(diff.length > 0 ? diff : proposals.map(({ path, to }) => `  ${path}: ${to}`)),
       ];

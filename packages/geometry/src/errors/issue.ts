@@ -5,12 +5,13 @@ export type Quantity =
   | "mass"
   | "temperature"
   | "temperature difference"
+  | "time"
   | "share"
   | "count"
   | "area"
   | "volume";
 
-/** A number inside a message: mm, rad, g, °C, K, 0–1, or a plain count. */
+/** A number inside a message: mm, rad, g, °C, K, seconds, 0–1, or a plain count. */
 export interface QuantityValue {
   readonly quantity: Quantity;
   readonly value: number;
@@ -90,6 +91,13 @@ export const temperatureDifference = (value: number): QuantityValue => ({
  * mass(480); // { quantity: "mass", value: 480 }
  */
 export const mass = (value: number): QuantityValue => ({ quantity: "mass", value });
+/**
+ * A time inside a message, seconds.
+ *
+ * @example
+ * time(5400); // { quantity: "time", value: 5400 }, shown as 1 h 30 min
+ */
+export const time = (value: number): QuantityValue => ({ quantity: "time", value });
 /**
  * A share inside a message, 0 to 1.
  *

@@ -24,4 +24,5 @@ export const TASK_WORDS = {
   pack: "final check, packing and posting",
 } as const;
 
+/** One of {@link TASK_WORDS}. */
 export type TaskName = keyof typeof TASK_WORDS;

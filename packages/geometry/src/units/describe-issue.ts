@@ -8,6 +8,7 @@ import { formatMass } from "./mass.js";
 import { formatNumber } from "./number-text.js";
 import type { FileUnits } from "./quantity.js";
 import { formatTemperature, formatTemperatureDifference } from "./temperature.js";
+import { formatTime } from "./time.js";
 
 /** Below this a length that is no inch fraction is shown in thousandths: a caliper reading, not a tape's. */
 const CALIPER_RANGE = MM_PER_INCH / 2;
@@ -89,6 +90,8 @@ export function formatQuantity(
       return formatTemperature(value, units, finer(1));
     case "temperature difference":
       return formatTemperatureDifference(value, units, finer(1));
+    case "time":
+      return formatTime(value);
     case "share":
       return formatShare(value, finer(0.1));
     case "area":

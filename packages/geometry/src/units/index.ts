@@ -11,4 +11,5 @@ export * from "./number-text.js";
 export * from "./quantity.js";
 export * from "./quantity-error.js";
 export * from "./temperature.js";
+export * from "./time.js";
 export { findUnit, nearestUnit, type QuantityKind, type Unit, unitNames, unitWords } from "./unit-table.js";

@@ -41,6 +41,7 @@ export const KIND_WORDS: Readonly<Record<QuantityKind, { readonly a: string; rea
   angle: { a: "an angle", examples: "15 deg" },
   temperature: { a: "a temperature", examples: "820 °C or 1500 °F" },
   density: { a: "a density", examples: "7.83 g/cm3 or 0.283 lb/in3" },
+  time: { a: "a time", examples: "3 h, 90 min or 2 days" },
   share: { a: "a share", examples: "60 %" },
 };
 

@@ -12,10 +12,10 @@ import {
   type Unit,
 } from "./unit-table.js";
 
-/** The units that bare numbers of a file are in: mm, g, °C, g/cm³ or inches, ounces, °F, lb/in³; angles in degrees. */
+/** The units that bare numbers of a file are in: mm, g, °C, g/cm³ or inches, ounces, °F, lb/in³; angles in degrees, times in hours. */
 export type FileUnits = "mm" | "in";
 
-/** A value with its tolerance, in mm, g, rad, °C, g/mm³ or as a share; `plus` and `minus` are not negative. */
+/** A value with its tolerance, in mm, g, rad, °C, g/mm³, seconds or as a share; `plus` and `minus` are not negative. */
 export interface Measured {
   readonly value: number;
   readonly plus: number;
@@ -28,8 +28,8 @@ export type QuantityReading =
   | { readonly ok: false; readonly error: QuantityError };
 
 const BARE_UNITS: Readonly<Record<FileUnits, Readonly<Record<Exclude<QuantityKind, "share">, string>>>> = {
-  mm: { length: "mm", mass: "g", angle: "deg", temperature: "C", density: "g/cm3" },
-  in: { length: "in", mass: "oz", angle: "deg", temperature: "F", density: "lb/in3" },
+  mm: { length: "mm", mass: "g", angle: "deg", temperature: "C", density: "g/cm3", time: "h" },
+  in: { length: "in", mass: "oz", angle: "deg", temperature: "F", density: "lb/in3", time: "h" },
 };
 
 const LONGEST = 80;
@@ -46,6 +46,9 @@ class Unreadable extends Error {
   }
 }
 
+/** What may be written in several parts, the larger unit first: `6' 2"`, `1 lb 2 oz`, `1 h 30 min`. */
+const IN_PARTS: readonly QuantityKind[] = ["length", "mass", "time"];
+
 /** One number with the unit written after it. */
 interface Term {
   readonly number: Fraction;
@@ -55,14 +58,14 @@ interface Term {
 
 /**
  * Reads a quantity as a smith writes it: `190 mm`, `7-1/2"`, `7⅞ in`, `6'2"`, `1 lb 2 oz`, `15°`, `1500 °F`,
- * `7.83 g/cm3`, `60 %`, with or without a tolerance: `6.4 ± 0.2 mm`, `6.4 +0.3/-0.1 mm`, `480 g ± 2 %`.
+ * `7.83 g/cm3`, `1 h 30 min`, `60 %`, with or without a tolerance: `6.4 ± 0.2 mm`, `6.4 +0.3/-0.1 mm`, `480 g ± 2 %`.
  *
- * A bare number is in the file's units, angles in degrees, shares as they stand. A unit after the value holds for
+ * A bare number is in the file's units, angles in degrees, times in hours, shares as they stand. A unit after the value holds for
  * its tolerance too; one after the tolerance alone is taken where it is the file's own or a part of it (thou in a file in
  * inches), and refused where nobody can tell what the value is in: `8 ± 0.02 in` in a file in mm. A bare fraction in a file in mm is refused: it nearly always is an
  * inch size without its mark. Ranges are the caller's business.
  *
- * @returns the value and tolerance in mm, g, rad, °C, g/mm³ or as a share, or what is wrong as data.
+ * @returns the value and tolerance in mm, g, rad, °C, g/mm³, seconds or as a share, or what is wrong as data.
  *
  * @example
  * parseQuantity("7-1/2 in", "length", "mm"); // { ok: true, quantity: { value: 190.5, plus: 0, minus: 0 } }
@@ -204,7 +207,7 @@ function sumTerms(
     if (term.unit === undefined) throw new Unreadable("unit-missing");
     const next = resolveUnit(term.unit, kind);
     const descends = unit !== undefined && next.factor.lt(unit.factor);
-    if (!descends || (kind !== "length" && kind !== "mass")) throw new Unreadable("parts-out-of-order");
+    if (!descends || !IN_PARTS.includes(kind)) throw new Unreadable("parts-out-of-order");
     sum = sum.add(term.number.mul(next.factor));
     unit = next;
   }

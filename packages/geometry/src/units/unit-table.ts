@@ -12,10 +12,10 @@ import { exactly } from "./fraction.js";
 import { unitLibrary } from "./unit-library.js";
 
 /** Kinds of quantity that a file can hold. Money and counts have no units and are read elsewhere. */
-export type QuantityKind = "length" | "mass" | "angle" | "temperature" | "density" | "share";
+export type QuantityKind = "length" | "mass" | "angle" | "temperature" | "density" | "time" | "share";
 
 /**
- * A unit of measure. A value becomes mm, g, degrees, °C, g/mm³ or a share as `(value − offset) · factor`; a
+ * A unit of measure. A value becomes mm, g, degrees, °C, g/mm³, seconds or a share as `(value − offset) · factor`; a
  * difference, such as a tolerance, by the factor alone.
  */
 export interface Unit {
@@ -50,12 +50,13 @@ const TAKEN = {
   mass: ["g", "kg", "oz", "lb"],
   angle: ["deg", "rad"],
   temperature: ["C", "F"],
+  time: ["min", "h", "d", "week"],
 } as const;
 
 /** Densities, without the exponent's other spellings. */
 const DENSITIES = ["g/cm3", "g/cc", "kg/m3", "lb/in3", "lb/ft3"] as const;
 
-const BASES = { length: "mm", mass: "g", angle: "deg", temperature: "C" } as const;
+const BASES = { length: "mm", mass: "g", angle: "deg", temperature: "C", time: "s" } as const;
 
 function fromLibrary(kind: keyof typeof BASES): Unit[] {
   return unitLibrary()
@@ -99,6 +100,7 @@ const SIMPLE_UNITS: readonly Unit[] = [
   ...fromLibrary("mass"),
   ...fromLibrary("angle"),
   ...fromLibrary("temperature"),
+  ...fromLibrary("time"),
   ...SHOP_UNITS,
 ];
 
@@ -124,6 +126,9 @@ const ALIASES: Readonly<Record<string, string>> = {
   percent: "%",
   pct: "%",
   thous: "thou",
+  mins: "min",
+  hr: "h",
+  hrs: "h",
 };
 
 const BY_NAME: ReadonlyMap<string, Unit> = new Map(

@@ -11,6 +11,14 @@ const DEGREE = Math.PI / 180;
 type Row = readonly [text: string | number, kind: QuantityKind, units: FileUnits, value: number];
 
 const VALUES: readonly Row[] = [
+  // times, in seconds
+  ["3 h", "time", "mm", 10_800],
+  [3, "time", "in", 10_800],
+  ["90 min", "time", "mm", 5_400],
+  ["1 h 30 min", "time", "mm", 5_400],
+  ["1 1/2 hours", "time", "mm", 5_400],
+  ["2 days", "time", "mm", 172_800],
+  ["1 week", "time", "in", 604_800],
   // metric lengths
   ["190 mm", "length", "mm", 190],
   ["190mm", "length", "in", 190],

@@ -106,6 +106,8 @@ export interface PatternModel {
   /** Finished steel mass and whole knife mass, g. */
   readonly steelMass: number;
   readonly knifeMass: number;
+  /** How many mm of the knife are one of this model, where it is drawn smaller; left out: 1. Figures tell the knife's. */
+  readonly drawnAt?: number;
   readonly units: SheetUnits;
   /** Date or revision text given by the caller; the drawing itself has no clock. */
   readonly revision?: string;

@@ -146,7 +146,7 @@ export const TEMPER_TABLES: readonly TemperTable[] = [
 export const TEMPER_SCATTER = 2;
 
 /** Rows farther apart than this say nothing of what lies between them, K: hardness may hold there, or rise again. */
-const APART = 60;
+export const TEMPER_ROWS_APART = 60;
 
 /** What one source says of a hardness that is wished for. */
 export interface TemperChoice extends HeatSource {
@@ -192,7 +192,7 @@ export function loneHardnesses(steel: string): number[] {
     points
       .filter(({ temperature }, i) =>
         [points[i - 1], points[i + 1]].every(
-          (next) => next === undefined || Math.abs(next.temperature - temperature) > APART,
+          (next) => next === undefined || Math.abs(next.temperature - temperature) > TEMPER_ROWS_APART,
         ),
       )
       .map(({ low, high }) => (low + high) / 2),
@@ -214,7 +214,7 @@ function temperatureAt(
     if (from === undefined || hardness > from.hardness || hardness < to.hardness) continue;
     if (from.hardness === hardness) return from.temperature;
     if (to.hardness === hardness) return to.temperature;
-    if (to.temperature - from.temperature > APART) continue;
+    if (to.temperature - from.temperature > TEMPER_ROWS_APART) continue;
     const share = (from.hardness - hardness) / (from.hardness - to.hardness);
     return from.temperature + share * (to.temperature - from.temperature);
   }

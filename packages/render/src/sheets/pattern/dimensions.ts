@@ -54,7 +54,7 @@ function lengthDimensions(
   beside: boolean,
 ): Dimensions {
   const { bounds, bottomAt } = silhouette;
-  const write = (mm: number): string => onOneLine(lengthText(mm, model.units));
+  const write = (mm: number): string => onOneLine(lengthText(mm * (model.drawnAt ?? 1), model.units));
   const onBottom = (x: number): { x: number; y: number } => ({ x, y: bottomAt(x) });
   const butt = onBottom(bounds.minX);
   const front = onBottom(model.handleFront);
@@ -121,6 +121,8 @@ function liftOfEdge(
 function endLabels(model: PatternModel, silhouette: Silhouette, y: number): DrawingItem[] {
   const both = textWidth("HEEL", SMALL) + textWidth("TIP", SMALL) + 5;
   const room = model.edgeLength > both;
+  // Drawn smaller, a short blade has no room under it for both.
+  if (!room && model.drawnAt !== undefined) return [];
   const tipX = room ? model.edgeLength : silhouette.bounds.maxX;
   return [
     lettering("HEEL", { x: 1.2, y }, { height: SMALL }),

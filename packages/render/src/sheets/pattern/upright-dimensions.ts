@@ -3,7 +3,7 @@ import { boxOfItems } from "../../box.js";
 import { checkLayout } from "../../check-layout.js";
 import { EXTENSION_GAP, fitsAlong, uprightDimension } from "../../dimension.js";
 import type { DrawingItem } from "../../drawing.js";
-import { lengthText, onOneLine } from "../../label-text.js";
+import { type DualText, lengthText, onOneLine } from "../../label-text.js";
 import type { PatternHeight, PatternModel } from "../../models/pattern-model.js";
 import type { Silhouette } from "../../silhouette.js";
 import type { SizeName } from "./sizes.js";
@@ -15,6 +15,10 @@ const FROM_VIEW = 7;
 const COLUMN = 9;
 /** Places nearer than this are one, mm. */
 const SAME_PLACE = 0.01;
+
+/** A height of the view as the knife has it. */
+const sizeText = (mm: number, { drawnAt = 1, units }: PatternModel): DualText =>
+  lengthText(mm * drawnAt, units);
 
 /** Dimensions, and which of the sizes they show. */
 export interface Dimensions {
@@ -56,7 +60,7 @@ export function sideDimensions(
         lowFrom: best.low.start + best.step * EXTENSION_GAP,
         highFrom: best.top.start + best.step * EXTENSION_GAP,
         x: best.x + (end !== undefined && best.step > 0 ? COLUMN : 0),
-        ...lengthText(high, model.units),
+        ...sizeText(high, model),
         mirrored: model.mirror === true,
       }),
       ...(end?.items ?? []),
@@ -72,7 +76,7 @@ function endDimension(
 ): Dimensions | undefined {
   const height = model.frontHeight ?? model.tipHeight;
   if (height === undefined || Math.abs(height.x - side.end) > SAME_PLACE) return undefined;
-  const text = lengthText(height.high - height.low, model.units);
+  const text = sizeText(height.high - height.low, model);
   if (!fitsAlong(onOneLine(text), height.high - height.low)) return undefined;
   const isFront = height === model.frontHeight;
   const items = uprightDimension({
@@ -141,7 +145,7 @@ const bevelAtHeel = (height: PatternHeight, x: number, model: PatternModel): Dra
     lowFrom: -EXTENSION_GAP,
     highFrom: -EXTENSION_GAP,
     x,
-    ...lengthText(height.high, model.units),
+    ...sizeText(height.high, model),
     mirrored: model.mirror === true,
   });
 

@@ -1,0 +1,62 @@
+import { type DaysOff, dayOfDate, MINUTES_PER_HOUR } from "@scantling/geometry";
+import { z } from "zod";
+import { showText } from "./problem.js";
+
+const DATE = "a date, written year-month-day, such as 2026-12-20";
+
+/** More days off in one go than this are a slip of the pen. */
+const MOST_DAYS_OFF = 366;
+
+/** A date as days from 1 January 1970. */
+export function date(about: string) {
+  return z
+    .string({ error: `needs ${DATE}` })
+    .transform((raw, ctx) => {
+      const day = dayOfDate(raw.trim());
+      if (day === undefined) ctx.addIssue(problem("no-date", `"${showText(raw)}" is not ${DATE}`));
+      return day ?? z.NEVER;
+    })
+    .meta({ description: `${about} (year-month-day, such as 2026-12-20)` });
+}
+
+/** Days off: one date, or the first and the last of several. */
+export function daysOff(about: string) {
+  const example = "2026-12-24, or 2026-12-24 to 2027-01-01";
+  const entry = z
+    .string({ error: `needs a date or two, such as ${example}` })
+    .transform((raw, ctx): DaysOff => {
+      const parts = raw.split(/\s+to\s+/u).map((part) => part.trim());
+      const days = parts.map(dayOfDate);
+      const [from, to = from] = days;
+      const complain = (code: string, message: string): DaysOff => {
+        ctx.addIssue(problem(code, `"${showText(raw)}" ${message}`));
+        return z.NEVER;
+      };
+      if (from === undefined || to === undefined || days.length > 2 || days.includes(undefined))
+        return complain("no-date", `is not a date or two; write ${example}`);
+      if (to < from) return complain("days-off-swapped", "has the later date first");
+      if (to - from >= MOST_DAYS_OFF)
+        return complain("days-off-long", "is more than a year; write a shorter one");
+      return { from, to };
+    });
+  return z
+    .array(entry, { error: `needs a list of dates, such as [${example}]` })
+    .meta({ description: `${about} (${example})` });
+}
+
+/** A time of day as minutes after midnight. */
+export function timeOfDay(about: string) {
+  return z
+    .string({ error: "needs a time of day, such as 08:00" })
+    .transform((raw, ctx) => {
+      const [, hours = "", minutes = ""] = /^(\d{1,2}):(\d{2})$/u.exec(raw.trim()) ?? [];
+      const value = Number(hours) * MINUTES_PER_HOUR + Number(minutes);
+      const real = hours !== "" && Number(hours) < 24 && Number(minutes) < MINUTES_PER_HOUR;
+      if (!real)
+        ctx.addIssue(problem("no-time-of-day", `"${showText(raw)}" is not a time of day; write it 08:00`));
+      return real ? value : z.NEVER;
+    })
+    .meta({ description: `${about} (08:00)` });
+}
+
+const problem = (code: string, message: string) => ({ code: "custom", message, params: { code } }) as const;

@@ -1,0 +1,48 @@
+import { isSameMaterial } from "../materials.js";
+import type { HeatRecipe } from "./heat-step.js";
+import { TEMPER_ROWS_APART, TEMPER_SCATTER, TEMPER_TABLES } from "./tempering.js";
+
+/**
+ * The band of hardness to be expected of a blade that is tempered by the shop's own recipe: from the softest to the hardest that
+ * any published table says of those temperatures, and how far good tables differ beyond that; whole HRC outward.
+ *
+ * @param recipes - The shop's own.
+ * @returns undefined where the shop has no recipe of its own for tempering it, or no table knows that.
+ *
+ * @example
+ * const temper = { step: "temper", low: 204, high: 204, source: "own", mark: "looked up" } as const;
+ * expectedHardness("O1", [{ steel: "O1", steps: [temper] }]); // { low: 60, high: 64 }
+ */
+export function expectedHardness(
+  steel: string,
+  recipes: readonly HeatRecipe[],
+): { readonly low: number; readonly high: number } | undefined {
+  const own = recipes.find((recipe) => isSameMaterial(recipe.steel, steel));
+  const steps = (own?.steps ?? []).filter(({ step }) => step === "temper");
+  const ends = steps.flatMap(({ low, high }) => [low, high]);
+  const tables = TEMPER_TABLES.filter((table) => isSameMaterial(table.steel, steel));
+  const told = tables.flatMap(({ points }) => {
+    const values = ends.map((temperature) => hardnessAt(points, temperature));
+    return values.every((value) => value !== undefined) ? values : [];
+  });
+  if (told.length === 0) return undefined;
+  const scatter = TEMPER_SCATTER;
+  return { low: Math.floor(Math.min(...told) - scatter), high: Math.ceil(Math.max(...told) + scatter) };
+}
+
+/** Between two rows of a table, by the middles of their ranges; undefined beyond its ends and across its gaps. */
+function hardnessAt(
+  points: readonly { readonly temperature: number; readonly low: number; readonly high: number }[],
+  temperature: number,
+): number | undefined {
+  for (const [index, to] of points.entries()) {
+    const middle = (to.low + to.high) / 2;
+    if (to.temperature === temperature) return middle;
+    const from = points[index - 1];
+    if (from === undefined || temperature < from.temperature || temperature > to.temperature) continue;
+    if (to.temperature - from.temperature > TEMPER_ROWS_APART) return undefined;
+    const share = (temperature - from.temperature) / (to.temperature - from.temperature);
+    return (from.low + from.high) / 2 + share * (middle - (from.low + from.high) / 2);
+  }
+  return undefined;
+}
