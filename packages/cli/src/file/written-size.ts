@@ -26,12 +26,11 @@ const BARE: Readonly<Record<FileUnits, Readonly<Record<FitKind, string>>>> = {
 };
 
 const NUMBER = String.raw`\d+(?:\s+|-)\d+\/\d+|\d+\s*[¼-¾⅐-⅞]|[¼-¾⅐-⅞]|\d+\/\d+|\d*\.?\d+`;
-const UNIT = String.raw`(?!\s*(?:±|\+|-))\s*(?:["'%°]|[a-zA-Z][\w/³^]*)?`;
+const UNIT = String.raw`(?:\s*(?:["'%°]|[a-zA-Z][\w/³^]*))?`;
 const TERMS = new RegExp(
   String.raw`^\s*((?:(?:${NUMBER})${UNIT}\s*)*?)(${NUMBER})(${UNIT})((?:\s*[±+-].*)?)$`,
   "u",
 );
-const TOLERANCE_UNIT = /([a-zA-Z"°][\w/³^]*)\s*$/u;
 
 /**
  * How a size is written.
@@ -47,8 +46,9 @@ export function readWritten(
   if (source === undefined) return written(kind, BARE[units][kind], units === "in", "");
   const [, before = "", number, unit = "", tolerance = ""] = TERMS.exec(source) ?? [];
   if (number === undefined) return undefined;
-  const ofTolerance = TOLERANCE_UNIT.exec(tolerance)?.[1];
-  const name = unit.trim() || ofTolerance || BARE[units][kind];
+  // A unit behind the tolerance alone is that of the file, or a part of it; only a share takes its per cent.
+  const ofShare = kind === "share" && tolerance.includes("%") ? "%" : BARE[units][kind];
+  const name = unit.trim() || ofShare;
   // Of "1 lb 2 oz" only the ounces are written from then on.
   const isFraction = /[/¼-¾⅐-⅞]/u.test(`${before}${number}`);
   return written(kind, name, isFraction, `${unit}${tolerance}`);

@@ -119,10 +119,11 @@ function addedWeight(
     );
   const [low, high] = knife.body("finished").footprint.spansAt(x)[0] ?? [0, 0];
   const path = `handle.parts[${knife.spec.handle?.parts?.length ?? 0}].mass`;
+  const [step = 1] = stepsOf(undefined, "length", x, units);
   const place = placeName(units)({ kind: "distance", mm: x });
   const changeable: Changeable = { name: `added@${place}`, kind: "mass", sizes: [{ path, drawn: 0 }] };
   return {
-    part: { name: "added weight", at: { x, y: (low + high) / 2 } },
+    part: { name: "added weight", at: { x, y: Math.round((low + high) / 2 / step) * step } },
     dimension: dimensionOf(changeable, readRange(changeable, range, units), text, units),
   };
 }

@@ -1,5 +1,6 @@
 import { MATERIAL_TO_FIND } from "@scantling/geometry";
-import { formatPath, type NewPart, type NewSize } from "../file/index.js";
+import { formatPath, type NewPart, type NewSize, parsePath } from "../file/index.js";
+import { valueAt } from "../file/path.js";
 
 /** What is written with as many digits as a tool shows is the same when it is read, to this share. */
 const SAME = 1e-7;
@@ -30,20 +31,10 @@ export function sameButFor(
     const step = (key: string): string | number => (Array.isArray(was ?? is) ? Number(key) : key);
     return keys.every((key) => walk(old[key], now[key], [...path, step(key)]));
   };
-  return walk(before, after, []) && [...wanted.keys()].every((path) => isNearAt(after, path, wanted, isNear));
-}
-
-function isNearAt(
-  spec: unknown,
-  path: string,
-  wanted: ReadonlyMap<string, number>,
-  isNear: (value: unknown, size: number) => boolean,
-): boolean {
-  const value = path
-    .split(/[.[\]]+/u)
-    .filter((key) => key !== "")
-    .reduce<unknown>((node, key) => (isGroup(node) ? node[key] : undefined), spec);
-  return isNear(value, wanted.get(path) ?? Number.NaN);
+  const parts = valueAt(after, ["handle", "parts"]);
+  const isAdded = part === undefined || (Array.isArray(parts) && parts.at(-1)?.name === part.name);
+  const areSet = [...wanted].every(([path, value]) => isNear(valueAt(after, parsePath(path)), value));
+  return isAdded && areSet && walk(before, after, []);
 }
 
 interface Group {

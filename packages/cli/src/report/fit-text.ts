@@ -1,4 +1,5 @@
-import type { FitDimension, FitRelaxation, FittedDimension } from "@scantling/geometry";
+import type { FitDimension, FittedDimension } from "@scantling/geometry";
+import { MATERIALS } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
 import { limitsOf } from "../asks.js";
 import type { FitReport, FittedTarget } from "../fit/fit-report.js";
@@ -7,8 +8,9 @@ import type { Job } from "../load.js";
 import { answerCells } from "./asks-text.js";
 import { fixed } from "./figures.js";
 import { bySeverity, findingLines } from "./findings.js";
-import { item, layOutTable, wrap } from "./layout.js";
-import { limitText, relaxedText } from "./outward-text.js";
+import { whyLines } from "./fit-why.js";
+import { layOutTable, REPORT_WIDTH, wrap } from "./layout.js";
+import { limitText } from "./outward-text.js";
 import { sizeText } from "./size-text.js";
 
 /** What was asked before and after, what changes, what is new to know; where it cannot be, what stands in the way. */
@@ -37,7 +39,7 @@ function verdictLines({ isMet, isSure, answer }: FitReport): string[] {
 }
 
 /** Each target with what is asked, the figure with its band and the verdict, and below it the same as drawn. */
-function targetLines({ targets, isMet }: FitReport, units: FileUnits): string[] {
+function targetLines({ targets, isMet, isSure }: FitReport, units: FileUnits): string[] {
   const rows = targets.flatMap(({ target, before, after }) => {
     const drawn = answerCells(before, target.kind, units);
     const { condition, value, verdict } = answerCells(after, target.kind, units);
@@ -51,7 +53,16 @@ function targetLines({ targets, isMet }: FitReport, units: FileUnits): string[] 
   const kept = targets.some(({ target }) => isKept(target, targets))
     ? ["* asked by the order, and to stay met"]
     : [];
-  return [...layOutTable([heads, ...rows], ["left", "left", "left", "left"]), ...kept];
+  const isOpen = isMet && !isSure && targets.some(({ after }) => after.verdict === "at-risk");
+  return [
+    ...layOutTable([heads, ...rows], ["left", "left", "left", "left"]),
+    ...kept,
+    ...(isOpen
+      ? wrap(
+          "At risk: computed inside, but a limit lies within the band; --sure keeps the whole band inside.",
+        )
+      : []),
+  ];
 }
 
 /** Whether a target comes from the order while others come from the command line. */
@@ -85,25 +96,59 @@ function changeLines({ answer, changes }: FitReport, units: FileUnits): string[]
       ];
     }),
   );
-  const heads = ["", "drawn", "set to", "by", "may be"];
+  const table = layOutTable([["", "drawn", "set to", "by", "may be"], ...rows], COLUMNS);
+  const isWide = table.some((line) => line.length > REPORT_WIDTH);
   return [
-    ...(rows.length === 0
-      ? ["Nothing."]
-      : layOutTable([heads, ...rows], ["left", "right", "right", "right", "left"])),
+    ...(rows.length === 0 ? ["Nothing."] : isWide ? withoutRange(rows) : table),
     ...(left.length === 0
       ? []
       : wrap(`As drawn: ${left.map(({ dimension }) => dimension.name).join(", ")}.`)),
     ...(fineness === 0 ? [] : finerLines(changed, fineness, units)),
+    ...changed.flatMap((each) => materialLines(each, units)),
   ];
+}
+
+const COLUMNS = ["left", "right", "right", "right", "left"] as const;
+
+/** Long names leave no room for the range beside them: it stands below. */
+function withoutRange(rows: readonly (readonly string[])[]): string[] {
+  const table = layOutTable(
+    [["", "drawn", "set to", "by"], ...rows.map((row) => row.slice(0, 4))],
+    COLUMNS.slice(0, 4),
+  );
+  const ranges = rows.flatMap(([name, , , , range]) => (range === "" ? [] : [`${name} ${range}`]));
+  return [...table, ...wrap(`May be: ${ranges.join("; ")}.`)];
 }
 
 function rangeText(dimension: FitDimension, units: FileUnits): string {
   const { kind, sizes, least, most } = dimension;
   const [first] = sizes;
   if (sizes.length > 1) return `${fixed(least * 100, 0)} to ${fixed(most * 100, 0)} %`;
-  const range = `${sizeText(kind, least, units)} to ${sizeText(kind, most, units)}`;
+  const [low, high] = [sizeText(kind, least, units), sizeText(kind, most, units)];
+  // One unit for both, where it stands behind a blank.
+  const unit = / \S+$/u.exec(high)?.[0] ?? "";
+  const range = `${unit !== "" && low.endsWith(unit) ? low.slice(0, -unit.length) : low} to ${high}`;
   const isOutside = first !== undefined && (first.drawn < least || first.drawn > most);
   return isOutside ? `${range}; drawn outside` : range;
+}
+
+/** How many materials are named for a density. */
+const MOST_NAMED = 4;
+/** How far a material may be off the density that is looked for, as a share. */
+const ALIKE = 0.05;
+
+/** What there is of about a density that was found. */
+function materialLines({ dimension, sizes = [] }: FittedDimension, units: FileUnits): string[] {
+  const [density] = sizes;
+  if (dimension.kind !== "density" || density === undefined) return [];
+  const off = (of: number): number => Math.abs(of - density);
+  const near = MATERIALS.filter(({ kind, density: of }) => kind !== "steel" && off(of) <= ALIKE * density)
+    .toSorted((a, b) => off(a.density) - off(b.density))
+    .slice(0, MOST_NAMED);
+  const shown = near.map((one) => `${one.name} (${sizeText("density", one.density, units)})`);
+  return wrap(
+    `${shown.length === 0 ? "No material of the table is of" : "Of"} about ${sizeText("density", density, units)}${shown.length === 0 ? "" : `: ${shown.join(", ")}`}. Densities differ from piece to piece: weigh the one you take.`,
+  );
 }
 
 function finerLines(changed: readonly FittedDimension[], fineness: number, units: FileUnits): string[] {
@@ -137,79 +182,3 @@ function reachLines({ answer, targets, isSure }: FitReport, units: FileUnits): s
     ];
   });
 }
-
-function whyLines(report: FitReport, units: FileUnits): string[] {
-  const { answer, targets, isSure, changes } = report;
-  const { conflict } = answer;
-  const more = changes.isUsual
-    ? wrap("Only the usual sizes were changed. More can be: scantling fit FILE --change help")
-    : [];
-  if (conflict === undefined) {
-    const why = isSure
-      ? "The band of the fitted knife reaches past a limit, though it is computed inside. Leave more room, or measure more closely."
-      : "Between the steps that can be set there is a knife that meets all, but none on them. Give limits a little farther apart, or a tolerance.";
-    return [...wrap(why), ...more];
-  }
-  const words = (name: string): string =>
-    targets.find(({ target }) => target.name === name)?.target.words ?? name;
-  const alone = conflict.outOfReach.map(({ ask, nearest }) => {
-    const kind = targets.find(({ target }) => target.name === ask.name)?.target.kind ?? "length";
-    return `${words(ask.name)} (nearest ${limitText(kind, nearest, "nearest", units)})`;
-  });
-  const quarrel =
-    alone.length > 0
-      ? `OUT OF REACH ${alone.length === 1 ? "by itself" : "each by itself"}: ${listed(alone)}.`
-      : `CANNOT HOLD TOGETHER: ${listed(conflict.asks.map(({ name }) => words(name)))}.`;
-  const relaxed = conflict.relaxations.flatMap((each) => {
-    const target = targets.find(({ target: one }) => one.name === each.ask.name)?.target;
-    return target === undefined ? [] : [relaxationText(each, target, report, units)];
-  });
-  return [
-    ...wrap(quarrel),
-    ...unmovedLines(report),
-    ...(relaxed.length === 0
-      ? wrap("No single ask that gives way settles it: more than one is out of reach.")
-      : wrap(relaxed.length === 1 ? "What would settle it:" : "Any one of these would settle it:")),
-    ...relaxed.flatMap((text) => item("- ", text)),
-    ...more,
-  ];
-}
-
-/** Shares of a figure: what is no more than the last digits of a double. */
-const SAME = 1e-9;
-
-/** Figures that none of the changes moves ask for other changes. */
-function unmovedLines({ targets, answer }: FitReport): string[] {
-  const names = (answer.conflict?.outOfReach ?? []).map(({ ask }) => ask.name);
-  const unmoved = targets.filter(({ target, before, after }) => {
-    const moved = Math.abs(after.figure.value - before.figure.value);
-    return names.includes(target.name) && moved <= SAME * Math.abs(before.figure.value);
-  });
-  if (unmoved.length === 0) return [];
-  return wrap(
-    `Nothing that may be changed here moves: ${listed(unmoved.map(({ target }) => target.words))}.`,
-  );
-}
-
-/** `balance up to 23.1 mm instead of 20 mm: handle.parts.mass@1 81 g`. */
-function relaxationText(
-  { limit, by, knife }: FitRelaxation,
-  target: FitTarget,
-  { changes }: FitReport,
-  units: FileUnits,
-): string {
-  const { atLeast, atMost } = limitsOf(target.test);
-  const isUp = limit === "atMost";
-  const [from, to] = isUp ? [atMost, atMost + by] : [atLeast, atLeast - by];
-  const shown = relaxedText(target.kind, from, to, units);
-  const sizes = (knife?.dimensions ?? []).flatMap(({ dimension, sizes: set = [] }) =>
-    set.map((value, i) => {
-      const path = dimension.sizes[i]?.path ?? "";
-      return `${changes.names.get(path) ?? dimension.name} ${sizeText(dimension.kind, value, units)}`;
-    }),
-  );
-  return `${target.words} ${isUp ? "up" : "down"} to ${shown.to} instead of ${shown.from}${sizes.length === 0 ? "" : `, with ${sizes.join(", ")}`}`;
-}
-
-const listed = (words: readonly string[]): string =>
-  words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;

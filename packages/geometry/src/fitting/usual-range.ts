@@ -36,6 +36,9 @@ export function usualRange(changeable: Changeable, knife: Knife): Range {
   const drawn = sizes.length > 1 ? 1 : (sizes[0]?.drawn ?? 0);
   const [least, most] = [drawn * low, drawn * high];
   if (name === "tang.buttThickness") return tangRange(least, drawn, most, knife);
+  // The rounding of a slab's edges needs its thickness.
+  if (name === "handle.slabs.thickness")
+    return { least: Math.min(drawn, Math.max(least, knife.spec.handle?.slabs?.edgeRadius ?? 0)), most };
   if (name === "bevel.height") return { least, most: Math.min(most, drawn * bevelRoom(knife)) };
   return { least, most };
 }

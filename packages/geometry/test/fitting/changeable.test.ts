@@ -150,7 +150,7 @@ describe("what is usually changed", () => {
     }
   });
 
-  it("keeps the bevel below the spine, and the tang no thicker at the butt than in front", () => {
+  it("keeps the bevel below the spine, the tang no thicker at the butt than in front, the slab as thick as its rounding", () => {
     const low = {
       ...SLAB_KNIFE,
       blade: { ...SLAB_KNIFE.blade, bevel: { ...SLAB_KNIFE.blade.bevel, height: 27 } },
@@ -166,6 +166,8 @@ describe("what is usually changed", () => {
     expectWithin(range(SLAB_KNIFE, "tang.buttThickness").most, Math.min(1.3 * 3.2, 4.2), 1e-9);
     expectWithin(range(SLAB_KNIFE, "tang.buttThickness").least, 0.7 * 3.2, 1e-9);
     const thin = { ...SLAB_KNIFE, tang: { ...SLAB_KNIFE.tang, buttThickness: 2 } };
+    const round = { ...SLAB_KNIFE, handle: { slabs: { material: { name: "beech" }, thickness: 8, edgeRadius: 7 } } };
+    expectWithin(range(round, "handle.slabs.thickness").least, 7, 1e-9);
     // Where a pin goes through, it keeps the 1.6 mm that findings ask for.
     expectWithin(range(thin, "tang.buttThickness").least, 1.6, 1e-9);
   });
