@@ -71,7 +71,10 @@ export function plannedFields(units: FileUnits) {
             description: "Steel that has to be there at each stage, at low, usual and high losses to come",
           }),
         knife: z
-          .strictObject({ mass: mass("Mass"), least: mass("Least"), most: mass("Most") }, { error: GROUP })
+          .strictObject(
+            { mass: mass("Mass"), least: mass("Least", {}), most: mass("Most") },
+            { error: GROUP },
+          )
           .meta({ description: "Mass of the finished knife, and what it lies between 95 times of 100" }),
         balance: z
           .strictObject(

@@ -1,3 +1,4 @@
+import { invariant } from "@scantling/geometry";
 import { Document, isMap, isScalar, isSeq, parseDocument, stringify, visit } from "yaml";
 import { FileError } from "../file/problem.js";
 import { type RecordFile, readRecordFile } from "../file/record-file.js";
@@ -38,7 +39,7 @@ export function withEntry(text: string, addition: Addition): string | undefined 
 export function newRecordText(head: RecordHead, addition: Addition): string {
   const { knife, units, command } = head;
   const top = stringify({ scantling: 1, units, knife }, YAML);
-  return [
+  const text = [
     "# What was measured while this knife was made. Entries are only ever added, never changed:",
     `# ${command}`,
     "# A mistake is put right by a later entry, with --corrects and the number of the wrong one.",
@@ -46,6 +47,8 @@ export function newRecordText(head: RecordHead, addition: Addition): string {
     ...newKeys(addition, ""),
     "",
   ].join("\n");
+  invariant(readOrNot(text)?.entries.length === 1, "a new record can be read again");
+  return text;
 }
 
 export interface RecordHead {
@@ -102,19 +105,21 @@ function lastKey({ items }: { readonly items: readonly { readonly key: unknown }
 
 /** Whether a grown record says what it said before, and one entry more. */
 function isTheSameAndOneMore(before: string, after: string): boolean {
-  const read = (text: string): RecordFile | undefined => {
-    try {
-      return readRecordFile(text, "");
-    } catch (error) {
-      if (error instanceof FileError) return undefined;
-      throw error;
-    }
-  };
-  const [old, grown] = [read(before), read(after)];
+  const [old, grown] = [readOrNot(before), readOrNot(after)];
   if (old === undefined || grown === undefined || !after.startsWith(before)) return false;
   const says = ({ knife, units, entries }: RecordFile, count: number): string =>
     JSON.stringify([knife, units, entries.slice(0, count)]);
   const count = old.entries.length;
   const samePlan = old.planned === undefined || JSON.stringify(old.planned) === JSON.stringify(grown.planned);
   return samePlan && grown.entries.length === count + 1 && says(old, count) === says(grown, count);
+}
+
+/** Undefined for what is no record. */
+function readOrNot(text: string): RecordFile | undefined {
+  try {
+    return readRecordFile(text, "");
+  } catch (error) {
+    if (error instanceof FileError) return undefined;
+    throw error;
+  }
 }

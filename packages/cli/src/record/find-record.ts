@@ -57,9 +57,13 @@ export async function findRecord(io: Io, given: string): Promise<FoundRecord> {
   const names = ENDINGS.map((ending) => `${stem}.record.${ending}`);
   for (const each of names) {
     const existing = await readExisting(io, each);
-    if (existing !== undefined) {
-      return { path: each, shown: showPath(io, each), knife: given, knifeName: basename(path), existing };
-    }
+    if (existing === undefined) continue;
+    // A name without its ending finds the record: that knows its knife file.
+    const isFile = (await io.disk.entry(path).catch(() => "nothing")) === "file";
+    const [knife, knifeName] = isFile
+      ? [given, basename(path)]
+      : [resolve(dirname(each), existing.file.knife), existing.file.knife];
+    return { path: each, shown: showPath(io, each), knife, knifeName, existing };
   }
   const [first = ""] = names;
   return {

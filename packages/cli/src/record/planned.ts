@@ -124,7 +124,6 @@ export function plannedData(planned: Planned): object {
   };
 }
 
-/** Losses that are lengths; the others are shares. */
 const LENGTHS: readonly (keyof LossSpec)[] = [
   "skinPerHeat",
   "skinPerWeldingHeat",
@@ -134,11 +133,13 @@ const LENGTHS: readonly (keyof LossSpec)[] = [
   "cleaningPerFace",
 ];
 
+/** Whether a loss is a length; the others are shares. */
+export const isLengthLoss = (key: string): boolean => LENGTHS.some((length) => length === key);
+
 /** Losses as a shop file writes them: `1.2 % +0.8/-0.6 %`. */
 function lossData({ scaleModel, ...losses }: Partial<LossSpec>): object {
   const written = Object.entries(losses).map(([key, { value, low, high }]) => {
-    const isLength = LENGTHS.some((length) => length === key);
-    const [factor, unit] = isLength ? [1, "mm"] : [100, "%"];
+    const [factor, unit] = isLengthLoss(key) ? [1, "mm"] : [100, "%"];
     const show = (size: number): string => formatNumber(size * factor, LOSS_STEP);
     const band =
       low === value && high === value ? "" : ` +${show(high - value)}/-${show(value - low)} ${unit}`;

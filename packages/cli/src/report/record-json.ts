@@ -2,6 +2,7 @@ import { describeIssue } from "@scantling/geometry/units";
 import type { MeasuredSection, MeasuredSize, Planned, RecordEntry, RecordFile } from "../file/record-file.js";
 import type { Answered } from "../record/enter.js";
 import { lossesIn, spreadOf } from "../record/meaning.js";
+import { isLengthLoss } from "../record/planned.js";
 import { weighingsOf } from "../record/weighings.js";
 import { gateJson } from "./gate-json.js";
 import type { EnteredReport } from "./record-text.js";
@@ -121,9 +122,17 @@ export function plannedJson({ bars, needed, knife, balance, ...planned }: Planne
     knife: { massG: knife.mass, massIntervalG: [knife.least, knife.most] },
     balance: { balanceFromHeelMm: balance.at, balanceIntervalMm: [balance.least, balance.most] },
     asks: planned.asks,
-    losses: planned.losses,
+    losses: lossesJson(planned.losses),
   };
 }
+
+/** Shares and mm, said so in the names. */
+const lossesJson = ({ scaleModel, ...losses }: Planned["losses"]): object => ({
+  scale: scaleModel ?? null,
+  ...Object.fromEntries(
+    Object.entries(losses).map(([key, band]) => [`${key}${isLengthLoss(key) ? "Mm" : "Share"}`, band]),
+  ),
+});
 
 /** The same without the keys that have no value. */
 const withoutNothing = (given: Readonly<Record<string, unknown>>): object =>

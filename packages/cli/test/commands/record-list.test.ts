@@ -99,6 +99,11 @@ ENTERED
         { from: "billet", to: "forged", massG: 89, perHeat: expect.closeTo(1 - (709 / 798) ** (1 / 9), 12) },
       ],
     });
+    expect(json.planned.losses).toMatchObject({
+      scale: "fraction",
+      scalePerHeatShare: { value: expect.closeTo(0.012, 12) },
+      cropPerEndMm: { value: 8, low: 5, high: 12 },
+    });
     expect(json.entries[2]).toEqual({
       revision: 3,
       on: "2026-11-28",

@@ -155,6 +155,12 @@ describe("later entries", async () => {
     expect(entriesIn(io).at(-1)?.hardness).toEqual({ filesSkate: 60, filesCut: 65, after: "temper" });
   });
 
+  it("are asked for by the bare name as well, where there is a record", async () => {
+    const { code, out } = await answer(["record", "harvest", "--stage", "ready", "--mass", "556g"], io);
+    expect(code).toBe(0);
+    expect(out).toContain("WEIGHED: ready to harden");
+  });
+
   it("need neither knife nor shop where they are of no stage", async () => {
     const alone = fakeIo({ files: { "harvest.record.yaml": before } });
     const { code, out } = await answer(
