@@ -1,7 +1,9 @@
 import {
   type Finding,
+  findingLimits,
   GeometryError,
   type Issue,
+  type Judging,
   type Knife,
   type KnifeWeight,
   SpecError,
@@ -36,7 +38,7 @@ export interface Measured {
  */
 export function measure(job: Job): Measured {
   return inFileTerms(job, () => {
-    const knife = buildKnife(job.spec);
+    const knife = buildKnife(job.spec, judgingOf(job));
     const weight = weighKnife(knife);
     const interval = weighInterval(job.spec, job.knife.tolerances, job.tolerances);
     const figures = figuresOf(job, knife, weight, interval);
@@ -53,6 +55,13 @@ export function measure(job: Job): Measured {
     };
   });
 }
+
+/** What the knife of a job is judged by: the type that was ordered, the shop's limits. */
+const judgingOf = ({ knife: { order }, shop: { limits } }: Job): Judging => ({
+  limits: findingLimits(limits.findings),
+  ...(order.type === undefined ? {} : { type: order.type }),
+  ...(limits.types === undefined ? {} : { ranges: limits.types }),
+});
 
 /** What the asks are held against. */
 function figuresOf(

@@ -57,10 +57,10 @@ export function knifeFindings(measured: Measured): readonly Finding[] {
   return [
     ...measured.findings,
     ...wishFindings(measured.answers),
-    ...fitsShop(measured.knife, measured.job.shop),
+    ...fitsShop(knife, job.shop),
     ...inFileTerms(job, () => benchSetUp(knife, job.shop)).findings,
-    ...pressHeatFindings(measured.job.shop.press),
-    ...lossFindings(measured.job.shop.losses),
+    ...pressHeatFindings(job.shop.press, job.shop.limits.findings),
+    ...lossFindings(job.shop.losses, job.shop.limits.findings),
   ];
 }
 

@@ -1,4 +1,4 @@
-import type { KnifeSpec, MixedStackSpec, StationPlace } from "@scantling/geometry";
+import type { KnifeSpec, KnifeTypeName, MixedStackSpec, StationPlace } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
 import { ASK_KINDS, type Ask, type AskName, type AskTest } from "./ask-fields.js";
 import { knifeJsonSchema, shopJsonSchema } from "./json-schema.js";
@@ -17,6 +17,8 @@ export interface Order {
   readonly code: string;
   /** The file's own name where it gives none. */
   readonly title: string;
+  /** What kind of knife it is. */
+  readonly type?: KnifeTypeName;
   /** In a fixed order: mass and balance first, then sizes. */
   readonly asks: readonly Ask[];
 }
@@ -63,6 +65,7 @@ export function readKnifeFile(text: string, fileName: string): KnifeFile {
     order: {
       code: order.code ?? "",
       title: order.title ?? titleOf(fileName),
+      ...(order.type === undefined ? {} : { type: order.type }),
       asks: listAsks(order.asks ?? {}),
     },
     units,

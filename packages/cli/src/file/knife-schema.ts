@@ -1,4 +1,4 @@
-import { FAMILY_NAMES } from "@scantling/geometry";
+import { FAMILY_NAMES, KNIFE_TYPE_NAMES } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
 import { z } from "zod";
 import { asks } from "./ask-fields.js";
@@ -30,6 +30,12 @@ export function knifeSchema(units: FileUnits) {
             {
               code: name("Order number, printed on every sheet").optional(),
               title: name("What it is, printed on every sheet").optional(),
+              type: z
+                .enum(KNIFE_TYPE_NAMES)
+                .meta({
+                  description: "What kind of knife it is: what is usual, too steep or too thin for it",
+                })
+                .optional(),
               asks: asks(units).meta({ description: "What was asked for; checked one by one" }).optional(),
             },
             { error: GROUP },
