@@ -1,4 +1,10 @@
-import type { KnifeSpec, KnifeTypeName, MixedStackSpec, StationPlace } from "@scantling/geometry";
+import type {
+  FindingCode,
+  KnifeSpec,
+  KnifeTypeName,
+  MixedStackSpec,
+  StationPlace,
+} from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
 import { ASK_KINDS, type Ask, type AskName, type AskTest } from "./ask-fields.js";
 import { knifeJsonSchema, shopJsonSchema } from "./json-schema.js";
@@ -21,6 +27,8 @@ export interface Order {
   readonly type?: KnifeTypeName;
   /** In a fixed order: mass and balance first, then sizes. */
   readonly asks: readonly Ask[];
+  /** HRC; told by tables, not computed. */
+  readonly hardness?: { readonly test: AskTest; readonly should: boolean };
 }
 
 /** A knife file that was read whole. */
@@ -31,6 +39,8 @@ export interface KnifeFile {
   readonly units: FileUnits;
   /** mm, g, rad. An outline from a drawing is empty until {@link withDrawing} gives it its text. */
   readonly spec: KnifeSpec;
+  /** Risks that are taken: codes of findings, and why. */
+  readonly accept: Readonly<Partial<Record<FindingCode, string>>>;
   /** What the blade is welded from, where it is of two or more steels. */
   readonly stack: MixedStackSpec | undefined;
   /** The file that the outline is drawn in, as the knife file names it. */
@@ -57,7 +67,7 @@ export function readKnifeFile(text: string, fileName: string): KnifeFile {
     }),
     later: (failure) => laterKnifeChecks(failure, schemaFor),
   });
-  const { scantling: _version, units: _units, order = {}, stack, ...knife } = data;
+  const { scantling: _version, units: _units, order = {}, stack, accept, ...knife } = data;
   const { plain: spec, tolerances } = liftTolerances(knife);
   const { outline } = spec.blade;
   const file: KnifeFile = {
@@ -67,9 +77,11 @@ export function readKnifeFile(text: string, fileName: string): KnifeFile {
       title: order.title ?? titleOf(fileName),
       ...(order.type === undefined ? {} : { type: order.type }),
       asks: listAsks(order.asks ?? {}),
+      ...(order.asks?.hardness === undefined ? {} : { hardness: order.asks.hardness }),
     },
     units,
     spec,
+    accept: liftTolerances(accept ?? {}).plain,
     stack,
     drawing: "drawing" in outline ? outline.drawing : undefined,
     tolerances,
@@ -92,15 +104,22 @@ interface GivenAsk {
   readonly test: AskTest;
   readonly should: boolean;
   readonly at?: StationPlace;
+  readonly up?: number;
 }
 
-function listAsks(asks: Partial<Record<AskName, GivenAsk | undefined>>): Ask[] {
+function listAsks(
+  asks: Partial<Record<AskName | "hardness", GivenAsk | readonly GivenAsk[] | undefined>>,
+): Ask[] {
   const isName = (name: string): name is AskName => Object.hasOwn(ASK_KINDS, name);
   return Object.keys(asks)
     .filter(isName)
-    .flatMap((name) => {
-      const ask = asks[name];
-      return ask === undefined ? [] : [{ name, ...ask, path: `order.asks.${name}` }];
+    .flatMap((name): Ask[] => {
+      const given = asks[name];
+      if (given === undefined) return [];
+      const path = `order.asks.${name}`;
+      return "test" in given
+        ? [{ name, ...given, path }]
+        : given.map((ask, i) => ({ name, ...ask, path: `${path}[${i}]` }));
     });
 }
 

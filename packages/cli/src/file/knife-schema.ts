@@ -1,6 +1,7 @@
 import { FAMILY_NAMES, KNIFE_TYPE_NAMES } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
 import { z } from "zod";
+import { acceptFields } from "./accept-fields.js";
 import { asks } from "./ask-fields.js";
 import { bevel, choil, fullers, microbevel, swedge } from "./blade-fields.js";
 import { cornersOutline, runsOutline } from "./drawing-fields.js";
@@ -53,6 +54,7 @@ export function knifeSchema(units: FileUnits) {
           )
           .optional(),
         stack: stackFields(units).optional(),
+        accept: acceptFields().optional(),
         allowances: allowances(units).optional(),
         forging: z
           .strictObject(

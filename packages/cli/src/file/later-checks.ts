@@ -41,7 +41,14 @@ export function laterKnifeChecks(
     const issues = materialIssues(materialsIn(data)).filter(({ path }) => isSound(path, problems));
     return { problems: placeIssues(issues, placed, units), notReached: SHAPE_CHECKS };
   }
-  const { scantling: _version, units: _units, order: _order, stack: _stack, ...knife } = shape.data;
+  const {
+    scantling: _version,
+    units: _units,
+    order: _order,
+    stack: _stack,
+    accept: _accept,
+    ...knife
+  } = shape.data;
   return { problems: placeIssues(issuesOf(liftTolerances(knife).plain), placed, units) };
 }
 

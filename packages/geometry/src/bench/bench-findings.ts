@@ -3,6 +3,7 @@ import type { Knife } from "../blade/knife.js";
 import { count, type Finding, length, share } from "../errors/issue.js";
 import type { ShopSpec } from "../stock/shop.js";
 import type { BenchSetUp } from "./bench-setup.js";
+import { handleStockFindings } from "./handle-stock-findings.js";
 import { hardeningFindings } from "./hardening-findings.js";
 
 type Made = Omit<BenchSetUp, "findings">;
@@ -23,6 +24,7 @@ export function benchFindings(knife: Knife, made: Made, shop: ShopSpec): Finding
     ...edge(knife, made),
     ...holes(made, shop),
     ...guard(made),
+    ...handleStockFindings(knife, shop),
     ...oil(knife, made),
   ];
 }

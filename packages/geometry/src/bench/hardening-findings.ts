@@ -1,6 +1,7 @@
+import { BevelMoments } from "../blade/bevel-moments.js";
 import { byUse } from "../blade/judging.js";
 import type { Knife } from "../blade/knife.js";
-import { sectionAt } from "../blade/section-report.js";
+import { sectionArea } from "../blade/section-area.js";
 import { count, type Finding, length } from "../errors/issue.js";
 import type { Limit } from "../limits/limit.js";
 import type { BevelSetUp } from "./bevel-set-up.js";
@@ -125,12 +126,14 @@ const STATIONS = 64;
  */
 export function hardeningSlenderness(knife: Knife): number {
   const { edgeLength } = knife.outline;
+  const body = knife.body("ready");
+  const moments = new BevelMoments(body);
   let area = 0;
   let height = 0;
   for (let i = 0; i < STATIONS; i++) {
-    const view = sectionAt(knife, (edgeLength * (i + 0.5)) / STATIONS, "ready");
-    area += view.area;
-    height += view.height;
+    const x = (edgeLength * (i + 0.5)) / STATIONS;
+    area += sectionArea(body, moments, x);
+    height += body.footprint.heightAt(x);
   }
   return (edgeLength * height) / area;
 }

@@ -67,22 +67,37 @@ export function hardnessAnswer(knife: Knife, steel: string, asked: AskedHardness
   return { ...answer, findings: [...reachFindings(knife, answer), ...useFindings(knife, answer)] };
 }
 
-/** Over all tables of a steel: what the coolest and the hottest usual temper leave; else what the quench leaves, less some. */
+/**
+ * What the coolest and the hottest usual temper leave, by the tables that reach so far; where none reaches down to the coolest,
+ * what the quench leaves, less some. Beyond its rows a table says nothing.
+ */
 function reachOf({ limits }: Knife, steel: string): HardnessReach | undefined {
-  const tables = TEMPER_TABLES.filter((table) => isSameMaterial(table.steel, steel));
   const { lowestTemper, hottestTemper, temperTakes } = limits;
-  if (tables.length === 0) {
-    const quenched = asQuenched(steel);
-    if (quenched === undefined) return undefined;
-    return {
-      high: quenched.hardness - temperTakes.value,
-      basis: `${quenched.hardness} HRC as quenched (${quenched.source}), less ${temperTakes.value} for the temper (${temperTakes.basis})`,
-    };
-  }
+  const tables = TEMPER_TABLES.filter((table) => isSameMaterial(table.steel, steel)).map(
+    ({ points }) => points,
+  );
+  const firsts = tables.map((points) => points[0]?.high ?? Number.NaN);
+  const cool = tables
+    .filter((points) => (points[0]?.temperature ?? Number.NaN) <= lowestTemper.value)
+    .map((points) => hardnessAfter(points, lowestTemper.value));
+  const hot = tables
+    .filter((points) => (points.at(-1)?.temperature ?? Number.NaN) >= hottestTemper.value)
+    .map((points) => hardnessAfter(points, hottestTemper.value));
+  const quenched = cool.length > 0 ? undefined : asQuenched(steel);
+  const highs = [
+    ...cool,
+    ...firsts,
+    ...(quenched === undefined ? [] : [quenched.hardness - temperTakes.value]),
+  ];
+  if (highs.length === 0) return undefined;
   return {
-    basis: `tempering tables, each good to ± ${TEMPER_SCATTER} HRC; coolest and hottest temper: ${lowestTemper.basis}, ${hottestTemper.basis}`,
-    high: Math.max(...tables.map(({ points }) => hardnessAfter(points, lowestTemper.value))),
-    low: Math.min(...tables.map(({ points }) => hardnessAfter(points, hottestTemper.value))),
+    // A first row above the coolest temper is the hardest that is told, if nothing harder is.
+    high: Math.max(...(cool.length > 0 ? cool : highs)),
+    ...(hot.length === 0 ? {} : { low: Math.min(...hot) }),
+    basis:
+      quenched === undefined
+        ? `tempering tables, each good to ± ${TEMPER_SCATTER} HRC; coolest and hottest temper ${lowestTemper.value} and ${hottestTemper.value} °C: common practice, no source`
+        : `${quenched.hardness} HRC as quenched (${quenched.source}), less ${temperTakes.value} for the temper (${temperTakes.basis})`,
   };
 }
 
@@ -93,7 +108,7 @@ const ROUNDING = 0.05;
 
 const tenth = (hardness: number): number => Math.round(hardness * 10) / 10;
 
-function reachFindings({ limits }: Knife, { asked, steel, reach }: Answer): Finding[] {
+function reachFindings({ limits }: Knife, { asked, aim, steel, reach }: Answer): Finding[] {
   if (reach === undefined)
     return [
       {
@@ -105,25 +120,29 @@ function reachFindings({ limits }: Knife, { asked, steel, reach }: Answer): Find
         basis: "the table of tempering temperatures",
       },
     ];
-  const over = asked.low - reach.high;
-  const under = (reach.low ?? Number.NEGATIVE_INFINITY) - asked.high;
+  const over = aim - reach.high;
+  const under = (reach.low ?? Number.NEGATIVE_INFINITY) - aim;
   const by = Math.max(over, under);
   if (by <= ROUNDING) return [];
   const hard = over > under;
   const limit = hard ? limits.lowestTemper : limits.hottestTemper;
-  const sure = by > TEMPER_SCATTER;
+  const partly = hard ? asked.low <= reach.high + ROUNDING : asked.high >= (reach.low ?? 0) - ROUNDING;
+  const sure = by > TEMPER_SCATTER && !partly;
+  const promise = partly
+    ? "only one end of that can be had"
+    : sure
+      ? "that cannot be had"
+      : "which is within the scatter of such figures, but cannot be promised";
   return [
     {
       code: "hardness-out-of-reach",
       severity: sure ? "stop" : "warn",
       path: asked.path,
-      text: `{steel} comes to {reach} HRC ${hard ? "at the most" : "at the least"} after a temper at {temper}, as far as is known; {asked} is asked for${
-        sure ? "" : ", which is within the scatter of such figures but cannot be promised"
-      }. Agree on {reach} or ${hard ? "less" : "more"}, or take another steel.`,
+      text: `{steel} comes to {reach} HRC ${hard ? "at the most" : "at the least"} after a temper at {temper}, as far as is known; {asked} HRC is asked for, ${promise}. Agree on {reach} or ${hard ? "less" : "more"}, or take another steel.`,
       values: {
         steel,
         reach: count(tenth(hard ? reach.high : (reach.low ?? 0))),
-        asked: count(tenth(hard ? asked.low : asked.high)),
+        asked: count(tenth(aim)),
         temper: { quantity: "temperature", value: limit.value },
       },
       basis: reach.basis,

@@ -77,7 +77,12 @@ function figuresOf(knife: Knife, weight: WeightFigures | undefined): Figure[] {
   return [
     { name: "length", path: place("edgeLength"), value: outline.edgeLength, words: "An edge of {value}" },
     { name: "height", path: place("heelHeight"), value: heelHeight(knife), words: "A heel {value} high" },
-    { name: "spine", path: "blade.thickness", value: laws.spine.valueAt(0), words: "A spine of {value} at the heel" },
+    {
+      name: "spine",
+      path: "blade.thickness",
+      value: laws.spine.valueAt(0),
+      words: "A spine of {value} at the heel",
+    },
     {
       name: "edge",
       path: "blade.bevel.edgeThickness",

@@ -21,7 +21,7 @@ export function woodFindings(knife: Knife): Finding[] {
       moisture: share(moisture),
       limit: share(green ? greenMoisture.value : dryMoisture.value),
       dry: share(dryMoisture.value),
-      height: length(height),
+      height: length(Math.round(height)),
       least: length(Math.round(100 * height * points * WOOD_MOVEMENT.least) / 100),
       most: length(Math.round(100 * height * points * WOOD_MOVEMENT.most) / 100),
     };

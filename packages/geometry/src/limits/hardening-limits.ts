@@ -88,15 +88,16 @@ export const HARDENING_LIMITS = {
   },
   hottestTemper: {
     quantity: "temperature",
-    value: 330,
+    value: 315,
     about: "Hottest temper that knives are given",
     trips: ["hardness-out-of-reach"],
-    basis: `${PRACTICE}: 625 °F`,
+    basis: `${PRACTICE}: 600 °F`,
   },
   temperTakes: {
     quantity: "count",
     value: 2,
-    about: "Least that a usual temper takes off the hardness as quenched, HRC, where no table of the steel is known",
+    about:
+      "Least that a usual temper takes off the hardness as quenched, HRC, where no table of the steel is known",
     trips: ["hardness-out-of-reach"],
     basis: `${PRACTICE}: the tables of other steels lose 2 to 3 at their coolest usual temper`,
   },

@@ -41,9 +41,7 @@ type Cell = readonly [low: number, high: number, basis?: string];
 const usual = (cells: Readonly<Record<UsualName, Cell>>): Readonly<Record<UsualName, UsualRange>> => {
   const range = (name: UsualName): UsualRange => {
     const [low, high, basis = PRACTICE] = cells[name];
-    return name === "angle"
-      ? { low: inRadians(low), high: inRadians(high), basis }
-      : { low, high, basis };
+    return name === "angle" ? { low: inRadians(low), high: inRadians(high), basis } : { low, high, basis };
   };
   return {
     length: range("length"),
