@@ -62,7 +62,7 @@ export function measure(job: Job): Measured {
 }
 
 /** What the knife of a job is judged by: the type that was ordered, the shop's limits. */
-const judgingOf = ({ knife: { order }, shop: { limits } }: Job): Judging => ({
+export const judgingOf = ({ knife: { order }, shop: { limits } }: Job): Judging => ({
   limits: findingLimits(limits.findings),
   ...(order.type === undefined ? {} : { type: order.type }),
   ...(limits.types === undefined ? {} : { ranges: limits.types }),

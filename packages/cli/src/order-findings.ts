@@ -29,7 +29,12 @@ function edgeSteel({ knife: { stack }, spec }: Job): string {
 
 /** What is to be said of the order as a whole: lengths that do not add up, sizes that are not usual, a hardness out of reach. */
 export function orderFindings({ job, knife, weight, hardness }: Measured): Finding[] {
-  const figures = { mass: weight.knife.mass, balance: weight.knife.balanceFromHeel };
+  // What was asked for is held against the ask.
+  const asked = new Set(job.knife.order.asks.map(({ name }) => name));
+  const figures = {
+    ...(asked.has("mass") ? {} : { mass: weight.knife.mass }),
+    ...(asked.has("balance") ? {} : { balance: weight.knife.balanceFromHeel }),
+  };
   return [
     ...askedLengthFindings(askedLengths(job), knife.outline.ricasso),
     ...typeFindings(knife, figures, SIZE_SLIPS),

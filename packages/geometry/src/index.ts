@@ -40,7 +40,7 @@ export * from "./blade/forged-outline.js";
 export * from "./blade/handle-materials.js";
 export * from "./blade/handle-parts.js";
 export * from "./blade/inside-ends.js";
-export * from "./blade/judging.js";
+export { type Judged, type Judging, useOf } from "./blade/judging.js";
 export * from "./blade/knife.js";
 export * from "./blade/knife-findings.js";
 export { bladeStation } from "./blade/knife-laws.js";

@@ -8,11 +8,11 @@ import { place, plainPlace } from "./knife-fields.js";
 /** Asks about a place on the blade; several of a kind make a list. */
 export type PlacedAskName = "thickness" | "behindEdge" | "bevelAngle";
 
-/** One of them as it was read; the place is the heel unless given. */
+/** One of them as it was read; left out, the place is the heel. */
 export interface PlacedAsk {
   readonly test: AskTest;
   readonly should: boolean;
-  readonly at: StationPlace;
+  readonly at?: StationPlace;
   readonly up?: number;
 }
 
@@ -50,7 +50,7 @@ export function placedAsk(units: FileUnits, name: PlacedAskName) {
       const above = "up" in given ? given.up : undefined;
       return {
         ...condition,
-        at: plainPlace(given.at ?? { kind: "heel" }),
+        ...(given.at === undefined ? {} : { at: plainPlace(given.at) }),
         ...(above === undefined ? {} : { up: above.value }),
       };
     });

@@ -64,7 +64,9 @@ export function hardnessAnswer(knife: Knife, steel: string, asked: AskedHardness
     tempers: temperFor(steel, aim),
     ...(reach === undefined ? {} : { reach }),
   };
-  return { ...answer, findings: [...reachFindings(knife, answer), ...useFindings(knife, answer)] };
+  const reached = reachFindings(knife, answer);
+  const grave = reached.some(({ severity }) => severity !== "note");
+  return { ...answer, findings: [...reached, ...useFindings(knife, answer, grave)] };
 }
 
 /**
@@ -151,7 +153,7 @@ function reachFindings({ limits }: Knife, { asked, aim, steel, reach }: Answer):
 }
 
 /** Harder than the work of the knife allows, or than its type usually is. */
-function useFindings(knife: Knife, { asked, aim }: Answer): Finding[] {
+function useFindings(knife: Knife, { asked, aim }: Answer, outOfReach: boolean): Finding[] {
   const { chopperHardness } = knife.limits;
   if (useOf(knife) === "chopper" && aim > chopperHardness.value)
     return [
@@ -164,6 +166,8 @@ function useFindings(knife: Knife, { asked, aim }: Answer): Finding[] {
         basis: chopperHardness.basis,
       },
     ];
+  // What cannot be had need not be called unusual too.
+  if (outOfReach) return [];
   const usual = knife.type === undefined ? undefined : usualRanges(knife.type, knife.ranges).hardness;
   if (knife.type === undefined || usual === undefined || (aim >= usual.low && aim <= usual.high)) return [];
   return [

@@ -11,8 +11,8 @@ import type { Knife } from "./knife.js";
 
 /** Mass of the whole knife, g, and its balance ahead of the heel, mm. */
 export interface WeightFigures {
-  readonly mass: number;
-  readonly balance: number;
+  readonly mass?: number;
+  readonly balance?: number;
 }
 
 /** One figure of a knife that its type has a usual range for. */
@@ -41,13 +41,13 @@ const NO_SLIPS: SizeSlips = {};
  * Sizes that are not usual for the type of knife, and those that one slip of the pen would explain: a point put wrong, another
  * unit. A knife of no type is only asked whether a size is one that no knife has and a slip would explain it.
  *
- * @param weight - Of the whole knife; left out: it is not looked at.
+ * @param weight - Of the whole knife; what is left out is not looked at.
  * @param slips - Of lengths and angles: units are known where the file is read, not here.
  *
  * @example
  * typeFindings(knife, { mass: 150, balance: -12 }).map(({ code }) => code); // []
  */
-export function typeFindings(knife: Knife, weight?: WeightFigures, slips = NO_SLIPS): Finding[] {
+export function typeFindings(knife: Knife, weight: WeightFigures = {}, slips = NO_SLIPS): Finding[] {
   const { type, ranges } = knife;
   const usual = type === undefined ? {} : usualRanges(type, ranges);
   return figuresOf(knife, weight).flatMap((figure): Finding[] => {
@@ -67,7 +67,7 @@ const HAIR = 1e-9;
 const isWithin = (value: number, { low, high }: Pick<UsualRange, "low" | "high">): boolean =>
   value >= low - HAIR && value <= high + HAIR;
 
-function figuresOf(knife: Knife, weight: WeightFigures | undefined): Figure[] {
+function figuresOf(knife: Knife, { mass, balance }: WeightFigures): Figure[] {
   const { outline, laws, spec } = knife;
   const landmarks = "family" in spec.blade.outline;
   const place = (key: string): string => (landmarks ? `blade.outline.${key}` : "blade.outline");
@@ -99,12 +99,19 @@ function figuresOf(knife: Knife, weight: WeightFigures | undefined): Figure[] {
             words: "A sharpening angle of {value} per side",
           } as const,
         ]),
-    ...(weight === undefined
+    ...(mass === undefined
       ? []
-      : ([
-          { name: "mass", path: "", value: weight.mass, words: "A mass of {value}" },
-          { name: "balance", path: "", value: weight.balance, words: "A balance {value} ahead of the heel" },
-        ] as const)),
+      : [{ name: "mass", path: "", value: mass, words: "A mass of {value}" } as const]),
+    ...(balance === undefined
+      ? []
+      : [
+          {
+            name: "balance",
+            path: "",
+            value: balance,
+            words: "A balance {value} ahead of the heel",
+          } as const,
+        ]),
   ];
 }
 

@@ -26,7 +26,7 @@ export const BENCH_LIMITS = {
   edgeWidth: {
     quantity: "length",
     value: 2.5,
-    about: "The same of other knives",
+    about: "Widest sharpening bevel of a knife not for a kitchen, at the heel",
     trips: ["edge-bevel-wide"],
     basis: PRACTICE,
   },

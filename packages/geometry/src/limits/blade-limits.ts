@@ -12,7 +12,7 @@ export const BLADE_LIMITS = {
   holeEdgeGood: {
     quantity: "count",
     value: 2,
-    about: "The same, where nothing more is said",
+    about: "Good distance of a pin or thong hole's centre from the side of the steel, in diameters",
     trips: ["hole-near-edge"],
     basis: "common practice, after the aircraft rule of 2 diameters",
   },
@@ -47,7 +47,7 @@ export const BLADE_LIMITS = {
   tangAtPinChopper: {
     quantity: "length",
     value: 2.5,
-    about: "The same on a knife that chops",
+    about: "Least thickness of the tang at a pin, on a knife that chops",
     trips: ["tang-thin-at-pin"],
     basis: PRACTICE,
   },
@@ -61,14 +61,14 @@ export const BLADE_LIMITS = {
   bevelAngle: {
     quantity: "angle",
     value: inRadians(5),
-    about: "The same of other knives",
+    about: "Steepest bevel per side at the heel of a knife that neither chops nor is for a kitchen",
     trips: ["bevel-steep"],
     basis: PRACTICE,
   },
   bevelAngleChopper: {
     quantity: "angle",
     value: inRadians(7),
-    about: "The same of a knife that chops",
+    about: "Steepest bevel per side at the heel of a knife that chops",
     trips: ["bevel-steep"],
     basis: PRACTICE,
   },

@@ -12,14 +12,14 @@ export const HARDENING_LIMITS = {
   quenchEdge: {
     quantity: "length",
     value: 0.8,
-    about: "The same under other spines",
+    about: "Least edge before the quench under a spine neither thin nor thick",
     trips: ["edge-thin-for-quench", "warp-risk"],
     basis: PRACTICE,
   },
   quenchEdgeThick: {
     quantity: "length",
     value: 1,
-    about: "The same under a thick spine",
+    about: "Least edge before the quench under a thick spine",
     trips: ["edge-thin-for-quench", "warp-risk"],
     basis: PRACTICE,
   },
@@ -47,14 +47,14 @@ export const HARDENING_LIMITS = {
   tipThickKitchen: {
     quantity: "length",
     value: 1.2,
-    about: "The same of a kitchen knife",
+    about: "Least thickness near the tip of a kitchen knife, ready to harden",
     trips: ["tip-thin-for-hardening"],
     basis: PRACTICE,
   },
   tipPlace: {
     quantity: "length",
     value: 10,
-    about: "How far behind the tip that is looked at",
+    about: "How far behind the tip its thickness is looked at",
     trips: ["tip-thin-for-hardening"],
     basis: PRACTICE,
   },

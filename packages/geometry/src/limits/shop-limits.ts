@@ -48,14 +48,14 @@ export const STOCK_LIMITS = {
   reachFlatDies: {
     quantity: "share",
     value: 0.6,
-    about: "The most of it for flat dies",
+    about: "Share of the thinning into height that is the most for flat dies",
     trips: ["reach-only-just", "bar-only-just"],
     basis: PRACTICE,
   },
   reachFullers: {
     quantity: "share",
     value: 0.85,
-    about: "The most of it for fullers laid along the bar",
+    about: "Share of the thinning into height that is the most for fullers laid along the bar",
     trips: ["no-bars-fit", "out-of-reach", "bar-out-of-reach"],
     basis: PRACTICE,
   },
