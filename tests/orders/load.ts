@@ -4,6 +4,7 @@ import type { Knife } from "@scantling/geometry";
 import { buildKnife } from "../../packages/cli/src/file/index.js";
 import { nodeIo } from "../../packages/cli/src/io/node-io.js";
 import { type Job, loadJob } from "../../packages/cli/src/load.js";
+import { judgingOf } from "../../packages/cli/src/measure.js";
 import { ROOT } from "../unit/repository.js";
 import { type DrawnBlade, drawnBlade } from "./drawn.js";
 
@@ -21,7 +22,7 @@ export const orderFile = (name: string): string => join(ROOT, "examples", name, 
 /** The knife of an order, with the shop that its file finds. */
 export async function loadOrder(name: string): Promise<LoadedOrder> {
   const job = await loadJob(io, orderFile(name), {});
-  return { job, knife: buildKnife(job.spec) };
+  return { job, knife: buildKnife(job.spec, judgingOf(job)) };
 }
 
 /** Edge and spine of an order, as its file gives them. */

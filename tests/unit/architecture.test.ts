@@ -38,6 +38,7 @@ test("there are sources to look at", () => {
 describe("import direction", () => {
   const order = [
     "errors",
+    "limits",
     "words",
     "units",
     "numeric",

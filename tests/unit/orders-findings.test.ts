@@ -12,7 +12,8 @@ function findingsWith(name: string, from: string | RegExp, to: string): readonly
   const text = readFileSync(orderFile(name), "utf8");
   const changed = text.replaceAll(from, to);
   if (changed === text) throw new Error(`${name} does not say ${from}`);
-  return buildKnife(readKnifeFile(changed, name).spec).findings;
+  const file = readKnifeFile(changed, name);
+  return buildKnife(file.spec, file.order.type === undefined ? {} : { type: file.order.type }).findings;
 }
 
 const codes = (findings: readonly Finding[]): string[] => findings.map(({ code }) => code);
@@ -53,15 +54,20 @@ describe("camp knife", () => {
 describe("boning knife", () => {
   test("stop: 1/4 in pins, as asked for, have 1.34, 1.27 and 1.42 diameters to the side", () => {
     const findings = findingsWith("boning-knife", "diameter: 5/32 in", "diameter: 1/4 in");
-    expect(codes(findings)).toEqual(Array(3).fill("hole-too-near-edge"));
+    expect(codes(findings)).toEqual([...Array(3).fill("hole-too-near-edge"), "bevel-steep"]);
     for (const [i, asked] of [1.34, 1.27, 1.42].entries()) {
       const finding = findings[i];
       expect(finding === undefined ? Number.NaN : Math.abs(diameters(finding) - asked)).toBeLessThan(0.01);
     }
   });
 
-  test("5/32 in pins are good", async () => {
-    expect((await loadOrder("boning-knife")).knife.findings).toEqual([]);
+  test("5/32 in pins are good; warning: 3.22° per side, on a kitchen knife", async () => {
+    const { findings } = (await loadOrder("boning-knife")).knife;
+    expect(codes(findings)).toEqual(["bevel-steep"]);
+    expect(findings[0]?.values).toMatchObject({
+      angle: { value: expect.closeTo((3.22 * Math.PI) / 180, 3) },
+      limit: { value: (3 * Math.PI) / 180 },
+    });
   });
 });
 

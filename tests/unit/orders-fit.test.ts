@@ -16,7 +16,7 @@ const MASS_SHARE = 0.02;
 
 async function slicer() {
   const { job, knife } = await loadOrder("long-slicer");
-  const text = new KnifeText(job.source.text, job.knife.units);
+  const text = new KnifeText(job.texts.knife, job.knife.units);
   const changes = changesOf(knife, ["handle.parts.mass@1=47..120g"], text, job.knife.units);
   const drawn = measure(job);
   return { drawn, changes, targets: orderTargets(drawn, []) };

@@ -205,7 +205,7 @@ function weigh(
 ): { readonly found: WeighIn | undefined; readonly findings: readonly Finding[] } {
   const { scale, tare, before } = masses;
   const rises = questionRises({ stage, mass: scale - (tare ?? 0) }, before, gateLimits(job.shop.gates));
-  const slip = unitSlip(scale, tare ?? 0, need.value);
+  const slip = unitSlip(scale, tare ?? 0, need.value, job.shop.limits.findings);
   const findings = [
     ...(slip === undefined ? [] : [slip]),
     ...rises.findings,

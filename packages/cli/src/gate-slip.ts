@@ -1,4 +1,12 @@
-import { type Finding, length, mass, type ReadingAnswer, STAGE_WORDS } from "@scantling/geometry";
+import {
+  type Finding,
+  findingLimit,
+  type GivenLimits,
+  length,
+  mass,
+  type ReadingAnswer,
+  STAGE_WORDS,
+} from "@scantling/geometry";
 import {
   type FileUnits,
   formatNumber,
@@ -19,9 +27,6 @@ const SLIPS = [
 
 /** Shares of what is needed between which a mass is that of a piece for this knife, slip or not. */
 const LIKELY = { least: 0.6, most: 1.7 } as const;
-/** Shares outside which a mass is no slip of the hand or of the loss book. */
-const UNLIKELY = { least: 0.2, most: 5 } as const;
-
 const isWithin = (
   ratio: number,
   { least, most }: { readonly least: number; readonly most: number },
@@ -34,8 +39,15 @@ const isWithin = (
  * @param scale - As read, g.
  * @param needed - g
  */
-export function unitSlip(scale: number, tare: number, needed: number): Finding | undefined {
-  if (isWithin((scale - tare) / needed, UNLIKELY)) return undefined;
+export function unitSlip(
+  scale: number,
+  tare: number,
+  needed: number,
+  given: GivenLimits = {},
+): Finding | undefined {
+  // Outside these a mass is no slip of the hand or of the loss book.
+  const slip = findingLimit("massSlip", given);
+  if (isWithin((scale - tare) / needed, { least: 1 / slip.value, most: slip.value })) return undefined;
   for (const { small, great, factor } of SLIPS) {
     for (const [meant, taken, times] of [
       [great, small, factor],
@@ -54,7 +66,7 @@ export function unitSlip(scale: number, tare: number, needed: number): Finding |
           number: formatNumber(number, 0.001),
           as: mass(scale * times),
         },
-        basis: "what the stage needs; a mass five times off is no loss",
+        basis: slip.basis,
       };
     }
   }

@@ -1,8 +1,11 @@
 import {
   checkSheath,
   type Finding,
+  findingLimits,
   GeometryError,
+  type HardnessAnswer,
   type Issue,
+  type Judging,
   type Knife,
   type KnifeWeight,
   SpecError,
@@ -13,10 +16,10 @@ import {
 import { type AskAnswer, type AskedFigure, answerAsk } from "./asks.js";
 import { EXIT } from "./exit-code.js";
 import { CommandFailure } from "./failure.js";
-import { type AskName, buildKnife, FileError, placeIssues } from "./file/index.js";
+import { type Ask, buildKnife, FileError, placeIssues } from "./file/index.js";
 import type { Job } from "./load.js";
-import { sizeFigures } from "./size-intervals.js";
-import { sizesOf } from "./sizes.js";
+import { hardnessOf } from "./order-findings.js";
+import { missingSizes, sizeFigure } from "./size-intervals.js";
 import { stackFigures } from "./stack-figures.js";
 
 /** A job with everything that is computed of the knife alone. */
@@ -27,6 +30,8 @@ export interface Measured {
   readonly interval: WeightInterval;
   readonly findings: readonly Finding[];
   readonly answers: readonly AskAnswer[];
+  /** What tables say of the hardness that was asked for; left out where it was not. */
+  readonly hardness?: HardnessAnswer;
 }
 
 /**
@@ -37,26 +42,35 @@ export interface Measured {
  */
 export function measure(job: Job): Measured {
   return inFileTerms(job, () => {
-    const knife = buildKnife(job.spec);
+    const knife = buildKnife(job.spec, judgingOf(job));
     // A sheath that this knife's own file asks for is part of the order; the shop's is looked at where one is drawn.
     const wrong = Object.keys(job.knife.sheath).length === 0 ? [] : checkSheath(knife, job.sheath);
     if (wrong.length > 0) throw new SpecError(wrong);
     const weight = weighKnife(knife);
     const interval = weighInterval(job.spec, job.knife.tolerances, job.tolerances);
-    const figures = figuresOf(job, knife, weight, interval);
+    const figureOf = figuresOf(job, knife, weight, interval);
+    const hardness = hardnessOf(job, knife);
     return {
       job,
       knife,
       weight,
       interval,
       findings: knife.findings,
+      ...(hardness === undefined ? {} : { hardness }),
       answers: job.knife.order.asks.flatMap((ask) => {
-        const figure = figures[ask.name];
+        const figure = figureOf(ask);
         return figure === undefined ? [] : [answerAsk(ask, figure)];
       }),
     };
   });
 }
+
+/** What the knife of a job is judged by: the type that was ordered, the shop's limits. */
+export const judgingOf = ({ knife: { order }, shop: { limits } }: Job): Judging => ({
+  limits: findingLimits(limits.findings),
+  ...(order.type === undefined ? {} : { type: order.type }),
+  ...(limits.types === undefined ? {} : { ranges: limits.types }),
+});
 
 /** What the asks are held against. */
 function figuresOf(
@@ -64,13 +78,22 @@ function figuresOf(
   knife: Knife,
   weight: KnifeWeight,
   interval: WeightInterval,
-): Partial<Record<AskName, AskedFigure>> {
-  return {
-    mass: { value: weight.knife.mass, interval: interval.massInterval },
-    balance: { value: weight.knife.balanceFromHeel, interval: interval.balanceInterval },
-    ...sizeFigures(knife, sizesOf(knife.outline), job.knife.tolerances, job.tolerances),
-    // Every ask of a stack has its figure, or the file is refused.
-    ...stackFigures(job, knife),
+): (ask: Ask) => AskedFigure | undefined {
+  const { tolerances, order } = job.knife;
+  // Every ask has its figure, or the file is refused.
+  const ofStack = stackFigures(job, knife, missingSizes(knife, order.asks));
+  return (ask) => {
+    switch (ask.name) {
+      case "mass":
+        return { value: weight.knife.mass, interval: interval.massInterval };
+      case "balance":
+        return { value: weight.knife.balanceFromHeel, interval: interval.balanceInterval };
+      case "layers":
+      case "coreLine":
+        return ofStack[ask.name];
+      default:
+        return sizeFigure(knife, { ...ask, name: ask.name }, tolerances, job.tolerances);
+    }
   };
 }
 

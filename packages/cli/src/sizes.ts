@@ -1,4 +1,4 @@
-import { crossingsAtX, type Outline, pathBounds } from "@scantling/geometry";
+import { crossingsAtX, type Knife, type Outline, pathBounds, rearmostOf } from "@scantling/geometry";
 
 /** The sizes by which a knife is ordered, mm. */
 export interface KnifeSizes {
@@ -10,12 +10,26 @@ export interface KnifeSizes {
   readonly overallLength: number;
 }
 
-/** Reads them off the outline itself, so that they hold however it was given. */
-export function sizesOf(outline: Outline): KnifeSizes {
+/** Those of the steel, read off the outline itself, so that they hold however it was given. */
+export function outlineSizes(outline: Outline): KnifeSizes {
   const { minX, maxX } = pathBounds(outline.path);
   return {
     edgeLength: outline.edgeLength,
     heelHeight: crossingsAtX(outline.path, 0).at(-1)?.point.y ?? 0,
     overallLength: maxX - minX,
+  };
+}
+
+/** Those of the whole knife: a handle or a pommel may reach farther back than the tang. */
+export function sizesOf(
+  knife: Pick<Knife, "outline" | "spec">,
+): KnifeSizes & { readonly handleLength: number } {
+  const { outline } = knife;
+  const sizes = outlineSizes(outline);
+  const rear = rearmostOf(knife);
+  return {
+    ...sizes,
+    overallLength: sizes.overallLength + outline.butt - rear,
+    handleLength: outline.handleFront - rear,
   };
 }

@@ -33,12 +33,18 @@ export function askedCoreLine({ knife }: Pick<Job, "knife">, built: Knife): Aske
 /**
  * Layers that can be told apart, and the height of the core line, as far as the file has a stack that gives them.
  *
+ * @param others - What else is wrong with the asks; told together with what is wrong here.
  * @throws {SpecError} where the stack breaks rules, or an ask needs a stack that the file does not have.
  */
-export function stackFigures(job: Job, built: Knife): Partial<Record<StackAskName, AskedFigure>> {
+export function stackFigures(
+  job: Job,
+  built: Knife,
+  others: readonly Issue[] = [],
+): Partial<Record<StackAskName, AskedFigure>> {
   const { stack, order } = job.knife;
   const { losses, limits } = job.shop;
   const issues = [
+    ...others,
     ...(stack === undefined ? [] : checkMixedStack(stack, losses.cleaningPerFace.high)),
     ...order.asks.flatMap((ask) => missingStack(ask, job, built)),
   ];

@@ -18,8 +18,10 @@ import {
   type StockReport,
   suggestMaterials,
 } from "@scantling/geometry";
+import { acceptNotes, withAccepted } from "./accepted.js";
 import type { Job } from "./load.js";
 import { inFileTerms, type Measured } from "./measure.js";
+import { orderFindings } from "./order-findings.js";
 import { askedCoreLine } from "./stack-figures.js";
 import { wishFindings } from "./wishes.js";
 
@@ -54,19 +56,23 @@ export function forgedMassOf(bodies: LedgerBodies, { shop }: Job, { forging }: K
 /** What is to be said whatever the bars: of the knife, of wishes that are missed, of the shop and the bench that are to make it. */
 export function knifeFindings(measured: Measured): readonly Finding[] {
   const { job, knife } = measured;
-  return [
+  const findings = [
     ...measured.findings,
     ...wishFindings(measured.answers),
-    ...fitsShop(measured.knife, measured.job.shop),
+    ...orderFindings(measured),
+    ...fitsShop(knife, job.shop),
     ...inFileTerms(job, () => benchSetUp(knife, job.shop)).findings,
-    ...pressHeatFindings(measured.job.shop.press),
-    ...lossFindings(measured.job.shop.losses),
+    ...pressHeatFindings(job.shop.press, job.shop.limits.findings),
+    ...lossFindings(job.shop.losses, job.shop.limits.findings),
   ];
+  return withAccepted(findings, job);
 }
 
 /** All that is to be said of a job: of the knife and its shop, of the bars. */
 export function allFindings(measured: Measured, bars: Bars): readonly Finding[] {
-  return [...knifeFindings(measured), ...stockFindings(bars, measured.job)];
+  const { job } = measured;
+  const findings = [...knifeFindings(measured), ...withAccepted(stockFindings(bars, job), job)];
+  return [...findings, ...acceptNotes(findings, job)];
 }
 
 /** What is to be said of the best plan, or of there being none, and of the rack. */

@@ -1,4 +1,4 @@
-import { count, type Finding, length, mass, type QuantityValue } from "@scantling/geometry";
+import { angle, count, type Finding, length, mass, type QuantityValue } from "@scantling/geometry";
 import type { AskAnswer } from "./asks.js";
 import { ASK_KINDS, type AskName } from "./file/index.js";
 
@@ -9,7 +9,11 @@ export const ASK_WORDS: Readonly<Record<AskName, string>> = {
   overallLength: "overall length",
   edgeLength: "edge length",
   heelHeight: "heel height",
+  handleLength: "handle length",
   thickness: "thickness",
+  behindEdge: "behind the edge",
+  bevelAngle: "bevel per side",
+  sharpeningAngle: "sharpened per side",
   layers: "layers",
   coreLine: "core line",
 };
@@ -17,6 +21,7 @@ export const ASK_WORDS: Readonly<Record<AskName, string>> = {
 const QUANTITIES: Readonly<Record<(typeof ASK_KINDS)[AskName], (value: number) => QuantityValue>> = {
   mass,
   length,
+  angle,
   count,
 };
 

@@ -36,6 +36,21 @@ describe("one ask against one figure", () => {
     });
   }
 
+  it("parts what is met at a band twice as wide", () => {
+    const standing = (value: number, band: number): string =>
+      answerAsk(below600, { value, interval: [value - band, value + band] }).standing;
+    expect(standing(560, 19)).toBe("met");
+    expect(standing(560, 21)).toBe("met-within-band");
+    expect(standing(560, 39)).toBe("met-within-band");
+    expect(standing(560, 41)).toBe("at-risk");
+    expect(standing(601, 41)).toBe("not-met");
+    // The old three words hold both kinds of met.
+    expect(answerAsk(below600, { value: 560, interval: [521, 599] }).verdict).toBe("met");
+    // Only the side on which the limit lies counts, and an exact figure has no band.
+    expect(answerAsk(below600, { value: 590, interval: [300, 594] }).standing).toBe("met");
+    expect(answerAsk(below600, { value: 599.9 }).standing).toBe("met");
+  });
+
   it("gives the distance to the nearest limit, negative outside, beside half the interval", () => {
     expect(answerAsk(between, { value: 50, interval: [47, 53] })).toMatchObject({ margin: 5, band: 3 });
     expect(answerAsk(between, { value: 70, interval: [66, 74] })).toMatchObject({ margin: -5, band: 4 });

@@ -80,7 +80,13 @@ function donePanel({ answers, job }: Measured): CardPanel[] {
     const [name = "", condition = ""] = rows[index] ?? [];
     return kind === "count"
       ? []
-      : [{ label: name, beside: condition, boxes: [kind === "mass" ? massUnit(units) : units] }];
+      : [
+          {
+            label: name,
+            beside: condition,
+            boxes: [kind === "mass" ? massUnit(units) : kind === "angle" ? "°" : units],
+          },
+        ];
   });
   const names = new Set(answers.map(({ ask }) => ask.name));
   const usual: CardFigure[] = [

@@ -1,5 +1,6 @@
 import {
   type BenchSetUp,
+  type FindingCode,
   HEAT_STEPS,
   type HeatRecipe,
   type HeatSource,
@@ -34,12 +35,15 @@ export const HARDNESSES = [62, 60, 58, 56] as const;
 
 const TEMPER_PRACTICE: HeatSource = { source: "common practice, no source", mark: "from memory" };
 
+/** What is to be minded between oven and oil. */
+const IN_THE_FIRE: readonly FindingCode[] = ["edge-thin-for-quench", "tip-thin-for-hardening", "warp-risk"];
+
 /** What is done with the blade in oven and oil, each figure with its source; boxes where no source is known. */
 export function heatPanels(job: Job, { quench, findings }: BenchSetUp): CardPanel[] {
   const { units } = job;
   const recipes = recipesOf(job);
   const warned = findings
-    .filter(({ severity }) => severity === "warn")
+    .filter(({ severity, code }) => severity === "warn" && IN_THE_FIRE.includes(code))
     .map((finding) => loudWords(firstSentence(finding, job)));
   const oil = words(oilWords(quench, units));
   const [first] = recipes;

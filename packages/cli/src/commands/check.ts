@@ -14,14 +14,14 @@ import { exitCodeOf, verdictOf } from "../verdict.js";
 /** `scantling check FILE`: what was asked, one by one, and every warning with the number behind it. */
 export async function check(io: Io, file: string, options: CommonOptions): Promise<ExitCode> {
   const measured = measure(await loadJob(io, file, options));
-  const { answers, job } = measured;
+  const { answers } = measured;
   const findings = allFindings(measured, planBars(measured));
   const verdict = verdictOf(answers, findings);
   const report = options.json
-    ? { name: "check.json", content: jsonText(checkJson(answers, findings, verdict, job)) }
+    ? { name: "check.json", content: jsonText(checkJson(measured, findings, verdict)) }
     : {
         name: "check.txt",
-        content: reportText([...headingLines(measured), "", ...checkText(answers, findings, job)]),
+        content: reportText([...headingLines(measured), "", ...checkText(measured, findings)]),
       };
   await deliverReport(io, report, options);
   return exitCodeOf(verdict);

@@ -68,7 +68,7 @@ export async function plan(io: Io, file: string, options: CommonOptions): Promis
   const documents = {
     weigh: weighJson(measured),
     stock: stockJson(bars, measured.job),
-    check: checkJson(measured.answers, findings, verdict, measured.job),
+    check: checkJson(measured, findings, verdict),
     setup: setupJson(card, measured.job),
   };
   const files = await writeOutput(

@@ -1,7 +1,9 @@
-import type { z } from "zod";
-import type { Reading } from "./fields.js";
+import { type FileUnits, formatQuantity, parseQuantity } from "@scantling/geometry/units";
+import { z } from "zod";
+import { type QuantityRule, quantity, type Reading } from "./fields.js";
+import { showText } from "./problem.js";
 
-/** The condition of an ask, mm, g or a plain number. */
+/** The condition of an ask, mm, g, rad or a plain number. */
 export type AskTest =
   | { readonly kind: "below"; readonly limit: number }
   | { readonly kind: "above"; readonly limit: number }
@@ -51,4 +53,65 @@ export function readCondition(
   }
   const { value, plus, minus } = about;
   return { test: { kind: "about", value, plus, minus }, should };
+}
+
+/** Kinds of quantity that are asked for with a unit. */
+export type AskedKind = "mass" | "length" | "angle";
+
+/** A condition made of what stands there without one: a value with a tolerance is meant to be about that. */
+function conditionFor(input: unknown, kind: AskedKind, units: FileUnits, example: string): string {
+  const written = typeof input === "number" || typeof input === "string" ? String(input) : "";
+  const read = parseQuantity(written, kind, units);
+  if (!read.ok) return `{ below: ${example} }`;
+  const { plus, minus } = read.quantity;
+  if (plus > 0 || minus > 0) return `{ about: ${showText(written)} }`;
+  return `{ below: ${showText(written)} }`;
+}
+
+/** The keys of a condition with a unit: below, above, between, about, should. */
+export function conditionShape(
+  units: FileUnits,
+  kind: AskedKind,
+  range: Pick<QuantityRule, "above" | "from">,
+) {
+  const limit = (about: string) => quantity(kind, units, { ...range, tolerance: false, about });
+  return {
+    below: limit("Must be less than this").optional(),
+    above: limit("Must be more than this").optional(),
+    between: z
+      .tuple([limit("Least"), limit("Most")], { error: "needs two values, [least, most]" })
+      .optional(),
+    about: quantity(kind, units, { ...range, about: "Must be this within its tolerance" }).optional(),
+    should: z
+      .boolean({ error: "needs true or false" })
+      .meta({ description: "Wished for, not required" })
+      .optional(),
+  };
+}
+
+/** What is complained of where a condition should stand. */
+export const needsCondition =
+  (units: FileUnits, kind: AskedKind, example: string) =>
+  ({ input }: { readonly input?: unknown }): string =>
+    `needs a condition, such as ${conditionFor(input, kind, units, example)}`;
+
+/** How a value is written in a complaint about it. */
+export const exampleOf =
+  (units: FileUnits, kind: AskedKind, example: string) =>
+  (value?: number): string =>
+    value === undefined ? example : formatQuantity({ quantity: kind, value }, units);
+
+/** A condition with a unit and nothing else. */
+export function conditionOf(
+  units: FileUnits,
+  kind: AskedKind,
+  range: Pick<QuantityRule, "above" | "from">,
+  example: string,
+) {
+  return z
+    .strictObject(conditionShape(units, kind, range), { error: needsCondition(units, kind, example) })
+    .transform(
+      (given, ctx): { test: AskTest; should: boolean } =>
+        readCondition(given, ctx, exampleOf(units, kind, example)) ?? z.NEVER,
+    );
 }

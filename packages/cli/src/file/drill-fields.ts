@@ -6,7 +6,7 @@ import {
   findDrill,
 } from "@scantling/geometry/units";
 import { z } from "zod";
-import { POSITIVE, quantity, Reading, readQuantity } from "./fields.js";
+import { count, name, POSITIVE, quantity, Reading, readQuantity } from "./fields.js";
 import { showText } from "./problem.js";
 
 /** The largest drill that a knife is drilled with, mm. */
@@ -43,6 +43,25 @@ export function benchFields(units: FileUnits) {
       .meta({ description: "Angle wedges; any of them together, adding or subtracting" })
       .optional(),
     jigLever: length("From the edge to where a shim lifts the bevel jig").optional(),
+    handleStock: z
+      .array(
+        z.strictObject(
+          {
+            material: name("What it is of"),
+            length: length("Along the handle"),
+            height: length("Height, or width of a block"),
+            thickness: length("Thickness of a slab, or of a block"),
+            count: count("How many alike", 1, 1000).optional(),
+          },
+          { error: "needs a group of keys: material, length, height, thickness" },
+        ),
+        {
+          error:
+            "needs a list of pieces, such as - { material: walnut, length: 130, height: 40, thickness: 10, count: 2 }",
+        },
+      )
+      .meta({ description: "Pieces for handles on the shelf" })
+      .optional(),
   };
 }
 

@@ -1,3 +1,4 @@
+import type { StationPlace } from "@scantling/geometry";
 import { type FileUnits, nearestWord, parseQuantity } from "@scantling/geometry/units";
 import { z } from "zod";
 import {
@@ -62,6 +63,13 @@ export function place(units: FileUnits, owner: LawOwner | "knife") {
       return distance === undefined ? z.NEVER : { kind: "distance", mm: distance };
     })
     .meta({ description: `Where: ${words.join(", ")}, a share of the length such as 60 %, or a distance` });
+}
+
+/** The place itself: an ask is held against the blade as it is drawn, and a tolerance of its place says nothing. */
+export function plainPlace(given: z.output<ReturnType<typeof place>>): StationPlace {
+  if (given.kind === "distance") return { kind: "distance", mm: given.mm.value };
+  if (given.kind === "fraction") return { kind: "fraction", share: given.share.value };
+  return given;
 }
 
 const STATION = "needs a place and a value, { at: heel, is: 4.6 }";

@@ -1,4 +1,11 @@
-import type { KnifeSpec, MixedStackSpec, SheathSizes, StationPlace } from "@scantling/geometry";
+import type {
+  FindingCode,
+  KnifeSpec,
+  KnifeTypeName,
+  MixedStackSpec,
+  SheathSizes,
+  StationPlace,
+} from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
 import type { z } from "zod";
 import { type Ask, type AskName, type AskTest, isAskName } from "./ask-fields.js";
@@ -19,6 +26,8 @@ export interface Order {
   readonly code: string;
   /** The file's own name where it gives none. */
   readonly title: string;
+  /** What kind of knife it is. */
+  readonly type?: KnifeTypeName;
   /** In a fixed order: mass and balance first, then sizes. */
   readonly asks: readonly Ask[];
   readonly customer?: string;
@@ -26,6 +35,8 @@ export interface Order {
   /** Days from 1 January 1970: when work begins or began, and the day that it is promised for. */
   readonly started?: number;
   readonly promised?: number;
+  /** HRC; told by tables, not computed. */
+  readonly hardness?: { readonly test: AskTest; readonly should: boolean };
 }
 
 /** What a knife file says of its quote: hours, money, days from 1 January 1970. */
@@ -39,6 +50,8 @@ export interface KnifeFile {
   readonly units: FileUnits;
   /** mm, g, rad. An outline from a drawing is empty until {@link withDrawing} gives it its text. */
   readonly spec: KnifeSpec;
+  /** Risks that are taken: codes of findings, and why. */
+  readonly accept: Readonly<Partial<Record<FindingCode, string>>>;
   /** What the blade is welded from, where it is of two or more steels. */
   readonly stack: MixedStackSpec | undefined;
   /** What it asks of the sheath, mm. */
@@ -68,7 +81,16 @@ export function readKnifeFile(text: string, fileName: string): KnifeFile {
     }),
     later: (failure) => laterKnifeChecks(failure, schemaFor),
   });
-  const { scantling: _version, units: _units, order = {}, stack, sheath = {}, quote = {}, ...knife } = data;
+  const {
+    scantling: _version,
+    units: _units,
+    order = {},
+    stack,
+    accept,
+    sheath = {},
+    quote = {},
+    ...knife
+  } = data;
   const { plain: spec, tolerances } = liftTolerances(knife);
   const { outline } = spec.blade;
   const file: KnifeFile = {
@@ -76,11 +98,14 @@ export function readKnifeFile(text: string, fileName: string): KnifeFile {
     order: {
       code: order.code ?? "",
       title: order.title ?? titleOf(fileName),
+      ...(order.type === undefined ? {} : { type: order.type }),
       asks: listAsks(order.asks ?? {}),
       ...given(order, ["customer", "revision", "started", "promised"]),
+      ...(order.asks?.hardness === undefined ? {} : { hardness: order.asks.hardness }),
     },
     units,
     spec,
+    accept: liftTolerances(accept ?? {}).plain,
     stack,
     sheath: liftTolerances(sheath).plain,
     quote: liftTolerances(quote).plain,
@@ -114,14 +139,21 @@ interface GivenAsk {
   readonly test: AskTest;
   readonly should: boolean;
   readonly at?: StationPlace;
+  readonly up?: number;
 }
 
-function listAsks(asks: Partial<Record<AskName, GivenAsk | undefined>>): Ask[] {
+function listAsks(
+  asks: Partial<Record<AskName | "hardness", GivenAsk | readonly GivenAsk[] | undefined>>,
+): Ask[] {
   return Object.keys(asks)
     .filter(isAskName)
-    .flatMap((name) => {
-      const ask = asks[name];
-      return ask === undefined ? [] : [{ name, ...ask, path: `order.asks.${name}` }];
+    .flatMap((name): Ask[] => {
+      const given = asks[name];
+      if (given === undefined) return [];
+      const path = `order.asks.${name}`;
+      return "test" in given
+        ? [{ name, ...given, path }]
+        : given.map((ask, i) => ({ name, ...ask, path: `${path}[${i}]` }));
     });
 }
 

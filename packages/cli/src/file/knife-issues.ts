@@ -1,6 +1,7 @@
 import {
   GeometryError,
   type Issue,
+  type Judging,
   type Knife,
   type KnifeSpec,
   type MaterialSpec,
@@ -19,11 +20,12 @@ const UNKNOWN_MATERIAL = "unknown-material";
  * Builds a knife like `makeKnife`, but a material that is not known hides nothing: what is wrong with the built shape
  * is found in the same pass.
  *
+ * @param judging - What kind of knife it is, and the shop's limits.
  * @throws {SpecError} with everything that is wrong.
  */
-export function buildKnife(spec: KnifeSpec): Knife {
+export function buildKnife(spec: KnifeSpec, judging: Judging = {}): Knife {
   try {
-    return makeKnife(spec);
+    return makeKnife(spec, judging);
   } catch (error) {
     if (!(error instanceof SpecError) || error.issues.some(({ code }) => code !== UNKNOWN_MATERIAL))
       throw error;

@@ -1,6 +1,7 @@
-import { FAMILY_NAMES } from "@scantling/geometry";
+import { FAMILY_NAMES, KNIFE_TYPE_NAMES } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
 import { z } from "zod";
+import { acceptFields } from "./accept-fields.js";
 import { asks } from "./ask-fields.js";
 import { bevel, choil, fullers, microbevel, swedge } from "./blade-fields.js";
 import { date } from "./date-fields.js";
@@ -33,6 +34,12 @@ export function knifeSchema(units: FileUnits) {
             {
               code: name("Order number, printed on every sheet").optional(),
               title: name("What it is, printed on every sheet").optional(),
+              type: z
+                .enum(KNIFE_TYPE_NAMES)
+                .meta({
+                  description: "What kind of knife it is: what is usual, too steep or too thin for it",
+                })
+                .optional(),
               asks: asks(units).meta({ description: "What was asked for; checked one by one" }).optional(),
               customer: text("Who ordered it, for the customer's sheet").optional(),
               revision: name("Which revision of the drawing this is: A, B, ...").optional(),
@@ -55,6 +62,7 @@ export function knifeSchema(units: FileUnits) {
           .optional(),
         stack: stackFields(units).optional(),
         quote: quoteFields(units).optional(),
+        accept: acceptFields().optional(),
         allowances: allowances(units).optional(),
         sheath: sheathFields(units).optional(),
         forging: z

@@ -47,6 +47,7 @@ export function laterKnifeChecks(
     order: _order,
     stack: _stack,
     quote: _quote,
+    accept: _accept,
     ...knife
   } = shape.data;
   return { problems: placeIssues(issuesOf(liftTolerances(knife).plain), placed, units) };

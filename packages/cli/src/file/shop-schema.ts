@@ -3,6 +3,7 @@ import { z } from "zod";
 import { barSize, makeBar } from "./bar-size.js";
 import { benchFields } from "./drill-fields.js";
 import { count, NOT_NEGATIVE, name, POSITIVE, plainNumber, quantity, type Reading } from "./fields.js";
+import { findingLimitFields, typeRangeFields } from "./finding-limit-fields.js";
 import { forgeLimitFields, forgeShopFields } from "./forge-fields.js";
 import { gateFields } from "./gate-fields.js";
 import { learnedFields } from "./learned-fields.js";
@@ -114,6 +115,8 @@ export function shopSchema(units: FileUnits) {
           .optional(),
         forge: forgeLimitFields(units).optional(),
         mixed: mixedLimitFields(units).optional(),
+        findings: findingLimitFields(units).optional(),
+        types: typeRangeFields(units).optional(),
       },
       { error: GROUP },
     );

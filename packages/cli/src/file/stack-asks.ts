@@ -3,7 +3,7 @@ import { type FileUnits, formatQuantity } from "@scantling/geometry/units";
 import { z } from "zod";
 import { type AskTest, readCondition } from "./ask-condition.js";
 import { count, POSITIVE, quantity, Reading } from "./fields.js";
-import { place } from "./knife-fields.js";
+import { place, plainPlace } from "./knife-fields.js";
 
 const should = () =>
   z.boolean({ error: "needs true or false" }).meta({ description: "Wished for, not required" }).optional();
@@ -58,13 +58,4 @@ export function coreLineAsk(units: FileUnits) {
       return condition === undefined ? z.NEVER : { ...condition, at: plainPlace(at ?? { kind: "heel" }) };
     })
     .meta({ description: "Height of the core line above the edge; needs a core with cladding" });
-}
-
-type PlaceReading = z.output<ReturnType<typeof place>>;
-
-/** An ask is held against the blade as it is drawn: a tolerance of its place says nothing. */
-function plainPlace(given: PlaceReading): StationPlace {
-  if (given.kind === "distance") return { kind: "distance", mm: given.mm.value };
-  if (given.kind === "fraction") return { kind: "fraction", share: given.share.value };
-  return given;
 }

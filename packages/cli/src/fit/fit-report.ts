@@ -3,7 +3,7 @@ import {
   type FitAnswer,
   type FitAsk,
   type FitProblem,
-  figureInterval,
+  fitFigureInterval,
   fitKnife,
   invariant,
   type KnifeSpec,
@@ -154,7 +154,7 @@ function figureOf(
     default:
       return {
         value: knifeFigure(figure, knife),
-        interval: figureInterval(job.spec, figure, job.knife.tolerances, job.tolerances),
+        interval: fitFigureInterval(job.spec, figure, job.knife.tolerances, job.tolerances),
       };
   }
 }

@@ -2,7 +2,7 @@ import type { FitFigure, Knife } from "@scantling/geometry";
 import { ASK_KINDS, type Ask } from "../file/index.js";
 import type { Job } from "../load.js";
 import type { Measured } from "../measure.js";
-import { sizesOf } from "../sizes.js";
+import { sizeFigure } from "../size-intervals.js";
 import { stackFigures } from "../stack-figures.js";
 import { ASK_WORDS } from "../wishes.js";
 import { type FitTarget, LENGTH_SCALE, massScale } from "./targets.js";
@@ -33,20 +33,19 @@ export function orderTargets({ job, answers }: Measured, asked: readonly FitTarg
     });
 }
 
-function figureOf({ name }: Ask, job: Job): FitFigure {
+function figureOf(ask: Ask, job: Job): FitFigure {
+  const { name } = ask;
   switch (name) {
     case "mass":
     case "balance":
       return { kind: name };
-    case "thickness":
-      return own((knife) => knife.laws.spine.valueAt(0));
-    case "edgeLength":
-    case "heelHeight":
-    case "overallLength":
-      return own((knife) => sizesOf(knife.outline)[name]);
     case "layers":
     case "coreLine":
       return own((knife) => stackFigures(job, knife)[name]?.value ?? Number.NaN);
+    default:
+      return own(
+        (knife) => sizeFigure(knife, { ...ask, name }, job.knife.tolerances, job.tolerances).value,
+      );
   }
 }
 

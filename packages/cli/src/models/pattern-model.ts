@@ -21,7 +21,7 @@ import type { PatternHeight, PatternModel } from "@scantling/render";
 import { EXIT } from "../exit-code.js";
 import { CommandFailure } from "../failure.js";
 import { inFileTerms, type Measured } from "../measure.js";
-import { sizesOf } from "../sizes.js";
+import { outlineSizes } from "../sizes.js";
 import { usedMaterials } from "../used-materials.js";
 import { sheetUnits } from "./sheet-units.js";
 
@@ -123,7 +123,7 @@ function modelOf(
   pattern: StatePattern,
 ): PatternModel {
   const { drawn, below, finished, ...geometry } = pattern;
-  const sizes = sizesOf(drawn);
+  const sizes = outlineSizes(drawn);
   const hasLine = state !== "forged" || geometry.bevelLine.flat().some(({ from, to }) => from.x !== to.x);
   const bevelHeight = hasLine ? inFileTerms(job, () => bevelHeightOf(knife, drawn, below, side)) : undefined;
   return {

@@ -3,6 +3,7 @@ import {
   CALIPER_STATES,
   count,
   type Finding,
+  type FindingCode,
   GATE_STAGES,
   type GateLimits,
   type GateStage,
@@ -67,7 +68,7 @@ export function doubtsOf(
 }
 
 const doubt = (
-  code: string,
+  code: FindingCode,
   text: string,
   values: NonNullable<Finding["values"]>,
   basis: string,

@@ -1,7 +1,7 @@
 import { invariant } from "@scantling/geometry";
-import { type FileUnits, inchesToMm, parseQuantity, radiansToDegrees } from "@scantling/geometry/units";
-import { type AskAnswer, type Asked, limitsOf, type Verdict } from "../asks.js";
-import { ASK_KINDS } from "../file/index.js";
+import { type FileUnits, formatAngle, inchesToMm, parseQuantity } from "@scantling/geometry/units";
+import { type AskAnswer, type Asked, limitsOf, type Standing } from "../asks.js";
+import { ASK_KINDS, type Ask } from "../file/index.js";
 import { ASK_WORDS } from "../wishes.js";
 import {
   caliperText,
@@ -11,23 +11,49 @@ import {
   lengthText,
   MASS_FIGURES,
   massText,
+  percentText,
 } from "./figures.js";
-import { layOutTable, wrap } from "./layout.js";
+import { layOutTable, REPORT_WIDTH, wrap } from "./layout.js";
 
 /** Bands below this are told in thousandths of an inch, not in 64ths of which they are too few, mm: 1/32 in. */
 const LEAST_IN_FRACTIONS = inchesToMm(1 / 32) - 1e-6;
 
-export const VERDICTS: Readonly<Record<Verdict, string>> = {
+export const VERDICTS: Readonly<Record<Standing, string>> = {
   met: "met",
+  "met-within-band": "met in band",
   "at-risk": "at risk",
   "not-met": "NOT MET",
 };
 
-/** One line for each ask: what was asked, what was computed with its band, the verdict and by how much. */
-export function askTable(answers: readonly AskAnswer[], units: FileUnits): string[] {
-  if (answers.length === 0) return ["Nothing was asked for: see order.asks in the knife file."];
-  const wish = answers.some(({ ask }) => ask.should) ? [WISH_NOTE] : [];
-  return [...layOutTable(askRows(answers, units), ["left", "left", "left", "left"]), ...wish];
+/**
+ * One line for each ask: what was asked, what was computed with its band, the verdict and by how much.
+ *
+ * @param others - Rows of what was asked but is not computed.
+ */
+export function askTable(
+  answers: readonly AskAnswer[],
+  units: FileUnits,
+  others: readonly string[][] = [],
+): string[] {
+  const rows = [...askRows(answers, units), ...others];
+  if (rows.length === 0) return ["Nothing was asked for: see order.asks in the knife file."];
+  const wish = rows.some(([name]) => name?.endsWith("*") === true) ? [WISH_NOTE] : [];
+  return [...fourColumns(rows), ...wish];
+}
+
+/** A line for each row, or two where one would be too wide: what was asked, then what came of it. */
+function fourColumns(rows: readonly string[][]): string[] {
+  const lines = layOutTable(rows, ["left", "left", "left", "left"]);
+  if (lines.every((line) => line.length <= REPORT_WIDTH)) return lines;
+  const heads = layOutTable(
+    rows.map((row) => row.slice(0, 2)),
+    ["left", "left"],
+  );
+  const tails = layOutTable(
+    rows.map((row) => ["  ", ...row.slice(2)]),
+    ["left", "left", "left"],
+  );
+  return heads.flatMap((head, i) => [head, tails[i] ?? ""]);
 }
 
 /** What a star behind an ask means. */
@@ -37,7 +63,7 @@ export const WISH_NOTE = "* wished for, not required";
 export function askRows(answers: readonly AskAnswer[], units: FileUnits): string[][] {
   return answers.map((answer) => {
     const { condition, value, verdict } = answerCells(answer, ASK_KINDS[answer.ask.name], units);
-    return [`${ASK_WORDS[answer.ask.name]}${answer.ask.should ? "*" : ""}`, condition, value, verdict];
+    return [`${askLabel(answer.ask, units)}${answer.ask.should ? "*" : ""}`, condition, value, verdict];
   });
 }
 
@@ -59,30 +85,52 @@ export function answerCells(answer: AskAnswer<Asked>, kind: FigureKind, units: F
   };
 }
 
+/** What it means that an ask is met within its band; nothing where none is. */
+export function withinBandRemark(answers: readonly AskAnswer[], units: FileUnits): string[] {
+  const close = answers.filter(({ standing }) => standing === "met-within-band");
+  if (close.length === 0) return [];
+  return wrap(
+    `Met in band: ${names(close, units)}, as long as every size keeps to its tolerance. A band twice as wide would not fit.`,
+  );
+}
+
 /** What a verdict that is not plain means, in a sentence each. */
-export function askRemarks(answers: readonly AskAnswer[]): string[] {
+export function askRemarks(answers: readonly AskAnswer[], units: FileUnits): string[] {
   const atRisk = answers.filter(({ verdict }) => verdict === "at-risk");
   const near = answers.filter(({ verdict, limitInBand }) => verdict === "not-met" && limitInBand);
   return [
     ...(atRisk.length === 0
       ? []
       : wrap(
-          `At risk: computed inside, but the limit lies within the band of ${names(atRisk)}. Leave more room, or measure more closely.`,
+          `At risk: computed inside, but the limit lies within the band of ${names(atRisk, units)}. Leave more room, or measure more closely.`,
         )),
     ...(near.length === 0
       ? []
       : wrap(
-          `Not met as computed, though the limit lies within the band of ${names(near)}: change the design, do not hope.`,
+          `Not met as computed, though the limit lies within the band of ${names(near, units)}: change the design, do not hope.`,
         )),
   ];
 }
 
-const names = (answers: readonly AskAnswer[]): string =>
-  answers.map(({ ask }) => ASK_WORDS[ask.name]).join(", ");
+const names = (answers: readonly AskAnswer[], units: FileUnits): string =>
+  answers.map(({ ask }) => askLabel(ask, units)).join(", ");
+
+/** What was asked for, with its place on the blade where that is not the heel: `thickness at the tip`. */
+export function askLabel({ name, at, up }: Ask, units: FileUnits): string {
+  const place =
+    at === undefined || at.kind === "heel" || name === "coreLine"
+      ? ""
+      : at.kind === "distance"
+        ? ` at ${lengthText(at.mm, units)}`
+        : at.kind === "fraction"
+          ? ` at ${percentText(at.share)}`
+          : ` at the ${at.kind}`;
+  return `${up === undefined ? ASK_WORDS[name] : `${lengthText(up, units)} above edge`}${place}`;
+}
 
 type Show = (value: number) => string;
 /** What a figure that is asked for is measured in; what is thin is a length for a caliper. */
-export type FigureKind = (typeof ASK_KINDS)[keyof typeof ASK_KINDS] | "angle" | "thin";
+export type FigureKind = (typeof ASK_KINDS)[keyof typeof ASK_KINDS] | "thin";
 
 /** A plain number, whole. */
 const countText: Figure = (value) => fixed(value, 0);
@@ -91,13 +139,13 @@ const countText: Figure = (value) => fixed(value, 0);
 const FIGURES: Readonly<Record<FigureKind, readonly Figure[]>> = {
   mass: MASS_FIGURES,
   length: LENGTH_FIGURES,
-  count: [countText],
   thin: LENGTH_FIGURES.slice(1),
-  angle: [1, 2, 4].map(
-    (decimals): Figure =>
-      (angle) =>
-        `${fixed(radiansToDegrees(angle), decimals)}°`,
+  angle: [0.1, 0.01, 0.0001].map(
+    (step): Figure =>
+      (value) =>
+        formatAngle(value, step),
   ),
+  count: [countText],
 };
 
 /** How one line is shown: its limits, and its value with what follows from it. */
@@ -169,9 +217,9 @@ function conditionText({ ask }: AskAnswer<Asked>, show: Show): string {
 const BAND_FIGURES: Readonly<Record<FigureKind, Figure>> = {
   mass: massText,
   length: lengthText,
-  count: countText,
   thin: caliperText,
-  angle: FIGURES.angle[0] ?? countText,
+  angle: (value) => formatAngle(value, 0.1),
+  count: countText,
 };
 
 /** How a band is shown, and how it is shown at its coarsest. */
@@ -208,7 +256,7 @@ function valueText(
   return `${value} +${shared ? plus.slice(0, -unit.length) : plus}/−${minus}`;
 }
 
-function verdictText({ verdict, margin, onLimit }: AskAnswer<Asked>, show: Show): string {
-  if (onLimit) return `${VERDICTS[verdict]}: equal to the limit`;
-  return `${VERDICTS[verdict]}${verdict === "at-risk" ? ":" : " by"} ${show(Math.abs(margin))}`;
+function verdictText({ standing, margin, onLimit }: AskAnswer<Asked>, show: Show): string {
+  if (onLimit) return `${VERDICTS[standing]}: equal to the limit`;
+  return `${VERDICTS[standing]}${standing === "at-risk" ? ":" : " by"} ${show(Math.abs(margin))}`;
 }

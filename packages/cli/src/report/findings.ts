@@ -1,5 +1,6 @@
 import type { Finding, QuantityValue, Severity } from "@scantling/geometry";
 import { describeIssue, radiansToDegrees } from "@scantling/geometry/units";
+import { acceptedReason } from "../accepted.js";
 import { namesIn, placeFinding } from "../finding-place.js";
 import type { Job } from "../load.js";
 import { wrap } from "./layout.js";
@@ -11,13 +12,19 @@ export const SEVERITY_WORDS: Readonly<Record<Severity, string>> = {
 };
 const ORDER: readonly Severity[] = ["stop", "warn", "note"];
 
-/** What stops first, notes last; within a severity as they were found. */
+/** What stops first, notes after that, what the knife file accepts last; within a severity as they were found. */
 export function bySeverity(findings: readonly Finding[]): Finding[] {
-  return ORDER.flatMap((severity) => findings.filter((finding) => finding.severity === severity));
+  const open = ORDER.flatMap((severity) =>
+    findings.filter((finding) => finding.severity === severity && !isAccepted(finding)),
+  );
+  return [...open, ...findings.filter(isAccepted)];
 }
 
+const isAccepted = ({ accepted }: Finding): boolean => accepted !== undefined;
+
+/** Whether a finding stops the order: nobody has taken its risk. */
 export function isStop(finding: Finding): boolean {
-  return finding.severity === "stop";
+  return finding.severity === "stop" && !isAccepted(finding);
 }
 
 /**
@@ -26,12 +33,14 @@ export function isStop(finding: Finding): boolean {
  */
 export function findingCounts(findings: readonly Finding[]): string[] {
   const counts = ORDER.flatMap((severity) => {
-    const count = findings.filter((finding) => finding.severity === severity).length;
+    const count = findings.filter((finding) => finding.severity === severity && !isAccepted(finding)).length;
     return count === 0
       ? []
       : [`${count} ${SEVERITY_WORDS[severity]}${count > 1 && severity !== "stop" ? "s" : ""}`];
   });
-  return counts.length === 0 ? [] : [`${counts.join(", ")}: scantling check FILE`];
+  const accepted = findings.filter(isAccepted).length;
+  const all = [...counts, ...(accepted === 0 ? [] : [`${accepted} accepted`])];
+  return all.length === 0 ? [] : [`${all.join(", ")}: scantling check FILE`];
 }
 
 /** A finding in words: how grave, what, where, and what to do. */
@@ -39,7 +48,9 @@ export function findingText(finding: Finding, job: Job): string {
   const { name, position } = placeFinding(finding, job);
   const stands = position === undefined ? "" : `${position.file}:${position.line}:${position.column}`;
   const place = [name, stands].filter((part) => part !== "").join(", ");
-  return `${SEVERITY_WORDS[finding.severity]}: ${namesIn(describeIssue(finding, job.units), job)}${place === "" ? "" : ` (${place})`}`;
+  const reason = acceptedReason(finding, job);
+  const text = namesIn(describeIssue(finding, job.units), job);
+  return `${reason === undefined ? "" : "accepted "}${SEVERITY_WORDS[finding.severity]}: ${text}${place === "" ? "" : ` (${place})`}${reason === undefined ? "" : ` Accepted: ${reason.replace(/\.$/u, "")}.`}`;
 }
 
 /** The same as a paragraph; with `basis`, where its limit comes from. */
@@ -51,6 +62,7 @@ export function findingLines(finding: Finding, job: Job, options: { basis: boole
 /** A finding for programs; the message is in mm and g, its numbers stand in `values` with their units in the keys. */
 export function findingJson(finding: Finding, job: Job): unknown {
   const { position } = placeFinding(finding, job);
+  const accepted = acceptedReason(finding, job);
   return {
     severity: finding.severity,
     code: finding.code,
@@ -60,6 +72,7 @@ export function findingJson(finding: Finding, job: Job): unknown {
     column: position?.column ?? null,
     message: namesIn(describeIssue(finding, "mm"), job),
     basis: finding.basis,
+    ...(accepted === undefined ? {} : { accepted }),
     values: Object.fromEntries(
       Object.entries(finding.values ?? {})
         // JSON has no infinity: a number that there is not is left out.

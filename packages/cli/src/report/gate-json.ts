@@ -1,6 +1,6 @@
 import type { Banded, StageNeed } from "@scantling/geometry";
-import { describeIssue } from "@scantling/geometry/units";
-import { ASK_KINDS } from "../file/index.js";
+import { describeIssue, radiansToDegrees } from "@scantling/geometry/units";
+import { ASK_KINDS, type AskName } from "../file/index.js";
 import type { AskCost, AsWeighed, ReadingReport, SimilarReport } from "../gate-costs.js";
 import type { GateReport, GateStackReport } from "../gate-report.js";
 import type { Job } from "../load.js";
@@ -111,7 +111,10 @@ const asWeighedJson = ({ lightBy, knifeMass, mass, others }: AsWeighed): object 
   notTold: others.map(({ ask, verdict }) => ({ ask: ask.name, asDrawn: verdict })),
 });
 
-const SUFFIXES = { mass: "G", length: "Mm", count: "" } as const;
+const SUFFIXES = { mass: "G", length: "Mm", angle: "Deg", count: "" } as const;
+
+const shownAs = (name: AskName, value: number): number =>
+  ASK_KINDS[name] === "angle" ? radiansToDegrees(value) : value;
 
 function costJson({ answers, knifeMass, open, stops }: AskCost, job: Job): object {
   return {
@@ -120,8 +123,8 @@ function costJson({ answers, knifeMass, open, stops }: AskCost, job: Job): objec
       ask: ask.name,
       verdict,
       was: open.find(({ answer }) => answer.ask === ask)?.was ?? "met",
-      [`value${SUFFIXES[ASK_KINDS[ask.name]]}`]: figure.value,
-      [`margin${SUFFIXES[ASK_KINDS[ask.name]]}`]: margin,
+      [`value${SUFFIXES[ASK_KINDS[ask.name]]}`]: shownAs(ask.name, figure.value),
+      [`margin${SUFFIXES[ASK_KINDS[ask.name]]}`]: shownAs(ask.name, margin),
     })),
     stops: stops.map((finding) => findingJson(finding, job)),
   };

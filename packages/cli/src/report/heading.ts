@@ -23,7 +23,7 @@ export function headingLines(measured: Measured): string[] {
 
 /** Steel and the three sizes that a knife is called by. */
 export function knifeWords({ job, knife }: Measured): string {
-  const sizes = sizesOf(knife.outline);
+  const sizes = sizesOf(knife);
   const show = (mm: number): string => lengthText(mm, job.units);
   return `${steelWords(job.spec.steel.name)}, edge ${show(sizes.edgeLength)}, heel ${show(sizes.heelHeight)} high, overall ${show(sizes.overallLength)}`;
 }

@@ -9,6 +9,7 @@ import { askRemarks, askTable, VERDICTS } from "./asks-text.js";
 import { CAUTIONS } from "./cautions.js";
 import { inBoth, massText, range, volumeText } from "./figures.js";
 import { bySeverity, findingLines, isStop } from "./findings.js";
+import { hardnessRows } from "./hardness-text.js";
 import { headingLines } from "./heading.js";
 import { layOutTable, wrap } from "./layout.js";
 import { ledgerTotals } from "./ledger-text.js";
@@ -41,8 +42,10 @@ export function planSummary(parts: PlanParts): string[] {
     ...headingLines(measured),
     "",
     `ASKED: ${measured.answers.length === 0 ? "nothing" : VERDICTS[verdictOf(measured.answers, [])]}${findings.some(isStop) ? "; but see STOP below" : ""}`,
-    ...(measured.answers.length === 0 ? [] : askTable(measured.answers, units)),
-    ...askRemarks(measured.answers),
+    ...(measured.answers.length === 0 && measured.hardness === undefined
+      ? []
+      : askTable(measured.answers, units, hardnessRows(measured, units))),
+    ...askRemarks(measured.answers, units),
     "",
     ...weightLines(measured, units),
     "",
@@ -112,7 +115,10 @@ function findingSection(findings: readonly Finding[], job: Job): string[] {
   if (findings.length === 0) return [];
   const sorted = bySeverity(findings);
   const shown = sorted
-    .filter(({ severity, code }) => severity !== "note" || NEEDED_NOTES.includes(code))
+    .filter(
+      ({ severity, code, accepted }) =>
+        accepted === undefined && (severity !== "note" || NEEDED_NOTES.includes(code)),
+    )
     .slice(0, MOST_FINDINGS);
   const more = sorted.length - shown.length;
   const rest = `${shown.length > 0 ? "and " : ""}${more}${shown.length > 0 ? " more" : more === 1 ? " note" : " notes"}: scantling check FILE`;

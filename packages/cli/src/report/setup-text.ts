@@ -1,5 +1,6 @@
 import type { ForgeCard } from "@scantling/geometry";
 import { describeIssue, type FileUnits, formatTemperature } from "@scantling/geometry/units";
+import { acceptedReason } from "../accepted.js";
 import { namesIn, placeFinding } from "../finding-place.js";
 import type { Job } from "../load.js";
 import type { Bars } from "../stock-report.js";
@@ -7,7 +8,7 @@ import { ASK_WORDS } from "../wishes.js";
 import { beside } from "./beside.js";
 import { CAUTIONS } from "./cautions.js";
 import { caliperText, percentText } from "./figures.js";
-import { bySeverity, SEVERITY_WORDS } from "./findings.js";
+import { bySeverity, findingText, SEVERITY_WORDS } from "./findings.js";
 import { layOutTable, wrap } from "./layout.js";
 import type { Setup } from "./setup-json.js";
 import { heatsTable, markTable, markText } from "./setup-marks.js";
@@ -49,7 +50,9 @@ export function setupText(setup: Setup, bars: Bars, job: Job): string[] {
       ...(stopsKnown(card.taper) ? [] : noStopsLines(job)),
       ...bySeverity(card.findings).flatMap((finding) =>
         wrap(
-          `${SEVERITY_WORDS[finding.severity]}: ${namesIn(describeIssue(finding, units), job)}`,
+          acceptedReason(finding, job) === undefined
+            ? `${SEVERITY_WORDS[finding.severity]}: ${namesIn(describeIssue(finding, units), job)}`
+            : findingText(finding, job),
           undefined,
           "  ",
         ),

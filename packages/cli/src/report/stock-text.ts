@@ -48,7 +48,10 @@ export function stockText(report: Bars, job: Job): string[] {
 
 /** Losses that no shop has: whatever lengths follow from them are no use. */
 const lossLines = (job: Job): string[] =>
-  lossFindings(job.shop.losses).flatMap((finding) => [...findingLines(finding, job, { basis: true }), ""]);
+  lossFindings(job.shop.losses, job.shop.limits.findings).flatMap((finding) => [
+    ...findingLines(finding, job, { basis: true }),
+    "",
+  ]);
 
 /** What to say where there is no plan: at least what the bars would have to become. */
 export function noPlanLines({ forgedMass, considered }: Bars, units: FileUnits): string[] {

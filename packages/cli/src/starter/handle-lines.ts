@@ -1,4 +1,4 @@
-import { BENCH_LIMITS, KNIFE_DEFAULTS } from "@scantling/geometry";
+import { HARDENING_LIMITS, KNIFE_DEFAULTS } from "@scantling/geometry";
 import { materialText } from "./blade-lines.js";
 import type { Commented } from "./commented-lines.js";
 import type { StarterWishes } from "./knife-starter.js";
@@ -166,7 +166,7 @@ const ALLOWANCE_WORDS: Readonly<Record<keyof typeof KNIFE_DEFAULTS.allowances, s
 
 /** Least edge that does not warp or crack easily under a spine, mm. */
 function quenchEdge(spine: number): number {
-  const { thinSpine, thickSpine, quenchEdgeThin, quenchEdge: usual, quenchEdgeThick } = BENCH_LIMITS;
-  if (spine <= thinSpine.value) return quenchEdgeThin.value;
-  return (spine > thickSpine.value ? quenchEdgeThick : usual).value;
+  const { quenchThinSpine, quenchThickSpine, quenchEdgeThin, quenchEdge: usual, quenchEdgeThick } = HARDENING_LIMITS;
+  if (spine <= quenchThinSpine.value) return quenchEdgeThin.value;
+  return (spine > quenchThickSpine.value ? quenchEdgeThick : usual).value;
 }

@@ -24,7 +24,7 @@ describe("asks, one by one", () => {
     expect(code).toBe(EXIT.done);
     expect(wideLines(out)).toEqual([]);
     for (const name of ["mass", "balance", "overall length"])
-      expect(out).toMatch(new RegExp(`^${name} .* met by `, "m"));
+      expect(out).toMatch(new RegExp(`^${name} .* met (?:in band )?by `, "m"));
   });
 
   it("answers 4 where an ask is not met, and says by how much", async () => {
@@ -82,8 +82,27 @@ describe("scantling/check/1", () => {
       "marginG",
       "bandG",
       "limitInBand",
+      "standing",
     ]);
     expect(mass).toMatchObject({ atLeastG: null, atMostG: 600, verdict: "met" });
+  });
+
+  it("parts what is met into with room and within the band, beside the old word", async () => {
+    const { report, mass } = await massAnswer(DEMO_KNIFE);
+    // 600 − 567 g is more than the band of 31 g, and less than twice that.
+    expect(mass).toMatchObject({ verdict: "met", standing: "met-within-band" });
+    const length = report.asks.find(({ ask }: { ask: string }) => ask === "overallLength");
+    expect(length).toMatchObject({ verdict: "met", standing: "met" });
+    const { out } = await check(DEMO_KNIFE);
+    expect(flat(out)).toContain("Met in band: mass, as long as every size keeps to its tolerance.");
+  });
+
+  it("says where the mass is where it is not met", async () => {
+    const { mass } = await massAnswer(massAsk("below: 100 g"));
+    const sum = mass.parts.reduce((whole: number, part: { massG: number }) => whole + part.massG, 0);
+    expect(mass.parts.map(({ name }: { name: string }) => name)).toEqual(["blade", "tang", "slabs", "pins"]);
+    expect(sum).toBeCloseTo(mass.valueG, 9);
+    expect((await check(massAsk("below: 100 g"))).out).toMatch(/\nWHERE THE MASS IS\nblade +\d+ g +\d+ %\n/);
   });
 
   it("answers 4 in JSON too", async () => {

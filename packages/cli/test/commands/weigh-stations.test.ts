@@ -210,7 +210,7 @@ describe("what weigh says of findings", () => {
       ],
     );
     expect(await weighed([], text)).toMatch(/\n1 STOP, \d+ warnings?, \d+ notes?: scantling check FILE\n/u);
-    expect(await weighed()).toContain("\n1 warning, 3 notes: scantling check FILE\n");
+    expect(await weighed()).toContain("\n1 warning, 4 notes: scantling check FILE\n");
   });
 
   it("does not say steel twice", async () => {

@@ -81,7 +81,7 @@ describe("a limit", () => {
       'thickness | 0.1255" to 0.1500" | 0.140" | met by 0.010"',
     );
     expect(line("edgeLength", below(45.25), 44, [1, 1])).toBe(
-      "edge length | below 45.25 mm | 44.0 mm ± 1.0 mm | met by 1.3 mm",
+      "edge length | below 45.25 mm | 44.0 mm ± 1.0 mm | met in band by 1.3 mm",
     );
     expect(line("mass", below(155.5), 140, [5, 5])).toBe("mass | below 155.50 g | 140 g ± 5 g | met by 16 g");
     expect(line("mass", below(6.25 * 28.349523125), 142, [8, 8], "in")).toBe(

@@ -1,14 +1,12 @@
+import { useOf } from "../blade/judging.js";
 import type { Knife } from "../blade/knife.js";
-import type { FamilyName } from "../blade/spec.js";
 import { count, type Finding, length, share } from "../errors/issue.js";
 import type { ShopSpec } from "../stock/shop.js";
 import type { BenchSetUp } from "./bench-setup.js";
-import { BENCH_DEFAULTS, BENCH_LIMITS } from "./defaults.js";
+import { handleStockFindings } from "./handle-stock-findings.js";
+import { hardeningFindings } from "./hardening-findings.js";
 
 type Made = Omit<BenchSetUp, "findings">;
-
-/** Families that are used in a kitchen. */
-const KITCHEN: readonly FamilyName[] = ["vegetable", "chefs", "petty", "slicer"];
 
 /**
  * What is legal but unwise about what is set at the bench: edge thin for the quench, bevel line that droops, wedge behind
@@ -21,48 +19,18 @@ const KITCHEN: readonly FamilyName[] = ["vegetable", "chefs", "petty", "slicer"]
  */
 export function benchFindings(knife: Knife, made: Made, shop: ShopSpec): Finding[] {
   return [
-    ...quenchEdge(knife, made),
-    ...droop(made),
+    ...hardeningFindings(knife, made.bevels),
+    ...droop(knife, made),
     ...edge(knife, made),
     ...holes(made, shop),
     ...guard(made),
-    ...oil(made),
+    ...handleStockFindings(knife, shop),
+    ...oil(knife, made),
   ];
 }
 
-function quenchEdge(knife: Knife, { bevels }: Made): Finding[] {
-  // Thin edge and thick spine cool at different times: each place by its own spine.
-  const [worst] = (bevels[0]?.stations ?? [])
-    .map(({ edge, thickness }) => ({ edge, spine: thickness, limit: quenchLimit(thickness) }))
-    .sort((a, b) => b.limit.value - b.edge - (a.limit.value - a.edge));
-  if (worst === undefined || !(worst.edge < worst.limit.value - 1e-9)) return [];
-  const { edge, spine, limit } = worst;
-  const { minEdge } = knife.allowances;
-  return [
-    {
-      code: "edge-thin-for-quench",
-      severity: "warn",
-      path: "allowances.minEdge",
-      text: "The edge goes into the quench {edge} thick, with a spine of {spine}; less than {limit} warps and cracks easily. Raise minEdge (now {least}) or afterHardening, or grind the bevels after hardening.",
-      values: {
-        edge: length(edge),
-        spine: length(spine),
-        limit: length(limit.value),
-        least: length(minEdge),
-      },
-      basis: limit.basis,
-    },
-  ];
-}
-
-/** Least edge before the quench behind a spine. */
-function quenchLimit(spine: number): { readonly value: number; readonly basis: string } {
-  if (spine <= BENCH_LIMITS.thinSpine.value) return BENCH_LIMITS.quenchEdgeThin;
-  return spine > BENCH_LIMITS.thickSpine.value ? BENCH_LIMITS.quenchEdgeThick : BENCH_LIMITS.quenchEdge;
-}
-
-function droop({ bevels }: Made): Finding[] {
-  const { value, basis } = BENCH_LIMITS.droop;
+function droop({ limits }: Knife, { bevels }: Made): Finding[] {
+  const { value, basis } = limits.droop;
   return bevels.flatMap(({ droop: left, side, form }): Finding[] =>
     left === undefined || left >= value || form !== "flat"
       ? []
@@ -80,18 +48,17 @@ function droop({ bevels }: Made): Finding[] {
 }
 
 function edge(knife: Knife, { edge: faces }: Made): Finding[] {
-  const { outline } = knife.spec.blade;
-  const kitchen = "family" in outline && KITCHEN.includes(outline.family);
+  const kitchen = useOf(knife) === "kitchen";
   const widest = Math.max(...faces.map(({ stations }) => stations[0]?.width ?? 0), 0);
   const wedge = faces[0]?.stations[0]?.oneAbove ?? 0;
-  const width = kitchen ? BENCH_LIMITS.kitchenEdgeWidth : BENCH_LIMITS.edgeWidth;
-  const { kitchenWedge } = BENCH_LIMITS;
+  const { kitchenWedge, kitchenEdgeWidth, edgeWidth } = knife.limits;
+  const width = kitchen ? kitchenEdgeWidth : edgeWidth;
   const findings: Finding[] = [];
   if (kitchen && wedge > kitchenWedge.value + 1e-9)
     findings.push({
       code: "thick-above-edge",
-      // The outline alone does not say that it is for a kitchen.
-      severity: "note",
+      // The outline alone does not say for sure that it is for a kitchen.
+      severity: knife.typeStated ? "warn" : "note",
       path: "blade.bevel.edgeThickness",
       text: "1 mm above the edge the blade is {thickness} thick at the heel; on a kitchen knife more than {limit} wedges in what it cuts. Grind the edge thinner or the bevel higher.",
       values: { thickness: length(wedge), limit: length(kitchenWedge.value) },
@@ -129,7 +96,7 @@ function holes({ holes: all }: Made, { drills = [] }: ShopSpec): Finding[] {
       ? []
       : [
           {
-            code: "drilling-needs-shim",
+            code: "drilling-needs-shim" as const,
             severity: "note" as const,
             path: worst.path,
             text: "Drilled square to the faces of the tapered tang, the holes of a pair miss by {mismatch}; they give {clearance}. Shim the tang so that its centre plane is level.",
@@ -156,7 +123,7 @@ function guard({ guard: slot }: Made): Finding[] {
   ];
 }
 
-function oil({ quench }: Made): Finding[] {
+function oil({ limits }: Knife, { quench }: Made): Finding[] {
   const { litres, usualLitres, rise = 0 } = quench;
   if (litres === undefined || litres >= usualLitres) return [];
   return [
@@ -170,7 +137,7 @@ function oil({ quench }: Made): Finding[] {
         usual: count(Math.round(usualLitres * 10) / 10),
         rise: count(Math.round(rise)),
       },
-      basis: BENCH_DEFAULTS.oilPerKilogram.basis,
+      basis: limits.oilPerKilogram.basis,
     },
   ];
 }

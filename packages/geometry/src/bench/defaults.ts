@@ -1,6 +1,4 @@
-import type { DefaultNumber } from "../stock/defaults.js";
-
-const PRACTICE = "common practice, no source";
+import { type DefaultNumber, PRACTICE } from "../limits/limit.js";
 
 /** What set-ups at the bench reckon with where nothing else is known; one table. Lengths mm, angles rad, volumes mm³. */
 export const BENCH_DEFAULTS = {
@@ -58,33 +56,4 @@ export const BENCH_DEFAULTS = {
     value: 60,
     basis: `${PRACTICE}; the oil's data sheet says what it wants`,
   },
-  /** Oil for a kilogram of blade, litres: a US gallon to the pound. */
-  oilPerKilogram: {
-    quantity: "count",
-    value: 8.3,
-    basis: "about a US gallon to the pound: from memory, unconfirmed",
-  },
 } as const satisfies Readonly<Record<string, DefaultNumber>>;
-
-/** Where a value at the bench becomes unwise; lengths in mm. */
-export const BENCH_LIMITS = {
-  /** Edge before the quench: under a thin spine, under others, under a thick one. */
-  quenchEdgeThin: { value: 0.5, basis: PRACTICE },
-  quenchEdge: { value: 0.8, basis: PRACTICE },
-  quenchEdgeThick: { value: 1, basis: PRACTICE },
-  /** A spine no thicker than this is thin, one that is thicker than that is thick. */
-  thinSpine: { value: 4, basis: PRACTICE },
-  thickSpine: { value: 6, basis: PRACTICE },
-  /** Thickness 1 mm above the edge of a kitchen knife. */
-  kitchenWedge: {
-    value: 0.46,
-    basis: "0.46 mm 1 mm above the edge, after ISO 8442-9:2018 for ceramic kitchen knives",
-  },
-  /** Share of the drawn bevel height that a fixed angle still reaches. */
-  droop: { value: 0.8, basis: PRACTICE },
-  /** A card whose arc bulges less than this over its chord cannot be cut: scissors do not follow it. */
-  gaugeBulge: { value: 0.3, basis: PRACTICE },
-  /** Face width of the sharpening bevel: kitchen knives, others. */
-  kitchenEdgeWidth: { value: 1.5, basis: PRACTICE },
-  edgeWidth: { value: 2.5, basis: PRACTICE },
-} as const;

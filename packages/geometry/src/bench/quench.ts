@@ -59,7 +59,7 @@ export function quenchSetUp(knife: Knife, shop: ShopSpec): QuenchSetUp {
     from,
     oil,
     ...(litres === undefined ? {} : { litres, rise: oilRise(mass, from, oil, litres) }),
-    usualLitres: (mass / 1000) * BENCH_DEFAULTS.oilPerKilogram.value,
+    usualLitres: (mass / 1000) * knife.limits.oilPerKilogram.value,
     depthNeeded: hardenedLength + forgeLimits(shop.limits.forge).tankClearance,
     ...(depth === undefined ? {} : { depth }),
   };

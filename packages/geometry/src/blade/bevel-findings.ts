@@ -3,7 +3,7 @@ import { type BevelAtStation, bevelAt } from "./bevel-at.js";
 import { facePath } from "./check-faces.js";
 import { edgeFindings } from "./edge-findings.js";
 import { levelCrown } from "./face-section.js";
-import { FINDING_LIMITS } from "./finding-limits.js";
+import { byUse } from "./judging.js";
 import type { Knife } from "./knife.js";
 import { bevelStations, bevelsBegin, facesOf, type Side } from "./knife-faces.js";
 
@@ -38,16 +38,17 @@ function height(knife: Knife, side: Side): Finding[] {
 
 function steepness(knife: Knife, side: Side): Finding[] {
   const { angle: alpha } = bevelAt(knife, bevelsBegin(knife), side);
-  const { bevelAngle } = FINDING_LIMITS;
-  if (!knife.laws.symmetric || alpha <= bevelAngle.value) return [];
+  const { bevelAngleKitchen, bevelAngle, bevelAngleChopper } = knife.limits;
+  const most = byUse(knife, { kitchen: bevelAngleKitchen, field: bevelAngle, chopper: bevelAngleChopper });
+  if (!knife.laws.symmetric || alpha <= most.value + 1e-9) return [];
   return [
     {
       code: "bevel-steep",
       severity: "warn",
       path: facePath(knife.spec.blade.bevel, side, "height"),
       text: "The bevel stands at {angle} per side at the heel; more than {limit} makes a wedge. Raise the bevel or thin the spine.",
-      values: { angle: angle(alpha), limit: angle(bevelAngle.value) },
-      basis: bevelAngle.basis,
+      values: { angle: angle(alpha), limit: angle(most.value) },
+      basis: most.basis,
     },
   ];
 }

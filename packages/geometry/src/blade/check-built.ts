@@ -33,7 +33,11 @@ export function checkBuilt(knife: Knife): { readonly issues: Issue[]; readonly f
   if (issues.length === 0) issues.push(...checkEdgeThickness(knife));
   const findings =
     issues.length === 0
-      ? [...knifeFindings(knife), ...handleFindings(spec, outline, steel), ...fittingFindings(knife)]
+      ? [
+          ...knifeFindings(knife),
+          ...handleFindings(spec, outline, steel, knife.limits.mortiseWall),
+          ...fittingFindings(knife),
+        ]
       : [];
   return { issues, findings };
 }

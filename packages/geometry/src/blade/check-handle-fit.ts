@@ -1,4 +1,6 @@
 import { type Finding, type Issue, length } from "../errors/issue.js";
+import { BLADE_LIMITS } from "../limits/blade-limits.js";
+import type { Limit } from "../limits/limit.js";
 import { type HandleLayout, handleLayout, type PlacedBlock } from "./handle-layout.js";
 import { mortiseOf } from "./handle-mortise.js";
 import { tangStation } from "./knife-laws.js";
@@ -8,9 +10,6 @@ import type { KnifeSpec, LawSpec } from "./spec.js";
 
 /** Rounding of stated places, mm. */
 const ROUNDING = 1e-9;
-
-/** Wood beside a hidden tang, mm: less than this breaks through or splits. */
-export const LEAST_MORTISE_WALL = { value: 4, basis: "common practice, no source" } as const;
 
 /**
  * Checks what needs the built outline: that blocks stand on steel, do not run into one another, and have the tang inside.
@@ -37,14 +36,21 @@ export function checkHandleFit(spec: KnifeSpec, outline: Outline, steel: SlabLaw
 /**
  * What is legal but unwise about the handle.
  *
+ * @param least - Wood to leave beside a hidden tang, mm.
+ *
  * @example
  * handleFindings(spec, outline, knife.body("finished").slab); // []
  */
-export function handleFindings(spec: KnifeSpec, outline: Outline, steel: SlabLaw): Finding[] {
+export function handleFindings(
+  spec: KnifeSpec,
+  outline: Outline,
+  steel: SlabLaw,
+  least: Limit = BLADE_LIMITS.mortiseWall,
+): Finding[] {
   const { handle, footprint } = handleLayout(spec.handle, outline);
   if (handle === undefined) return [];
   const { wall, at } = mortiseOf(handle.block, { footprint, slab: steel });
-  if (!(wall < LEAST_MORTISE_WALL.value - ROUNDING)) return [];
+  if (!(wall < least.value - ROUNDING)) return [];
   return [
     {
       code: "mortise-wall-thin",
@@ -54,9 +60,9 @@ export function handleFindings(spec: KnifeSpec, outline: Outline, steel: SlabLaw
       values: {
         wall: length(wall),
         back: length(handle.block.front - at),
-        limit: length(LEAST_MORTISE_WALL.value),
+        limit: length(least.value),
       },
-      basis: LEAST_MORTISE_WALL.basis,
+      basis: least.basis,
     },
   ];
 }

@@ -1,3 +1,4 @@
+import type { FindingCode } from "../errors/finding-codes.js";
 import { angle, type Finding, length } from "../errors/issue.js";
 import { type BevelAtStation, bevelAt } from "./bevel-at.js";
 import type { Knife } from "./knife.js";
@@ -27,9 +28,6 @@ function judged(knife: Knife, side: Side): BevelAtStation[] {
   return [heel, ...stations.filter(({ x, spineDistance }) => x > heel.x && spineDistance >= highest / 2)];
 }
 
-/** How nearly a plane may run along the face before a small error of the angle moves the bevel a long way. */
-const GRAZING = 0.0175; // rad, one degree
-
 /** Steps up the bevel in which a plane's meetings with the face are counted. */
 const STEPS = 200;
 
@@ -42,7 +40,7 @@ function planes(
   looked: readonly BevelAtStation[],
 ): Finding[] {
   const met = looked.map((station) => ({ ...station, ...meetings(knife, side, theta, station) }));
-  const finding = (x: number, code: string, text: string, basis: string): Finding[] => [
+  const finding = (x: number, code: FindingCode, text: string, basis: string): Finding[] => [
     { code, severity: "warn", path, text, values: { x: length(x), theta: angle(theta) }, basis },
   ];
   const often = met.find(({ crossings }) => crossings > 1);
@@ -63,13 +61,14 @@ function planes(
       "geometry",
     );
   }
-  const grazing = met.find(({ slope }) => slope < GRAZING);
+  const { edgeGrazing } = knife.limits;
+  const grazing = met.find(({ slope }) => slope < edgeGrazing.value);
   if (grazing === undefined) return [];
   return finding(
     grazing.x,
     "edge-bevel-grazes",
     "At {x} ahead of the heel the sharpening plane, at {theta} per side, only grazes the face: its width is anybody's guess. Sharpen steeper.",
-    "geometry: less than 1° between plane and face",
+    edgeGrazing.basis,
   );
 }
 

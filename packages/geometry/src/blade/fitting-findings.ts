@@ -1,10 +1,9 @@
-import { type Finding, length, share } from "../errors/issue.js";
-import { FINDING_LIMITS } from "./finding-limits.js";
+import { type Finding, length } from "../errors/issue.js";
 import { handleLayout } from "./handle-layout.js";
-import { handleMaterials } from "./handle-materials.js";
 import type { Knife } from "./knife.js";
 import { namedHoles } from "./named-holes.js";
 import type { HoleSpec } from "./spec.js";
+import { woodFindings } from "./wood-findings.js";
 
 /** Rounding of stated places, mm. */
 const ROUNDING = 1e-9;
@@ -16,7 +15,7 @@ export function fittingFindings(knife: Knife): Finding[] {
     ...tangPastHandle(knife),
     ...pinsAndHoles(knife),
     ...pinsAcrossFaces(knife),
-    ...greenWood(knife),
+    ...woodFindings(knife),
   ];
 }
 
@@ -39,12 +38,12 @@ function tangThickens({ spec, outline, laws }: Knife): Finding[] {
 }
 
 /** A through tang that stands out of its handle with nothing behind it. */
-function tangPastHandle({ spec, outline }: Knife): Finding[] {
+function tangPastHandle({ spec, outline, limits }: Knife): Finding[] {
   const { handle, fittings } = handleLayout(spec.handle, outline);
   if (spec.tang.form !== "through" || handle === undefined) return [];
   const rear = Math.min(handle.block.rear, ...fittings.map(({ block }) => block.rear));
   const out = rear - outline.butt;
-  const { peening } = FINDING_LIMITS;
+  const { peening } = limits;
   if (out <= peening.value + ROUNDING) return [];
   return [
     {
@@ -115,20 +114,3 @@ function pinsAcrossFaces({ spec, outline }: Knife): Finding[] {
 
 const reachUp = (block: { readonly rear: number; sectionAt(x: number): { halfHeight: number } }): number =>
   block.sectionAt(block.rear).halfHeight;
-
-function greenWood({ spec }: Knife): Finding[] {
-  const { greenMoisture } = FINDING_LIMITS;
-  return handleMaterials(spec.handle).flatMap(([path, { moisture = 0 }]): Finding[] => {
-    if (moisture <= greenMoisture.value + ROUNDING) return [];
-    return [
-      {
-        code: "wood-green",
-        severity: "warn",
-        path: `${path}.moisture`,
-        text: "Wood of {moisture} moisture is green: above {limit} it holds free water, and it shrinks and cracks as it dries. Handles are made of wood of 6 % to 15 %.",
-        values: { moisture: share(moisture), limit: share(greenMoisture.value) },
-        basis: greenMoisture.basis,
-      },
-    ];
-  });
-}

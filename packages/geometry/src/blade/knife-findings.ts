@@ -1,12 +1,15 @@
+import type { FindingCode } from "../errors/finding-codes.js";
 import { type Finding, length } from "../errors/issue.js";
 import { nearestOnPath } from "../plane/nearest.js";
 import { wallAroundSlot, wallBetweenSlots } from "../plane/slot.js";
 import type { Vec2 } from "../plane/vec2.js";
 import { bevelFindings } from "./bevel-findings.js";
-import { FINDING_LIMITS } from "./finding-limits.js";
+import { holePlaceFindings } from "./hole-place-findings.js";
+import { byUse } from "./judging.js";
 import type { Knife } from "./knife.js";
 import { namedHoles, slotOf } from "./named-holes.js";
 import { type Outline, type RunName, runOfSegment } from "./outline.js";
+import { plungeFindings } from "./plunge-findings.js";
 import type { HoleSpec } from "./spec.js";
 import { spineFindings } from "./spine-findings.js";
 import { steelAt } from "./steel-at.js";
@@ -21,8 +24,10 @@ export function knifeFindings(knife: Knife): Finding[] {
   return [
     ...holeFindings(knife),
     ...wallsBetween(knife),
+    ...holePlaceFindings(knife),
     ...bevelFindings(knife),
     ...spineFindings(knife),
+    ...plungeFindings(knife),
     ...suspicions(knife),
   ];
 }
@@ -30,17 +35,19 @@ export function knifeFindings(knife: Knife): Finding[] {
 function holeFindings(knife: Knife): Finding[] {
   const findings: Finding[] = [];
   const { slab } = knife.body("finished");
+  const { tangAtPin, tangAtPinChopper } = knife.limits;
+  const atPin = byUse(knife, { kitchen: tangAtPin, field: tangAtPin, chopper: tangAtPinChopper });
   for (const [path, hole] of namedHoles(knife.spec)) {
     findings.push(...nearEdge(knife, path, hole));
     const thickness = slab.thicknessAt(hole.at.x);
-    if (hole.kind === "pin" && thickness < FINDING_LIMITS.tangAtPin.value) {
+    if (hole.kind === "pin" && thickness < atPin.value - 1e-9) {
       findings.push({
         code: "tang-thin-at-pin",
         severity: "warn",
         path: `${path}.at`,
         text: "The tang is only {thickness} thick at this pin; {limit} is good. Taper it less, or move the pin forward.",
-        values: { thickness: length(thickness), limit: length(FINDING_LIMITS.tangAtPin.value) },
-        basis: FINDING_LIMITS.tangAtPin.basis,
+        values: { thickness: length(thickness), limit: length(atPin.value) },
+        basis: atPin.basis,
       });
     }
   }
@@ -52,10 +59,10 @@ function holeFindings(knife: Knife): Finding[] {
  * diameter; of a hole that carries nothing, for hanging up or for lightness, only the steel that is left counts.
  */
 function nearEdge(knife: Knife, path: string, hole: HoleSpec): Finding[] {
-  const { outline } = knife;
+  const { outline, limits } = knife;
   const { wall, centre } = wallAroundSlot(slotOf(hole), outline.path);
   const toEdge = wall + hole.diameter / 2;
-  const { holeEdgeStop, holeEdgeGood, holeWall } = FINDING_LIMITS;
+  const { holeEdgeStop, holeEdgeGood, holeWall } = limits;
   const bears = hole.kind === "pin" || hole.kind === "thong";
   const stops = bears && toEdge < holeEdgeStop.value * hole.diameter - 1e-9;
   const short = bears && toEdge < holeEdgeGood.value * hole.diameter - 1e-9;
@@ -128,7 +135,7 @@ function sideOf(outline: Outline, place: Vec2): RunName | undefined {
 /** Steel between holes, pair by pair. */
 function wallsBetween(knife: Knife): Finding[] {
   const holes = namedHoles(knife.spec).map(([path, hole]) => [path, slotOf(hole)] as const);
-  const { holeWall } = FINDING_LIMITS;
+  const { holeWall } = knife.limits;
   return holes.flatMap(([path, slot], i) =>
     holes.slice(0, i).flatMap(([otherPath, other]): Finding[] => {
       const wall = wallBetweenSlots(slot, other);
@@ -151,9 +158,16 @@ function wallsBetween(knife: Knife): Finding[] {
 function suspicions(knife: Knife): Finding[] {
   const findings: Finding[] = [];
   const { spec, laws } = knife;
-  const { thickSpine, thickSlab } = FINDING_LIMITS;
+  const { thickSpine, thickSlab } = knife.limits;
   const { min, max } = laws.spine.range;
-  const suspect = (code: string, path: string, text: string, value: number, limit: number, basis: string) =>
+  const suspect = (
+    code: FindingCode,
+    path: string,
+    text: string,
+    value: number,
+    limit: number,
+    basis: string,
+  ) =>
     findings.push({
       code,
       severity: "warn",

@@ -8,6 +8,7 @@ import { checkBuilt } from "./check-built.js";
 import { checkNumbers } from "./check-numbers.js";
 import { withDefaultAllowances, withDefaultFinish, withDefaultForging } from "./defaults.js";
 import { handleMaterials, withHandleMaterials } from "./handle-materials.js";
+import { type Judged, type Judging, judgedBy } from "./judging.js";
 import { type KnifeLaws, knifeLaws } from "./knife-laws.js";
 import type { Outline } from "./outline.js";
 import type { DrawnOutline } from "./outline-from-drawing.js";
@@ -16,7 +17,7 @@ import type { AllowanceSpec, FinishSpec, ForgingSpec, HoleSpec, KnifeSpec, Mater
 import type { SteelBody } from "./steel-body.js";
 
 /** A knife that can be built: outline, laws and bodies of every size state, with defaults filled in. */
-export interface Knife {
+export interface Knife extends Judged {
   readonly spec: KnifeSpec;
   readonly outline: Outline;
   readonly laws: KnifeLaws;
@@ -37,6 +38,7 @@ export interface Knife {
 /**
  * Builds a knife from its description.
  *
+ * @param judging - What kind of knife it is and the shop's limits, where findings are to go by them.
  * @throws {SpecError} with everything that is wrong, each with its place in the file.
  *
  * @example
@@ -52,7 +54,7 @@ export interface Knife {
  * });
  * weighKnife(knife).steel.mass; // g
  */
-export function makeKnife(spec: KnifeSpec): Knife {
+export function makeKnife(spec: KnifeSpec, judging: Judging = {}): Knife {
   const issues: Issue[] = [...checkNumbers(spec)];
   const density = densityOf(spec.steel, "steel", issues);
   for (const [path, material] of handleMaterials(spec.handle)) densityOf(material, path, issues);
@@ -64,7 +66,7 @@ export function makeKnife(spec: KnifeSpec): Knife {
     issues.push(...error.issues);
   }
   if (drawn === undefined || issues.length > 0) throw new SpecError(issues);
-  const knife = assemble(spec, drawn.outline, density);
+  const knife = assemble(spec, drawn.outline, density, judging);
   const built = checkBuilt(knife);
   if (built.issues.length > 0) throw new SpecError(built.issues);
   const { unit } = drawn;
@@ -103,7 +105,7 @@ function withDensities(spec: KnifeSpec): KnifeSpec {
   };
 }
 
-function assemble(spec: KnifeSpec, outline: Outline, steelDensity: number): Knife {
+function assemble(spec: KnifeSpec, outline: Outline, steelDensity: number, judging: Judging = {}): Knife {
   const laws = knifeLaws(spec, outline);
   const finish = withDefaultFinish(spec.finish);
   const allowances = withDefaultAllowances(spec.allowances);
@@ -118,6 +120,7 @@ function assemble(spec: KnifeSpec, outline: Outline, steelDensity: number): Knif
     steelDensity,
     holes: [...(spec.blade.holes ?? []), ...(spec.tang.holes ?? [])],
     findings: [],
+    ...judgedBy(spec, judging),
     body(state) {
       const known = bodies.get(state);
       if (known !== undefined) return known;

@@ -1,6 +1,5 @@
 import { type Finding, length, share } from "../errors/issue.js";
 import { crestCrossing } from "./crest.js";
-import { FINDING_LIMITS } from "./finding-limits.js";
 import type { Knife } from "./knife.js";
 import { bladeLaw, bladeStation } from "./knife-laws.js";
 
@@ -42,13 +41,13 @@ function idleSwedge({ spec, outline, laws, body }: Knife): Finding[] {
 const EVENLY = 48;
 
 /** A swedge that runs down over most of the blade: its planes are flatter, or leave less, than was meant. */
-function deepSwedge({ body }: Knife): Finding[] {
+function deepSwedge({ body, limits }: Knife): Finding[] {
   const finished = body("finished");
   const swedge = finished.input.crest?.input.swedge;
   if (swedge === undefined) return [];
   const { footprint } = finished;
   const tall = (footprint.maxY - footprint.minY) / 2;
-  const { swedgeDepth } = FINDING_LIMITS;
+  const { swedgeDepth } = limits;
   let worst = { x: 0, part: 0, depth: 0 };
   for (let i = 1; i < EVENLY; i++) {
     const x = swedge.from + ((swedge.to - swedge.from) * i) / EVENLY;

@@ -1,3 +1,5 @@
+import type { FindingCode } from "./finding-codes.js";
+
 /** Kinds of number that an issue or a finding can carry; each is shown in the reader's own units. */
 export type Quantity =
   | "length"
@@ -41,9 +43,12 @@ export type Severity = "stop" | "warn" | "note";
 
 /** Legal but unwise: printed on reports and sheets, never an exception. */
 export interface Finding extends Issue {
+  readonly code: FindingCode;
   readonly severity: Severity;
   /** Where the limit comes from: a source, or "common practice, no source". */
   readonly basis: string;
+  /** Why the smith takes the risk; left out where nobody has said so. */
+  readonly accepted?: string;
 }
 
 /**

@@ -21,9 +21,9 @@ type SteelFigure = Extract<FitFigure, { kind: "steel" }>;
  * @param given - tolerances of the file.
  *
  * @example
- * figureInterval(spec, { kind: "bevel-angle", side: "right" }); // rad, least and most of 95 in 100
+ * fitFigureInterval(spec, { kind: "bevel-angle", side: "right" }); // rad, least and most of 95 in 100
  */
-export function figureInterval(
+export function fitFigureInterval(
   spec: KnifeSpec,
   figure: ShapeFigure | SteelFigure,
   given: readonly InputTolerance[] = [],

@@ -1,5 +1,5 @@
 import { bevelAt } from "../blade/bevel-at.js";
-import { FINDING_LIMITS } from "../blade/finding-limits.js";
+import { FINDING_LIMITS } from "../limits/finding-limits.js";
 import type { Knife } from "../blade/knife.js";
 import { bevelsBegin } from "../blade/knife-faces.js";
 import type { Changeable } from "./changeable.js";

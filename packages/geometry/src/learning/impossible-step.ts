@@ -1,5 +1,5 @@
 import { type Issue, mass, share } from "../errors/issue.js";
-import { GATE_DEFAULTS } from "../stock/gates/limits.js";
+import { GATE_LIMITS } from "../limits/shop-limits.js";
 
 /** No fire takes more of a piece in one heat. Basis: common practice, no source; a thin blade loses 2 to 3 %. */
 export const MOST_PER_HEAT = 0.1;
@@ -36,7 +36,7 @@ export function impossibleStep(step: WeighedStep): Impossible | undefined {
       text: "the heats between {first} and {second} are not written down",
       values,
     };
-  if (after > before * (1 + GATE_DEFAULTS.massRise.value))
+  if (after > before * (1 + GATE_LIMITS.massRise.value))
     return {
       code: "mass-rose",
       text: "the mass rose from {was} ({first}) to {is} ({second})",

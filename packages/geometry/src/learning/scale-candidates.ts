@@ -1,4 +1,4 @@
-import { GATE_DEFAULTS } from "../stock/gates/limits.js";
+import { GATE_LIMITS } from "../limits/shop-limits.js";
 import { STAGE_WORDS } from "../stock/gates/stage-words.js";
 import { type Losses, lossesAt } from "../stock/loss-side.js";
 import type { ScaleModel, ShopSpec } from "../stock/shop.js";
@@ -139,7 +139,7 @@ function areOfOneBlade(
   const finished = plan?.finished;
   const least = finished === undefined ? LIKELY_MASS.least : LIKELY_SHARE.least * finished;
   const most = finished === undefined ? LIKELY_MASS.most : LIKELY_SHARE.most * finished;
-  const rise = 1 + GATE_DEFAULTS.massRise.value;
+  const rise = 1 + GATE_LIMITS.massRise.value;
   return masses.every(
     (mass, index) => mass >= least && mass <= most && mass <= rise * (masses[index - 1] ?? mass),
   );

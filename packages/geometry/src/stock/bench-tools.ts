@@ -6,6 +6,16 @@ export interface Drill {
   readonly diameter: number;
 }
 
+/** A piece for a handle on the shelf, mm. */
+export interface HandlePiece {
+  readonly material: string;
+  readonly length: number;
+  readonly height: number;
+  readonly thickness: number;
+  /** How many alike; left out: one. A pair of slabs takes two, or one thick enough to be parted. */
+  readonly count?: number;
+}
+
 /** Tools of the bench that the shop owns; whatever is left out is not known. */
 export interface BenchTools {
   readonly drills?: readonly Drill[];
@@ -15,4 +25,6 @@ export interface BenchTools {
   readonly wedges?: readonly number[];
   /** From the edge to where a shim lifts the bevel jig, mm. */
   readonly jigLever?: number;
+  /** Pieces for handles on the shelf. */
+  readonly handleStock?: readonly HandlePiece[];
 }

@@ -11,7 +11,13 @@ export const MOST_WEDGES = 10;
  * @example
  * checkBenchTools({ wheels: [250, 0] }); // [{ code: "not-positive", path: "wheels[1]", … }]
  */
-export function checkBenchTools({ drills = [], wheels = [], wedges = [], jigLever }: BenchTools): Issue[] {
+export function checkBenchTools({
+  drills = [],
+  wheels = [],
+  wedges = [],
+  jigLever,
+  handleStock = [],
+}: BenchTools): Issue[] {
   return [
     ...drills.flatMap(({ diameter }, i) => positiveIssues(`drills[${i}]`, diameter)),
     ...wheels.flatMap((wheel, i) => positiveIssues(`wheels[${i}]`, wheel)),
@@ -38,5 +44,10 @@ export function checkBenchTools({ drills = [], wheels = [], wedges = [], jigLeve
           },
         ]),
     ...positiveIssues("jigLever", jigLever),
+    ...handleStock.flatMap((piece, i) =>
+      (["length", "height", "thickness", "count"] as const).flatMap((key) =>
+        positiveIssues(`handleStock[${i}].${key}`, piece[key]),
+      ),
+    ),
   ];
 }

@@ -1,4 +1,5 @@
 import { type Issue, share } from "../errors/issue.js";
+import { FINDING_LIMIT_NAMES, FINDING_LIMITS, type GivenLimits } from "../limits/finding-limits.js";
 import { insideShareIssues, positiveIssues } from "./number-issues.js";
 import type { ShopSpec } from "./shop.js";
 
@@ -23,7 +24,25 @@ export function checkLimits({ gates = {}, limits }: ShopSpec): Issue[] {
             values: { value: share(maxGrooveDepth) },
           },
         ]),
+    ...findingIssues(limits.findings),
     ...insideShareIssues("gates.massRise", gates.massRise),
     ...insideShareIssues("gates.leastSimilar", gates.leastSimilar),
   ];
+}
+
+/** A limit below nothing trips everything or nothing. */
+function findingIssues(given: GivenLimits = {}): Issue[] {
+  return FINDING_LIMIT_NAMES.flatMap((name): Issue[] => {
+    const value = given[name];
+    if (value === undefined || (value >= 0 && Number.isFinite(value))) return [];
+    const { quantity } = FINDING_LIMITS[name];
+    return [
+      {
+        code: "limit-out-of-range",
+        path: `limits.findings.${name}`,
+        text: "{value} cannot be a limit: give 0 or more.",
+        values: { value: { quantity, value } },
+      },
+    ];
+  });
 }

@@ -1,18 +1,9 @@
 import { withDefaultForging } from "../blade/defaults.js";
 import type { ForgingSpec } from "../blade/spec.js";
 import type { Quantity } from "../errors/issue.js";
+import { type DefaultNumber, PRACTICE } from "../limits/limit.js";
+import { STOCK_LIMITS } from "../limits/shop-limits.js";
 import type { Banded, LossSpec, PressSpec, ShopSpec, StockLimits } from "./shop.js";
-
-/** One default: its value, its band where it is a loss, and where it comes from, so that a report can print all three. */
-export interface DefaultNumber {
-  readonly quantity: Quantity;
-  readonly value: number;
-  readonly low?: number;
-  readonly high?: number;
-  readonly basis: string;
-}
-
-const PRACTICE = "common practice, no source";
 
 const loss = (quantity: Quantity, [low, value, high]: readonly [number, number, number], basis: string) => ({
   quantity,
@@ -43,48 +34,13 @@ export const LOSS_DEFAULTS = {
   cleaningPerFace: loss("length", [0.1, 0.2, 0.25], `${PRACTICE}: 0.1 to 0.25 mm per face, to bright metal`),
 } as const satisfies Record<string, DefaultNumber>;
 
-/** Limits of what can be stacked, welded and forged. */
+/** Limits of what can be stacked, welded and forged, and how a stack spreads. */
 export const LIMIT_DEFAULTS = {
-  maxBars: { quantity: "count", value: 12, basis: PRACTICE },
-  minWeldReduction: {
-    quantity: "share",
-    value: 0.3,
-    basis: `${PRACTICE}: 30 % at the least; roll-bonding research agrees that there is a threshold`,
-  },
-  targetWeldReduction: {
-    quantity: "share",
-    value: 0.5,
-    basis: "one experienced maker: at least half the thickness at welding heat",
-  },
+  ...STOCK_LIMITS,
   weldSpreadShare: {
     quantity: "share",
     value: 0.3,
     basis: "spread on flat dies with a bite of half the width, from memory, unconfirmed",
-  },
-  minBilletLength: { quantity: "length", value: 75, basis: PRACTICE },
-  maxSlenderness: {
-    quantity: "count",
-    value: 3,
-    basis:
-      "design rules for upset forgings, Forging Industry Association: at most three diameters unsupported in one blow",
-  },
-  freeNarrowing: {
-    quantity: "share",
-    value: 0.1,
-    basis: `${PRACTICE}: a tenth of a bar's width comes off in light edge blows however thin the bar is`,
-  },
-  mostNarrowing: {
-    quantity: "share",
-    value: 0.3,
-    basis: `${PRACTICE}: a thin bar is drawn narrower by a third with care; what is higher is sawn down`,
-  },
-  reachEasy: { quantity: "share", value: 0.3, basis: PRACTICE },
-  reachFlatDies: { quantity: "share", value: 0.6, basis: PRACTICE },
-  reachFullers: { quantity: "share", value: 0.85, basis: PRACTICE },
-  tightHeight: {
-    quantity: "share",
-    value: 0.03,
-    basis: `${PRACTICE}: reachable height within 3 % of what is needed`,
   },
 } as const satisfies Record<string, DefaultNumber>;
 
@@ -93,15 +49,6 @@ export const SAW_DEFAULTS = {
   cutStep: { quantity: "length", value: 5, basis: PRACTICE },
   kerf: { quantity: "length", value: 1.5, basis: PRACTICE },
 } as const satisfies Record<string, DefaultNumber>;
-
-/**
- * Where a limit comes from: its default's basis, or the shop where it says something else.
- *
- * @example
- * limitBasis(4, LIMIT_DEFAULTS.maxSlenderness); // "the shop's own limit"
- */
-export const limitBasis = (limit: number, fallback: Pick<DefaultNumber, "value" | "basis">): string =>
-  limit === fallback.value ? fallback.basis : "the shop's own limit";
 
 const banded = ({ value, low, high }: { value: number; low: number; high: number }): Banded => ({
   value,

@@ -1,24 +1,24 @@
 import { type Finding, length, type QuantityValue, share } from "../errors/issue.js";
+import { findingLimit, type GivenLimits } from "../limits/finding-limits.js";
+import type { LOSS_LIMITS } from "../limits/loss-limits.js";
 import { LOSS_DEFAULTS } from "./defaults.js";
 import type { LossSpec } from "./shop.js";
 
 type LossName = keyof typeof LOSS_DEFAULTS;
 
-const PRACTICE = "common practice, no source";
-
-/** More than this, share or mm, is hardly a loss but a slip of the pen; with what each is lost by. */
-export const GREATEST_LOSSES: Readonly<
-  Record<LossName, { readonly most: number; readonly where: string; readonly basis: string }>
+/** What each is lost by, and the limit above which it is hardly a loss but a slip of the pen. */
+const GREATEST: Readonly<
+  Record<LossName, { readonly limit: keyof typeof LOSS_LIMITS; readonly where: string }>
 > = {
-  scalePerHeat: { most: 0.05, where: "of the mass in a forging heat", basis: PRACTICE },
-  scalePerWeldingHeat: { most: 0.08, where: "of the mass in a welding heat", basis: PRACTICE },
-  heatTreatmentScale: { most: 0.05, where: "of the mass in heat treatment", basis: PRACTICE },
-  skinPerHeat: { most: 0.25, where: "off every surface in a forging heat", basis: PRACTICE },
-  skinPerWeldingHeat: { most: 0.6, where: "off every surface in a welding heat", basis: PRACTICE },
-  skinHeatTreatment: { most: 0.1, where: "off every surface in heat treatment", basis: PRACTICE },
-  cropPerEnd: { most: 40, where: "off each end of the billet", basis: PRACTICE },
-  weldDressingPerSide: { most: 6, where: "off each long side of the billet", basis: PRACTICE },
-  cleaningPerFace: { most: 1, where: "off each face of a joint", basis: PRACTICE },
+  scalePerHeat: { limit: "mostScalePerHeat", where: "of the mass in a forging heat" },
+  scalePerWeldingHeat: { limit: "mostScalePerWeldingHeat", where: "of the mass in a welding heat" },
+  heatTreatmentScale: { limit: "mostHeatTreatmentScale", where: "of the mass in heat treatment" },
+  skinPerHeat: { limit: "mostSkinPerHeat", where: "off every surface in a forging heat" },
+  skinPerWeldingHeat: { limit: "mostSkinPerWeldingHeat", where: "off every surface in a welding heat" },
+  skinHeatTreatment: { limit: "mostSkinHeatTreatment", where: "off every surface in heat treatment" },
+  cropPerEnd: { limit: "mostCropPerEnd", where: "off each end of the billet" },
+  weldDressingPerSide: { limit: "mostWeldDressingPerSide", where: "off each long side of the billet" },
+  cleaningPerFace: { limit: "mostCleaningPerFace", where: "off each face of a joint" },
 };
 
 /** What the other scale model counts instead. */
@@ -31,7 +31,7 @@ const ONLY_IN: Readonly<Partial<Record<LossName, LossSpec["scaleModel"]>>> = {
   skinHeatTreatment: "skin",
 };
 
-const NAMES = Object.keys(LOSS_DEFAULTS).filter((name): name is LossName => name in GREATEST_LOSSES);
+const NAMES = Object.keys(LOSS_DEFAULTS).filter((name): name is LossName => name in GREATEST);
 
 /**
  * Losses that can be reckoned with but that no shop has: a per cent too many becomes a bar as long as a street. Asked
@@ -41,9 +41,10 @@ const NAMES = Object.keys(LOSS_DEFAULTS).filter((name): name is LossName => name
  * const scalePerHeat = { low: 0.6, value: 0.6, high: 0.6 };
  * lossFindings({ ...DEFAULT_SHOP.losses, scalePerHeat }).map(({ path }) => path); // ["losses.scalePerHeat"]
  */
-export function lossFindings(losses: LossSpec): Finding[] {
+export function lossFindings(losses: LossSpec, given: GivenLimits = {}): Finding[] {
   return NAMES.flatMap((name): Finding[] => {
-    const { most, where, basis } = GREATEST_LOSSES[name];
+    const { limit, where } = GREATEST[name];
+    const { value: most, basis } = findingLimit(limit, given);
     const model = ONLY_IN[name];
     const { high, value } = losses[name];
     if (high <= most || (model !== undefined && model !== losses.scaleModel)) return [];

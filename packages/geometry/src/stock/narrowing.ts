@@ -1,4 +1,4 @@
-import { LIMIT_DEFAULTS } from "./defaults.js";
+import { FINDING_LIMITS } from "../limits/finding-limits.js";
 import type { StockLimits } from "./shop.js";
 
 /** Sizes in inches do not come out whole in mm; what only rounding puts over a limit is not over it. */
@@ -18,11 +18,12 @@ const HAIR = 1e-9;
 export function narrowingOnEdge(
   needed: number,
   section: { readonly height: number; readonly thickness: number },
-  { maxSlenderness }: Pick<StockLimits, "maxSlenderness">,
+  { maxSlenderness, findings }: Pick<StockLimits, "maxSlenderness" | "findings">,
 ): number {
+  const free = findings?.freeNarrowing ?? FINDING_LIMITS.freeNarrowing.value;
   const narrower = 1 - needed / section.height;
   const slender = section.height / section.thickness > maxSlenderness + HAIR;
-  return slender && narrower > LIMIT_DEFAULTS.freeNarrowing.value + HAIR ? narrower : 0;
+  return slender && narrower > free + HAIR ? narrower : 0;
 }
 
 /**

@@ -1,5 +1,7 @@
 import { type Finding, length, share } from "../errors/issue.js";
-import { LIMIT_DEFAULTS, limitBasis } from "./defaults.js";
+import { findingLimit } from "../limits/finding-limits.js";
+import { limitBasis } from "../limits/limit.js";
+import { STOCK_LIMITS } from "../limits/shop-limits.js";
 import type { PlanReach } from "./plan-reach.js";
 import type { FeasibleStack, StockForging } from "./search.js";
 import type { RackBar, StockLimits } from "./shop.js";
@@ -21,9 +23,10 @@ export function planFindings(
 ): Finding[] {
   const findings: Finding[] = [];
   const path = `rack[${stack.barIndex}]`;
+  const tightHeight = findingLimit("tightHeight", limits.findings);
+  const targetWeldReduction = findingLimit("targetWeldReduction", limits.findings);
   const tight =
-    reach.worst !== undefined &&
-    reach.worst.reachableHeight < reach.worst.height * (1 + LIMIT_DEFAULTS.tightHeight.value);
+    reach.worst !== undefined && reach.worst.reachableHeight < reach.worst.height * (1 + tightHeight.value);
   if (reach.class === "fullers" || tight) {
     const worst = reach.worst;
     findings.push({
@@ -40,12 +43,12 @@ export function planFindings(
       },
       basis:
         reach.class === "fullers"
-          ? limitBasis(limits.reach.flatDies, LIMIT_DEFAULTS.reachFlatDies)
-          : LIMIT_DEFAULTS.tightHeight.basis,
+          ? limitBasis(limits.reach.flatDies, STOCK_LIMITS.reachFlatDies)
+          : tightHeight.basis,
     });
   }
   findings.push(...weldHeatFindings(stack.joints, forging.weldingHeats));
-  if (stack.bars > 1 && squeeze < LIMIT_DEFAULTS.targetWeldReduction.value)
+  if (stack.bars > 1 && squeeze < targetWeldReduction.value)
     findings.push({
       code: "weld-reduction-low",
       path,
@@ -54,9 +57,9 @@ export function planFindings(
       values: {
         squeeze: share(squeeze),
         least: share(limits.minWeldReduction),
-        target: share(LIMIT_DEFAULTS.targetWeldReduction.value),
+        target: share(targetWeldReduction.value),
       },
-      basis: LIMIT_DEFAULTS.targetWeldReduction.basis,
+      basis: targetWeldReduction.basis,
     });
   if (bar.steel === undefined && forging.steel !== undefined)
     findings.push({

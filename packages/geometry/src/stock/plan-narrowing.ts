@@ -1,6 +1,8 @@
 import { count, type Finding, length } from "../errors/issue.js";
+import { findingLimit } from "../limits/finding-limits.js";
+import { limitBasis } from "../limits/limit.js";
+import { STOCK_LIMITS } from "../limits/shop-limits.js";
 import { dressedWidth, weldedWidth } from "./billet.js";
-import { LIMIT_DEFAULTS, limitBasis } from "./defaults.js";
 import { roundUpToStep } from "./ledger.js";
 import { piecesFromBars } from "./nesting.js";
 import type { RackGroup } from "./rack-groups.js";
@@ -71,7 +73,7 @@ function sawnDown(
   { bar, lengths }: RackGroup,
 ): PlanNarrowing["sawn"] {
   const { thickness } = flatSection(bar);
-  const light = stations.greatestHeight / (1 - LIMIT_DEFAULTS.freeNarrowing.value);
+  const light = stations.greatestHeight / (1 - findingLimit("freeNarrowing", limits.findings).value);
   // Little dressing leaves the billet at its highest, and there too light blows have to do.
   const { weldReduction, weldSpreadShare, losses } = low;
   const stretch = weldedWidth(bars, 1, weldReduction, weldSpreadShare);
@@ -124,7 +126,7 @@ export function narrowingFindings(
         needed: length(to),
         ...(sawn === undefined ? {} : { sawn: length(sawn.width), length: length(sawn.cutLength) }),
       },
-      basis: limitBasis(limits.maxSlenderness, LIMIT_DEFAULTS.maxSlenderness),
+      basis: limitBasis(limits.maxSlenderness, STOCK_LIMITS.maxSlenderness),
     },
   ];
 }

@@ -1,3 +1,5 @@
+import type { GivenLimits } from "../limits/finding-limits.js";
+import type { GivenRanges } from "../limits/type-ranges.js";
 import type { HeatRecipe } from "../materials/heat-treatment/heat-step.js";
 import type { BenchTools } from "./bench-tools.js";
 import type { ForgeLimits } from "./forge/forge-limits.js";
@@ -106,8 +108,12 @@ export interface StockLimits {
   readonly reach: { readonly easy: number; readonly flatDies: number; readonly fullers: number };
   /** Limits between billet and forged blade that differ from `FORGE_DEFAULTS`. */
   readonly forge?: Partial<ForgeLimits>;
-  /** Limits of stacks of two or more steels that differ from `MIXED_LIMIT_DEFAULTS`. */
+  /** Limits of stacks of two or more steels that differ from `MIXED_LIMITS`. */
   readonly mixed?: Partial<MixedLimits>;
+  /** Limits by which findings are told that differ from `FINDING_LIMITS`. */
+  readonly findings?: GivenLimits;
+  /** What types of knives usually measure, where the shop thinks otherwise than `KNIFE_TYPES`. */
+  readonly types?: GivenRanges;
 }
 
 /** Inside of the hardening oven, mm, and the temperature that blades are hardened from, °C. */
@@ -141,7 +147,7 @@ export interface ShopSpec extends BenchTools {
   /** How far the point of an earlier blade came up when its bevels were hammered in. */
   readonly preCurve?: MeasuredSweep;
   readonly limits: StockLimits;
-  /** Limits at the weighing gates that differ from `GATE_DEFAULTS`. */
+  /** Limits at the weighing gates that differ from `GATE_LIMITS`. */
   readonly gates?: Partial<GateLimits>;
   /** Cutting step of the saw, mm: lengths are rounded up to it. */
   readonly cutStep: number;

@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { checkNumbers } from "../../src/blade/check-numbers.js";
 import { withDefaultAllowances, withDefaultFinish, withDefaultForging } from "../../src/blade/defaults.js";
-import { FINDING_LIMITS } from "../../src/blade/finding-limits.js";
 import { makeKnife } from "../../src/blade/knife.js";
 import type { KnifeSpec } from "../../src/blade/spec.js";
 import { SpecError } from "../../src/errors/errors.js";
 import type { Finding, Issue } from "../../src/errors/issue.js";
+import { FINDING_LIMITS } from "../../src/limits/finding-limits.js";
 import { boxKnife, p } from "./bodies.js";
 import { at, DEGREE, heel, share, tip } from "./random-knives.js";
 

@@ -3,7 +3,7 @@ import { makeKnife } from "../../src/blade/knife.js";
 import { ledgerBodies } from "../../src/blade/ledger-bodies.js";
 import type { KnifeSpec } from "../../src/blade/spec.js";
 import { DEFAULT_TOLERANCES } from "../../src/blade/tolerances.js";
-import { figureInterval } from "../../src/fitting/figure-interval.js";
+import { fitFigureInterval } from "../../src/fitting/figure-interval.js";
 import { knifeFigure } from "../../src/fitting/figures.js";
 import { fitKnife } from "../../src/fitting/fit-knife.js";
 import { DEFAULT_SHOP } from "../../src/stock/defaults.js";
@@ -60,21 +60,21 @@ describe("intervals of figures, by hand", () => {
   }
 
   it("are those of thickness, edge and bevel line", () => {
-    const [low, high] = figureInterval(straight(B), ANGLE);
+    const [low, high] = fitFigureInterval(straight(B), ANGLE);
     const [lowest, highest] = squares(angleOf, B);
     expectWithin(low, lowest, 1e-9);
     expectWithin(high, highest, 1e-9);
   });
 
   it("take the sides of the outline where the bevel runs to the spine", () => {
-    const [low, high] = figureInterval(straight("full"), ANGLE);
+    const [low, high] = fitFigureInterval(straight("full"), ANGLE);
     const [lowest, highest] = squares(angleOf, H);
     expectWithin(low, lowest, 1e-6);
     expectWithin(high, highest, 1e-6);
   });
 
   it("are those of the thickness 5 mm above the edge", () => {
-    const [low, high] = figureInterval(straight(B), behind(5));
+    const [low, high] = fitFigureInterval(straight(B), behind(5));
     const [lowest, highest] = squares((t, e, b) => e + ((t - e) * 5) / b, B);
     expectWithin(low, lowest, 1e-8);
     expectWithin(high, highest, 1e-8);
@@ -86,7 +86,7 @@ describe("intervals of figures, by hand", () => {
       { path: "blade.bevel.edgeThickness", plus: 0, minus: 0 },
       { path: "blade.bevel.height", plus: 0, minus: 0 },
     ];
-    const [low, high] = figureInterval(straight(B), ANGLE, given);
+    const [low, high] = fitFigureInterval(straight(B), ANGLE, given);
     expectWithin(low, angleOf(T - 0.1, E, B), 1e-9);
     expectWithin(high, angleOf(T + 0.3, E, B), 1e-9);
   });
@@ -107,7 +107,7 @@ describe("steel to cut", () => {
   });
 
   it("has low and high losses for its band", () => {
-    const [low, high] = figureInterval(SLAB_KNIFE, figure);
+    const [low, high] = fitFigureInterval(SLAB_KNIFE, figure);
     expect(low).toBeLessThan(knifeFigure(figure, knife));
     expect(high).toBeGreaterThan(knifeFigure(figure, knife));
   });

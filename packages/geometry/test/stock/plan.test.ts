@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { LIMIT_DEFAULTS } from "../../src/stock/defaults.js";
+import { STEEL_LIMITS } from "../../src/limits/steel-limits.js";
 import { ledgerRow } from "../../src/stock/ledger.js";
 import { planStock } from "../../src/stock/plan.js";
 import { exactly, HARVEST, NO_LIMITS, NO_LOSSES, plainBodies, RACK, shopWith } from "./fixtures.js";
@@ -164,10 +164,7 @@ describe("details", () => {
     };
     const most = 50 * 1.1 ** 0.85;
     expect(found(most / 1.031)).toEqual(["flat dies"]);
-    expect(found(most / 1.029)).toEqual([
-      "flat dies",
-      `reach-only-just: ${LIMIT_DEFAULTS.tightHeight.basis}`,
-    ]);
+    expect(found(most / 1.029)).toEqual(["flat dies", `reach-only-just: ${STEEL_LIMITS.tightHeight.basis}`]);
   });
 
   test("a stack for which no welding heat is planned is warned of, a solid bar is not", () => {

@@ -17,7 +17,7 @@ export function customerFigures(quote: Quote, stock: HandleStock | undefined): C
   const { measured, terms, hardness } = quote;
   const { job, knife, weight, interval } = measured;
   const { promise } = terms;
-  const sizes = sizesOf(knife.outline);
+  const sizes = sizesOf(knife);
   const overall = overallOf(measured, stock);
   const mass = weight.knife.mass;
   const length = lengths(job.units, besideUnits(job));

@@ -181,6 +181,28 @@ export function temperFor(steel: string, hardness: number): TemperChoice[] {
 }
 
 /**
+ * Hardness after a temper by one table, HRC: straight between its rows, the upper end of each range; beyond its rows that of the
+ * last one, for it is not told how it goes on.
+ *
+ * @param temperature - °C
+ *
+ * @example
+ * const points = [{ temperature: 150, low: 65, high: 65 }, { temperature: 200, low: 60, high: 61 }];
+ * hardnessAfter(points, 175); // 63
+ */
+export function hardnessAfter(points: readonly TemperPoint[], temperature: number): number {
+  const [first] = points;
+  const last = points.at(-1);
+  if (first === undefined || last === undefined) return Number.NaN;
+  if (temperature <= first.temperature) return first.high;
+  if (temperature >= last.temperature) return last.high;
+  const at = points.findIndex((point) => point.temperature >= temperature);
+  const [from, to] = [points[at - 1] ?? first, points[at] ?? last];
+  const share = (temperature - from.temperature) / (to.temperature - from.temperature);
+  return from.high + share * (to.high - from.high);
+}
+
+/**
  * Hardnesses of the rows that stand alone in a steel's tables, with nothing told between them, hardest first; HRC.
  *
  * @example

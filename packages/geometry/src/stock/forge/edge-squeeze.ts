@@ -1,6 +1,7 @@
 import { count, type Finding, length } from "../../errors/issue.js";
-import { LIMIT_DEFAULTS, limitBasis } from "../defaults.js";
-import { PRESS_DEFAULTS } from "./press-defaults.js";
+import { findingLimit, type GivenLimits } from "../../limits/finding-limits.js";
+import { limitBasis } from "../../limits/limit.js";
+import { STOCK_LIMITS } from "../../limits/shop-limits.js";
 
 /** A bar to be upset endwise in one blow, any one unit of length. */
 export interface Upset {
@@ -64,10 +65,12 @@ export function upsetRule({ length, diameter, upsetDiameter, beyondDie }: Upset)
 export function edgeSqueezeFindings(
   piece: { readonly width: number; readonly thickness: number },
   path: string,
-  maxSlenderness: number = LIMIT_DEFAULTS.maxSlenderness.value,
+  maxSlenderness: number = STOCK_LIMITS.maxSlenderness.value,
+  given: GivenLimits = {},
 ): Finding[] {
   const { width, thickness } = piece;
-  const easy = Math.min(PRESS_DEFAULTS.easyOnEdge.value, maxSlenderness);
+  const easyOnEdge = findingLimit("easyOnEdge", given);
+  const easy = Math.min(easyOnEdge.value, maxSlenderness);
   if (within(width, thickness, easy)) return [];
   const tooTall = !within(width, thickness, maxSlenderness);
   const limit = tooTall ? maxSlenderness : easy;
@@ -86,9 +89,7 @@ export function edgeSqueezeFindings(
         limit: count(limit),
         tallest: length(limit * thickness),
       },
-      basis: tooTall
-        ? limitBasis(maxSlenderness, LIMIT_DEFAULTS.maxSlenderness)
-        : PRESS_DEFAULTS.easyOnEdge.basis,
+      basis: tooTall ? limitBasis(maxSlenderness, STOCK_LIMITS.maxSlenderness) : easyOnEdge.basis,
     },
   ];
 }

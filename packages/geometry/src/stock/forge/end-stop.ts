@@ -1,5 +1,6 @@
+import { findingLimit } from "../../limits/finding-limits.js";
 import { heightUnder } from "./coarse-stops.js";
-import { PRESS_DEFAULTS, type StopWork } from "./press-defaults.js";
+import type { StopWork } from "./press-defaults.js";
 import { type StopChoice, stopFinder } from "./stop-blocks.js";
 import { stopHeight } from "./stop-height.js";
 
@@ -22,8 +23,8 @@ const HAIR = 1e-9;
  * The stop in hand that a squeeze can end at, or undefined where there is none and a block has to be made.
  *
  * A weld has to lose its least reduction, so its stop is never above the wanted height, and takes no more than
- * {@link PRESS_DEFAULTS}`.weldBeyond` beyond that. Every other squeeze ends at the nearest stop that is no farther off
- * than {@link PRESS_DEFAULTS}`.stopFar`. A stop that is not lower than the piece is none.
+ * {@link FINDING_LIMITS}`.weldBeyond` beyond that. Every other squeeze ends at the nearest stop that is no farther off
+ * than {@link FINDING_LIMITS}`.stopFar`. A stop that is not lower than the piece is none.
  *
  * @throws {GeometryError} as {@link stopFinder} and {@link stopHeight}.
  *
@@ -42,7 +43,7 @@ export function endStop({ name, from, to }: Squeeze, work: StopWork): StopChoice
       const out = heightUnder(stop, work);
       if (!(out > 0 && out < from)) return false;
       return weld
-        ? (to - out) / from <= PRESS_DEFAULTS.weldBeyond.value + HAIR
-        : Math.abs(stop.error) <= PRESS_DEFAULTS.stopFar.value + HAIR;
+        ? (to - out) / from <= findingLimit("weldBeyond", work.given).value + HAIR
+        : Math.abs(stop.error) <= findingLimit("stopFar", work.given).value + HAIR;
     });
 }

@@ -1,8 +1,8 @@
 import type { Knife } from "../../blade/knife.js";
 import type { Finding } from "../../errors/issue.js";
+import { findingLimit } from "../../limits/finding-limits.js";
 import type { Layers } from "../billet.js";
 import type { LedgerBodies } from "../blade-states.js";
-import { LIMIT_DEFAULTS } from "../defaults.js";
 import type { CutStack } from "../ledger.js";
 import type { ShopSpec } from "../shop.js";
 import { makeSteelChain, type SteelChain } from "../steel-chain.js";
@@ -17,7 +17,7 @@ import { type HeatsLeft, heatsLeft } from "./heats-left.js";
 import { type BilletMarks, billetMarks } from "./marks.js";
 import { preCurve } from "./pre-curve.js";
 import { makePreform, type PreformStation, preformPlaceOf } from "./preform.js";
-import { PRESS_DEFAULTS, type PressWork, pressWork } from "./press-defaults.js";
+import { type PressWork, pressWork } from "./press-defaults.js";
 import { pressHeatFindings } from "./press-heat.js";
 import { type PressPasses, type PressStop, pressPasses, pressStop } from "./press-steps.js";
 import { planShoulder, type ShoulderPlan } from "./shoulder.js";
@@ -93,15 +93,16 @@ export interface ForgeCard {
 export function forgeCard(knife: Knife, bodies: LedgerBodies, shop: ShopSpec, stack: CardStack): ForgeCard {
   const limits = forgeLimits(shop.limits.forge);
   const { press } = shop;
+  const given = shop.limits.findings;
   const chainAt = (side: "value" | "high"): SteelChain =>
     makeSteelChain(bodies, shop.losses, shop.limits, knife.forging, side);
-  const weld = stack.bars > 1 ? weldSqueeze(chainAt("value"), stack, press) : undefined;
+  const weld = stack.bars > 1 ? weldSqueeze(chainAt("value"), stack, press, given) : undefined;
   // Marks and sizes are those of the billet that the stops leave.
   const asSqueezed = (chain: SteelChain): SteelChain =>
     weld === undefined ? chain : { ...chain, weldReduction: weld.reduction };
   const [usual, high] = [asSqueezed(chainAt("value")), asSqueezed(chainAt("high"))];
   const profile = forgedProfile(knife);
-  const work = pressWork(press);
+  const work = pressWork(press, given);
   const made = dressedFromBars(usual, stack);
   const billet =
     stack.layers === "flat"
@@ -147,7 +148,7 @@ export function forgeCard(knife: Knife, bodies: LedgerBodies, shop: ShopSpec, st
       high: heatsLeft(high, onHighSide, bodies.density),
     },
     findings: once([
-      ...pressHeatFindings(press),
+      ...pressHeatFindings(press, given),
       ...(weld?.passes.findings ?? []),
       ...plan.findings,
       ...handle.findings,
@@ -165,7 +166,7 @@ function pressHandle(
   { die: _, ...press }: ShopSpec["press"],
   work: PressWork,
 ): PressPasses {
-  return Math.abs(squeeze.to - blade.to) <= PRESS_DEFAULTS.stopUnder.value
+  return Math.abs(squeeze.to - blade.to) <= findingLimit("stopUnder", work.given).value
     ? { ...blade, findings: [] }
     : pressPasses(squeeze, press, work);
 }
@@ -187,10 +188,10 @@ function onEdge(billet: ForgeCard["billet"], preform: readonly PreformStation[],
     (least, one) => (least === undefined || one.height < least.height ? one : least),
     undefined,
   );
-  if (lowest === undefined || lowest.height >= billet.height * (1 - LIMIT_DEFAULTS.freeNarrowing.value))
-    return [];
+  const free = findingLimit("freeNarrowing", shop.limits.findings).value;
+  if (lowest === undefined || lowest.height >= billet.height * (1 - free)) return [];
   const piece = { width: billet.height, thickness: lowest.thickness };
-  return edgeSqueezeFindings(piece, "press", shop.limits.maxSlenderness);
+  return edgeSqueezeFindings(piece, "press", shop.limits.maxSlenderness, shop.limits.findings);
 }
 
 /** Stops of the distal taper: no fewer and no more than these. */

@@ -1,4 +1,5 @@
-import { type DefaultNumber, limitBasis } from "../defaults.js";
+import { type DefaultNumber, limitBasis, PRACTICE } from "../../limits/limit.js";
+import { FORGE_LIMITS } from "../../limits/shop-limits.js";
 
 /** Limits and shares of the work between billet and forged blade; lengths mm, temperatures °C. */
 export interface ForgeLimits {
@@ -16,8 +17,6 @@ export interface ForgeLimits {
   readonly tankClearance: number;
 }
 
-const PRACTICE = "common practice, no source";
-
 /** Where the shop gives none; each with its basis. */
 export const FORGE_DEFAULTS = {
   bevelSpreadShare: {
@@ -25,11 +24,7 @@ export const FORGE_DEFAULTS = {
     value: 0.45,
     basis: "spread on flat dies with a bite as long as the piece is high, from memory, unconfirmed",
   },
-  shoulderRatio: { quantity: "count", value: 1.5, basis: PRACTICE },
-  cornerRadius: { quantity: "length", value: 1.5, basis: PRACTICE },
-  shoulderPasses: { quantity: "count", value: 8, basis: PRACTICE },
-  ovenClearance: { quantity: "length", value: 25, basis: PRACTICE },
-  tankClearance: { quantity: "length", value: 50, basis: PRACTICE },
+  ...FORGE_LIMITS,
   fullerRadius: { quantity: "length", value: 6, basis: `${PRACTICE}: a round bar of 12 mm` },
   ovenTemperature: {
     quantity: "temperature",

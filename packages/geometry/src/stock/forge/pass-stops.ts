@@ -1,7 +1,8 @@
 import { invariant } from "../../errors/errors.js";
+import { findingLimit } from "../../limits/finding-limits.js";
 import { heightUnder, leastDeepStops, type Pressing } from "./coarse-stops.js";
 import { evenHeights, type PassHeight, passHeights } from "./pass-heights.js";
-import { PRESS_DEFAULTS, type StopWork } from "./press-defaults.js";
+import type { StopWork } from "./press-defaults.js";
 import { nearestStop, type StopChoice, stopFinder } from "./stop-blocks.js";
 import { stopHeight } from "./stop-height.js";
 import { hotSize } from "./thermal-elongation.js";
@@ -33,7 +34,7 @@ const EXTRA_PASSES = 3;
 
 /**
  * The passes from one height to another with the stops of this shop: the fewest whose stops, rounded to what the shop
- * owns, stay within the limit of a pass to {@link PRESS_DEFAULTS}`.passSlack`. The last stop is the one given, or the
+ * owns, stay within the limit of a pass to {@link FINDING_LIMITS}`.passSlack`. The last stop is the one given, or the
  * one nearest to the end height; the others are those on either side of the even heights which keep the deepest pass least deep, and
  * are nearest after that. Where up to three more passes do not help, the stops in hand are too few: then any of them
  * may be used, so that the deepest pass is the least deep that they allow, and `over` says by how much it is over.
@@ -55,7 +56,7 @@ export function passStops(
 ): StoppedPasses {
   const press: Pressing = { ...work, find: stopFinder(work.stops) };
   const fewest = passHeights(start, end, work.maxReduction).length;
-  const most = work.maxReduction + PRESS_DEFAULTS.passSlack.value;
+  const most = work.maxReduction + findingLimit("passSlack", work.given).value;
   for (let count = fewest; count <= fewest + EXTRA_PASSES; count++) {
     const layers = evenHeights(start, end, count).map((height, k) =>
       k + 1 === count ? choiceOf(height, last, work) : besides(height, press),

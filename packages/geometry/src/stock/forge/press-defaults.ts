@@ -1,9 +1,7 @@
-import type { DefaultNumber } from "../defaults.js";
+import type { GivenLimits } from "../../limits/finding-limits.js";
+import { type DefaultNumber, PRACTICE } from "../../limits/limit.js";
 import type { PressSpec } from "../shop.js";
 import type { StopSet } from "./stop-blocks.js";
-
-const PRACTICE = "common practice, no source";
-const TEXTBOOK = "forging textbooks, from memory, unconfirmed";
 
 /** What is taken of press work where the shop says nothing, and what it is held against; each with its basis. */
 export const PRESS_DEFAULTS = {
@@ -23,48 +21,6 @@ export const PRESS_DEFAULTS = {
     value: 0.2,
     basis: `${PRACTICE}: within the textbook squeeze ratio of 1.3`,
   },
-  deepestReduction: {
-    quantity: "share",
-    value: 1 - 1 / 1.3,
-    basis: `${TEXTBOOK}: height before over height after at most 1.3, or laps form`,
-  },
-  passSlack: {
-    quantity: "share",
-    value: 0.01,
-    basis: `${PRACTICE}: what a pass may exceed its limit by for a stop`,
-  },
-  stopError: { quantity: "length", value: 0.1, basis: `${PRACTICE}: less than is ground off a face` },
-  stopFar: {
-    quantity: "length",
-    value: 0.5,
-    basis: `${PRACTICE}: more than is ground off both faces; such a stop is not offered`,
-  },
-  weldBeyond: {
-    quantity: "share",
-    value: 0.05,
-    basis: `${PRACTICE}: what a stop may squeeze a weld beyond its least; the billet gets lower than planned`,
-  },
-  coolestForging: {
-    quantity: "temperature",
-    value: 750,
-    basis: `${PRACTICE}: colder carbon steel hardly moves and cracks`,
-  },
-  coolestWelding: {
-    quantity: "temperature",
-    value: 1000,
-    basis: `${PRACTICE}: clean joints of carbon steel take no weld when colder`,
-  },
-  stopUnder: { quantity: "length", value: 0.01, basis: "what stops and shims are reckoned to" },
-  easyOnEdge: {
-    quantity: "count",
-    value: 2.5,
-    basis: `${TEXTBOOK}: width at most two and a half times the thickness on edge`,
-  },
-  leastBite: {
-    quantity: "share",
-    value: 1 / 3,
-    basis: `${TEXTBOOK}: bite at least a third of the height, or the middle is not worked`,
-  },
 } as const satisfies Record<string, DefaultNumber>;
 
 /** How the shop presses: its own figures, with {@link PRESS_DEFAULTS} where it gives none. */
@@ -77,6 +33,8 @@ export interface PressWork {
   readonly maxReduction: number;
   /** Left out where the shop names no stop block. */
   readonly stops?: StopSet;
+  /** Limits that the shop sets itself; left out: the published ones. */
+  readonly given?: GivenLimits;
 }
 
 /** How a shop that owns stop blocks presses. */
@@ -88,13 +46,14 @@ export type StopWork = PressWork & { readonly stops: StopSet };
  * @example
  * pressWork({ stopBlocks: [6, 12], shims: [0.5] }).temperature; // 950
  */
-export function pressWork(press: PressSpec): PressWork {
+export function pressWork(press: PressSpec, given?: GivenLimits): PressWork {
   const { temperature, stopOffset, maxReduction, stopBlocks, shims = [] } = press;
   return {
     temperature: temperature ?? PRESS_DEFAULTS.temperature.value,
     stopOffset: stopOffset ?? PRESS_DEFAULTS.stopOffset.value,
     maxReduction: maxReduction ?? PRESS_DEFAULTS.maxReduction.value,
     ...(stopBlocks === undefined || stopBlocks.length === 0 ? {} : { stops: { blocks: stopBlocks, shims } }),
+    ...(given === undefined ? {} : { given }),
   };
 }
 
@@ -104,9 +63,9 @@ export function pressWork(press: PressSpec): PressWork {
  * @example
  * weldWork({ weldingTemperature: 1180 }).temperature; // 1180
  */
-export function weldWork(press: PressSpec): PressWork {
+export function weldWork(press: PressSpec, given?: GivenLimits): PressWork {
   return {
-    ...pressWork(press),
+    ...pressWork(press, given),
     temperature: press.weldingTemperature ?? PRESS_DEFAULTS.weldingTemperature.value,
   };
 }

@@ -1,5 +1,6 @@
 import { type Finding, length, share } from "../../errors/issue.js";
-import { limitBasis } from "../defaults.js";
+import { findingLimit } from "../../limits/finding-limits.js";
+import { limitBasis } from "../../limits/limit.js";
 import { heightUnder } from "./coarse-stops.js";
 import { endStop, type Squeeze, type SqueezeName } from "./end-stop.js";
 import type { StoppedPasses } from "./pass-stops.js";
@@ -38,7 +39,8 @@ export const passNamed = ({ name, pass }: PassName): string =>
  */
 export function passFindings({ passes, over }: StoppedPasses, name: SqueezeName, work: StopWork): Finding[] {
   const { maxReduction } = work;
-  const { passSlack, stopError } = PRESS_DEFAULTS;
+  const passSlack = findingLimit("passSlack", work.given);
+  const stopError = findingLimit("stopError", work.given);
   const findings = depthFindings(work);
   if (over > passSlack.value) {
     const depths = passes.map(({ pressed }) => pressed.reduction);
@@ -76,8 +78,8 @@ export function passFindings({ passes, over }: StoppedPasses, name: SqueezeName,
 }
 
 /** The limit of a pass itself, whatever the squeeze. */
-function depthFindings({ maxReduction }: PressWork): Finding[] {
-  const { deepestReduction } = PRESS_DEFAULTS;
+function depthFindings({ maxReduction, given }: PressWork): Finding[] {
+  const deepestReduction = findingLimit("deepestReduction", given);
   if (maxReduction <= deepestReduction.value) return [];
   return [
     {
@@ -113,6 +115,7 @@ export function noStopFindings(squeeze: Squeeze, passes: number, work: StopWork)
   const values = { make: length(make), end: length(to), offset: length(work.stopOffset) };
   const common = { path: "press", severity: "warn", basis: "the shop file" } as const;
   const limit = depthFindings(work);
+  const stopFar = findingLimit("stopFar", work.given);
   if (make <= 0)
     return [
       ...limit,
@@ -144,14 +147,14 @@ export function noStopFindings(squeeze: Squeeze, passes: number, work: StopWork)
           code: "no-stop-near",
           text: `${which}no stop in hand comes near: the next lower one squeezes the weld by {taken}, where {least} is planned. Make a block of {make}${orLess}.`,
           values: { ...values, taken: share(1 - out / from), least: share(1 - to / from) },
-          basis: PRESS_DEFAULTS.weldBeyond.basis,
+          basis: findingLimit("weldBeyond", work.given).basis,
         }
       : {
           ...common,
           code: "no-stop-near",
           text: `${which}no stop in hand will do: they are off by more than {far}, or not lower than the piece. Make a block of {make}.`,
-          values: { ...values, far: length(PRESS_DEFAULTS.stopFar.value) },
-          basis: PRESS_DEFAULTS.stopFar.basis,
+          values: { ...values, far: length(stopFar.value) },
+          basis: stopFar.basis,
         },
   ];
 }

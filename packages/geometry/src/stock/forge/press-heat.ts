@@ -1,6 +1,7 @@
+import type { FindingCode } from "../../errors/finding-codes.js";
 import type { Finding } from "../../errors/issue.js";
+import { findingLimit, type GivenLimits } from "../../limits/finding-limits.js";
 import type { PressSpec } from "../shop.js";
-import { PRESS_DEFAULTS } from "./press-defaults.js";
 
 /**
  * What is unwise about the heats that the shop says it presses at: steel that is too cold to move, or to weld. Nothing
@@ -9,8 +10,12 @@ import { PRESS_DEFAULTS } from "./press-defaults.js";
  * @example
  * pressHeatFindings({ temperature: 510 }).map(({ code }) => code); // ["forging-heat-low"]
  */
-export function pressHeatFindings({ temperature, weldingTemperature }: PressSpec): Finding[] {
-  const { coolestForging, coolestWelding } = PRESS_DEFAULTS;
+export function pressHeatFindings(
+  { temperature, weldingTemperature }: PressSpec,
+  given: GivenLimits = {},
+): Finding[] {
+  const coolestForging = findingLimit("coolestForging", given);
+  const coolestWelding = findingLimit("coolestWelding", given);
   return [
     ...(temperature === undefined || temperature >= coolestForging.value
       ? []
@@ -38,7 +43,7 @@ export function pressHeatFindings({ temperature, weldingTemperature }: PressSpec
 }
 
 function tooCold(
-  code: string,
+  code: FindingCode,
   path: string,
   text: string,
   temperature: number,

@@ -1,5 +1,5 @@
 import { count, type Finding, length, roughLength } from "../../errors/issue.js";
-import { PRESS_DEFAULTS } from "./press-defaults.js";
+import { findingLimit, type GivenLimits } from "../../limits/finding-limits.js";
 import { type PassName, passNamed } from "./press-findings.js";
 import {
   type DieContact,
@@ -34,16 +34,22 @@ export function pressLoadFindings(
   { forceKn }: { readonly forceKn?: number },
   path: string,
   pass?: PassName,
+  given?: GivenLimits,
 ): Finding[] {
   const which = pass === undefined ? "" : passNamed(pass);
   return [
-    ...biteFindings(contact, path, which),
+    ...biteFindings(contact, path, which, given),
     ...(forceKn === undefined ? [] : loadFindings(contact, celsius, forceKn, path, which)),
   ];
 }
 
-function biteFindings({ length: bite, height }: DieContact, path: string, which: string): Finding[] {
-  const { leastBite } = PRESS_DEFAULTS;
+function biteFindings(
+  { length: bite, height }: DieContact,
+  path: string,
+  which: string,
+  given: GivenLimits | undefined,
+): Finding[] {
+  const leastBite = findingLimit("leastBite", given);
   if (bite >= leastBite.value * height) return [];
   return [
     {

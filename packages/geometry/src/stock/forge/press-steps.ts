@@ -1,10 +1,11 @@
 import type { Finding } from "../../errors/issue.js";
+import { findingLimit } from "../../limits/finding-limits.js";
 import type { PressSpec } from "../shop.js";
 import { heightUnder } from "./coarse-stops.js";
 import { endStop, type Squeeze } from "./end-stop.js";
 import { type PassHeight, passHeights } from "./pass-heights.js";
 import { passStops, type StoppedPasses } from "./pass-stops.js";
-import { PRESS_DEFAULTS, type PressWork, type StopWork } from "./press-defaults.js";
+import type { PressWork, StopWork } from "./press-defaults.js";
 import { noStopFindings, passFindings } from "./press-findings.js";
 import { dieContact } from "./press-load.js";
 import { pressLoadFindings } from "./press-load-findings.js";
@@ -49,7 +50,7 @@ export interface PressPasses {
 
 /**
  * The stop for one height: the nearest in hand, or a block to make where that is farther off than
- * {@link PRESS_DEFAULTS}`.stopFar`.
+ * {@link FINDING_LIMITS}`.stopFar`.
  *
  * @param cold - mm
  *
@@ -62,7 +63,7 @@ export function pressStop(cold: number, work: PressWork): PressStop {
   const plain = bareStop(cold, work);
   if (stops === undefined) return plain;
   const stop = nearestStop(plain.wanted, stops);
-  const near = Math.abs(stop.error) <= PRESS_DEFAULTS.stopFar.value;
+  const near = Math.abs(stop.error) <= findingLimit("stopFar", work.given).value;
   return near ? { ...plain, ...laidIn(stop, { ...work, stops }) } : { ...plain, ...toMake(plain) };
 }
 
@@ -102,7 +103,7 @@ export function pressPasses(squeeze: Squeeze, press: PressSpec, work: PressWork)
     ...idle,
     ends,
     passes: done.passes,
-    findings: [...done.findings, ...loadFindings(squeeze, ends, done.passes.length, press, temperature)],
+    findings: [...done.findings, ...loadFindings(squeeze, ends, done.passes.length, press, work)],
   };
 }
 
@@ -126,7 +127,7 @@ function byStops(squeeze: Squeeze, work: StopWork): Done {
   }
   const wanted = stopHeight(to, work.temperature, work.stopOffset);
   const made = wanted > 0 ? passStops(from, to, work, blockOf(wanted)) : NONE;
-  const fits = made.reached && made.over <= PRESS_DEFAULTS.passSlack.value;
+  const fits = made.reached && made.over <= findingLimit("passSlack", work.given).value;
   const passes = fits ? made.passes.map(stoppedPass(work)) : byHeight(squeeze, work).passes;
   return {
     passes: passes.map((pass, i) => (i + 1 < passes.length ? pass : withoutStop(pass))),
@@ -159,10 +160,10 @@ function loadFindings(
   ends: number,
   passes: number,
   press: PressSpec,
-  temperature: number,
+  { temperature, given }: PressWork,
 ): Finding[] {
   const { die } = press;
   if (die === undefined) return [];
   const contact = dieContact(die, { width: across, height: ends });
-  return pressLoadFindings(contact, temperature, press, "press", { name, pass: passes });
+  return pressLoadFindings(contact, temperature, press, "press", { name, pass: passes }, given);
 }

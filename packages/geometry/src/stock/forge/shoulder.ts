@@ -103,7 +103,7 @@ function shoulderFindings(passes: number, corner: number, deepest: number, limit
     ...(corner < limits.cornerRadius
       ? [
           {
-            code: "shoulder-corner-sharp",
+            code: "shoulder-corner-sharp" as const,
             path: "fullers",
             severity: "warn" as const,
             text: "A fuller of radius {radius} leaves the corner of the shoulder too sharp: cold shuts and cracks start there. Finish with {least} or more, and round the edges of the dies.",
@@ -115,7 +115,7 @@ function shoulderFindings(passes: number, corner: number, deepest: number, limit
     ...(passes > limits.shoulderPasses
       ? [
           {
-            code: "shoulder-too-abrupt",
+            code: "shoulder-too-abrupt" as const,
             path: "fullers",
             severity: "warn" as const,
             text: "Setting off the tang goes {depth} deep on one side and takes {passes} passes; more than {most} fold the steel over. Take a larger fuller first, or a lower billet.",

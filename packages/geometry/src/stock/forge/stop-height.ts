@@ -1,5 +1,6 @@
 import { type Finding, length } from "../../errors/issue.js";
-import { PRESS_DEFAULTS, type PressWork } from "./press-defaults.js";
+import { findingLimit } from "../../limits/finding-limits.js";
+import type { PressWork } from "./press-defaults.js";
 import { ELONGATION_BASIS, hotSize } from "./thermal-elongation.js";
 
 /**
@@ -34,11 +35,11 @@ export function stopHeight(cold: number, celsius: number, offset = 0): number {
 export function stopHeightFindings(
   stop: number,
   cold: number,
-  { temperature, stopOffset }: Pick<PressWork, "temperature" | "stopOffset">,
+  { temperature, stopOffset, given }: Pick<PressWork, "temperature" | "stopOffset" | "given">,
   path: string,
 ): Finding[] {
   const right = stopHeight(cold, temperature, stopOffset);
-  if (stop >= right - PRESS_DEFAULTS.stopUnder.value) return [];
+  if (stop >= right - findingLimit("stopUnder", given).value) return [];
   return [
     {
       code: "stop-under-hot-height",

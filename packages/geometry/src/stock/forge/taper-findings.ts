@@ -1,5 +1,6 @@
 import { count, type Finding, length } from "../../errors/issue.js";
-import { PRESS_DEFAULTS, type PressWork } from "./press-defaults.js";
+import { findingLimit } from "../../limits/finding-limits.js";
+import type { PressWork } from "./press-defaults.js";
 import type { PressStop } from "./press-steps.js";
 
 /**
@@ -13,7 +14,8 @@ import type { PressStop } from "./press-steps.js";
 export function taperFindings(taper: readonly PressStop[], work: PressWork): Finding[] {
   const { stops } = work;
   if (stops === undefined) return [];
-  const { stopError, stopFar } = PRESS_DEFAULTS;
+  const stopError = findingLimit("stopError", work.given);
+  const stopFar = findingLimit("stopFar", work.given);
   const off = taper.flatMap(({ stop, out, cold }) =>
     stop === undefined || out === undefined || Math.abs(stop.error) <= stopError.value
       ? []

@@ -1,3 +1,4 @@
+import type { GivenLimits } from "../../limits/finding-limits.js";
 import { dressedWidth, stackHeight, weldedHeight, weldedWidth } from "../billet.js";
 import type { CutStack } from "../ledger.js";
 import type { PressSpec } from "../shop.js";
@@ -34,11 +35,12 @@ export function weldSqueeze(
   chain: SteelChain,
   { bars, width, thickness }: CutStack,
   press: PressSpec,
+  given?: GivenLimits,
 ): WeldSqueezing {
   const { losses, weldReduction: least, weldSpreadShare } = chain;
   const from = stackHeight(bars, thickness, losses.cleaning);
   const to = weldedHeight(bars, from, least);
-  const passes = pressPasses({ name: "weld", from, to, across: width }, press, weldWork(press));
+  const passes = pressPasses({ name: "weld", from, to, across: width }, press, weldWork(press, given));
   const reduction = passes.ends === to ? least : 1 - passes.ends / from;
   const spread = weldedWidth(bars, width, reduction, weldSpreadShare);
   return {

@@ -2,7 +2,8 @@ import type { Knife } from "../../blade/knife.js";
 import type { SizeState } from "../../blade/size-states.js";
 import type { KnifeSpec, StationSpec } from "../../blade/spec.js";
 import { DEFAULT_TOLERANCES, type ToleranceDefaults } from "../../blade/tolerances.js";
-import { type Finding, length } from "../../errors/issue.js";
+import { count, type Finding, length } from "../../errors/issue.js";
+import type { Limit } from "../../limits/limit.js";
 import type { GateStage } from "./stage-need.js";
 import { STAGE_WORDS } from "./stage-words.js";
 
@@ -48,9 +49,6 @@ export interface ReadingAnswer extends CaliperReading {
   readonly findings: readonly Finding[];
 }
 
-/** A reading this many times what is meant, or less than its inverse of it, is a slip. */
-const SLIP_FACTOR = 2;
-
 /** Computed thicknesses carry the last digits of a double. */
 const HAIR = 1e-9;
 
@@ -71,6 +69,7 @@ export function answerReading(
   tolerances: ToleranceDefaults = DEFAULT_TOLERANCES,
 ): ReadingAnswer {
   const { x, thickness } = reading;
+  const slip = knife.limits.readingSlip;
   const at = (state: SizeState): number => knife.body(state).slab.thicknessAt(x);
   const finished = at("finished");
   const ready = at("ready");
@@ -83,25 +82,39 @@ export function answerReading(
     thickness,
     stage,
     target,
-    questioned: thickness > SLIP_FACTOR * target || thickness < target / SLIP_FACTOR,
+    questioned: thickness > slip.value * target || thickness < target / slip.value,
     finished,
     kept,
     left: { inAll, afterHardening, beforeHardening: inAll - afterHardening },
   };
-  if (answer.questioned) return { ...answer, findings: [questioned(answer)] };
+  if (answer.questioned) return { ...answer, findings: [questioned(answer, slip)] };
   const tolerance = kept ? tolerances.forgedThickness : tolerances.groundThickness;
   return { ...answer, findings: readingFindings(answer, (ready - finished) / 2, tolerance) };
 }
 
-function questioned({ x, thickness, target, stage }: Omit<ReadingAnswer, "findings">): Finding {
-  const far = thickness > target ? "more than twice" : "less than half of";
+function questioned({ x, thickness, target, stage }: Omit<ReadingAnswer, "findings">, slip: Limit): Finding {
+  const twice = slip.value === 2;
+  const far =
+    thickness > target
+      ? twice
+        ? "more than twice"
+        : "more than {times} times"
+      : twice
+        ? "less than half of"
+        : "less than one part in {times} of";
   return {
     code: "reading-questioned",
     severity: "warn",
     path: "",
     text: `{is} thick {place} ahead of the heel is ${far} the {target} that the {stage} is meant to have there. The reading is not used: measure again, and mind the point and the unit.`,
-    values: { is: length(thickness), place: length(x), target: length(target), stage: STAGE_WORDS[stage] },
-    basis: "common practice, no source: no forging comes out twice or half as thick as meant",
+    values: {
+      is: length(thickness),
+      place: length(x),
+      target: length(target),
+      stage: STAGE_WORDS[stage],
+      times: count(slip.value),
+    },
+    basis: slip.basis,
   };
 }
 

@@ -1,4 +1,6 @@
 import { type Finding, length, mass } from "../../errors/issue.js";
+import { findingLimit } from "../../limits/finding-limits.js";
+import { STEEL_LIMITS } from "../../limits/steel-limits.js";
 import { DEFAULT_LOSSES, LOSS_DEFAULTS } from "../defaults.js";
 import type { MixedStackSpec } from "../mixed/spec.js";
 import type { LossSpec } from "../shop.js";
@@ -108,7 +110,7 @@ function lossBasis(losses: LossSpec): string {
 }
 
 /** Weld of a handling bar and the steel that it spoils, mm of billet. */
-export const HANDLING_WELD = { least: 8, most: 12, basis: "common practice, no source" } as const;
+export const HANDLING_WELD = { least: STEEL_LIMITS.handlingWeld.value, most: 12 } as const;
 
 /**
  * What is to be said of a handling bar that may be weighed along: no tare given while a stack is held by one, and a crop
@@ -124,7 +126,8 @@ export const HANDLING_WELD = { least: 8, most: 12, basis: "common practice, no s
  */
 export function handlingBarFindings(stage: GateStage, route: GateRoute, tareGiven: boolean): Finding[] {
   if (stage !== "billet" && stage !== "forged") return [];
-  const { stack, mixed, losses } = route;
+  const { stack, mixed, losses, limits } = route;
+  const least = findingLimit("handlingWeld", limits.findings);
   const welded = mixed !== undefined || (stack !== undefined && stack.bars > 1);
   // A yield holds the ends, however much is cut off them.
   const byYield = mixed?.stack.yields !== undefined;
@@ -139,7 +142,7 @@ export function handlingBarFindings(stage: GateStage, route: GateRoute, tareGive
         : "No tare is given. If a bar for holding is welded on, give its mass with --tare; --tare 0g says that there is none.",
       basis: "a handling bar of 200 g is an error of 200 g",
     });
-  if (stage === "billet" && welded && !byYield && losses.cropPerEnd.value < HANDLING_WELD.least)
+  if (stage === "billet" && welded && !byYield && losses.cropPerEnd.value < least.value)
     findings.push({
       code: "handling-weld-left-in",
       severity: losses.cropPerEnd.value === 0 ? "warn" : "note",
@@ -147,10 +150,10 @@ export function handlingBarFindings(stage: GateStage, route: GateRoute, tareGive
       text: "{crop} is cropped off each end, and the weld of a handling bar spoils {least} to {most}. Cut more off at the end where the bar was, and weigh after that.",
       values: {
         crop: length(losses.cropPerEnd.value),
-        least: length(HANDLING_WELD.least),
-        most: length(HANDLING_WELD.most),
+        least: length(least.value),
+        most: length(Math.max(least.value, HANDLING_WELD.most)),
       },
-      basis: HANDLING_WELD.basis,
+      basis: least.basis,
     });
   return findings;
 }

@@ -89,7 +89,7 @@ export function largestSimilar(
     return refused(change, { code: "not-drawn", text: NOT_DRAWN, values: { share: share(bracket.low) } });
   const spec = similarKnife(knife, change, part);
   try {
-    const smaller = makeKnife(spec);
+    const smaller = makeKnife(spec, knife);
     const sure = scale.sureShare(least, part);
     return {
       change,

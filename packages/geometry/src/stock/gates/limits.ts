@@ -1,4 +1,5 @@
-import { type DefaultNumber, limitBasis } from "../defaults.js";
+import { limitBasis } from "../../limits/limit.js";
+import { GATE_LIMITS } from "../../limits/shop-limits.js";
 
 /** Limits at the weighing gates; the shop file can change each. */
 export interface GateLimits {
@@ -8,20 +9,6 @@ export interface GateLimits {
   readonly leastSimilar: number;
 }
 
-/** The limits of the gates, each with where it comes from. */
-export const GATE_DEFAULTS = {
-  massRise: {
-    quantity: "share",
-    value: 0.02,
-    basis: "common practice, no source: 2 % covers scale, flux and a shop's balance",
-  },
-  leastSimilar: {
-    quantity: "share",
-    value: 0.5,
-    basis: "common practice, no source: a knife of half the size is another knife",
-  },
-} as const satisfies Record<string, DefaultNumber>;
-
 /**
  * The limits with what a shop leaves out filled in.
  *
@@ -29,8 +16,8 @@ export const GATE_DEFAULTS = {
  * gateLimits({ massRise: 0.01 }); // { massRise: 0.01, leastSimilar: 0.5 }
  */
 export const gateLimits = (given: Partial<GateLimits> = {}): GateLimits => ({
-  massRise: given.massRise ?? GATE_DEFAULTS.massRise.value,
-  leastSimilar: given.leastSimilar ?? GATE_DEFAULTS.leastSimilar.value,
+  massRise: given.massRise ?? GATE_LIMITS.massRise.value,
+  leastSimilar: given.leastSimilar ?? GATE_LIMITS.leastSimilar.value,
 });
 
 /**
@@ -40,4 +27,4 @@ export const gateLimits = (given: Partial<GateLimits> = {}): GateLimits => ({
  * gateLimitBasis("massRise", gateLimits({ massRise: 0.01 })); // "the shop's own limit"
  */
 export const gateLimitBasis = (name: keyof GateLimits, limits: GateLimits): string =>
-  limitBasis(limits[name], GATE_DEFAULTS[name]);
+  limitBasis(limits[name], GATE_LIMITS[name]);

@@ -1,6 +1,8 @@
 import { count, type Finding, length, type QuantityValue, share } from "../../errors/issue.js";
+import { findingLimit } from "../../limits/finding-limits.js";
+import { limitBasis } from "../../limits/limit.js";
+import { STOCK_LIMITS } from "../../limits/shop-limits.js";
 import { dressedWidth, stackHeight, weldedHeight, weldedWidth } from "../billet.js";
-import { LIMIT_DEFAULTS, limitBasis } from "../defaults.js";
 import { isTooMuchNarrowing, narrowingOnEdge } from "../narrowing.js";
 import { narrowingFindings } from "../plan-narrowing.js";
 import {
@@ -169,12 +171,12 @@ function reachFindings(bar: LastBarFigures, path: string, values: Values, limits
           ? "To bring the last bar, {width} × {thickness}, to {high} high, {share} of the thinning would have to go into height; {most} is the most that fullers do. Make the last bar wider or thicker."
           : "The last bar, {width} × {thickness}, cannot be brought to {high} high. Make the last bar wider or thicker.",
         values,
-        basis: limitBasis(limits.reach.fullers, LIMIT_DEFAULTS.reachFullers),
+        basis: limitBasis(limits.reach.fullers, STOCK_LIMITS.reachFullers),
       },
     ];
   }
-  const tight =
-    worst !== undefined && worst.reachable < worst.height * (1 + LIMIT_DEFAULTS.tightHeight.value);
+  const tightHeight = findingLimit("tightHeight", limits.findings);
+  const tight = worst !== undefined && worst.reachable < worst.height * (1 + tightHeight.value);
   if (reachClass !== "fullers" && !tight) return [];
   return [
     {
@@ -188,8 +190,8 @@ function reachFindings(bar: LastBarFigures, path: string, values: Values, limits
       },
       basis:
         reachClass === "fullers"
-          ? limitBasis(limits.reach.flatDies, LIMIT_DEFAULTS.reachFlatDies)
-          : LIMIT_DEFAULTS.tightHeight.basis,
+          ? limitBasis(limits.reach.flatDies, STOCK_LIMITS.reachFlatDies)
+          : tightHeight.basis,
     },
   ];
 }
@@ -208,7 +210,7 @@ function edgeFindings(bar: LastBarFigures, path: string, values: Values, limits:
       path,
       text: "The last bar, {width} × {thickness}, buckles on edge, and {narrowing} of its height would have to be driven in there to come to the blade's {high}; {mostNarrowing} is the most. Make the last bar narrower or thicker.",
       values: { ...values, narrowing: share(narrowing), mostNarrowing: share(limits.mostNarrowing) },
-      basis: limitBasis(limits.mostNarrowing, LIMIT_DEFAULTS.mostNarrowing),
+      basis: limitBasis(limits.mostNarrowing, STOCK_LIMITS.mostNarrowing),
     },
   ];
 }

@@ -143,9 +143,9 @@ export function planMixed(
       ...weldFindings(judgeWelds(sides, stack, cutLength, stations.greatestThickness), shop),
       ...lastBarFindings(lastBars, shop, stack, withDefaultMixedLimits(shop.limits.mixed)),
       ...parts.findings,
-      ...steelPairFindings(stack),
+      ...steelPairFindings(stack, shop.limits.findings),
       ...edgeSteelFindings(stack, knife.spec.steel.name),
-      ...densityFindings(mass / (section * cutLength), knife.steelDensity),
+      ...densityFindings(mass / (section * cutLength), knife.steelDensity, shop.limits.findings),
       ...rackFindings(bars),
     ],
   };

@@ -1,7 +1,7 @@
 import { count, type Finding, length, temperature } from "../../errors/issue.js";
+import { findingLimit, type GivenLimits } from "../../limits/finding-limits.js";
 import { type HardeningRange, hardeningGap, hardeningOf } from "../../materials/hardening.js";
 import { findMaterial, isSameMaterial } from "../../materials/materials.js";
-import { MIXED_LIMIT_DEFAULTS } from "./mixed-limits.js";
 import { type MixedStackSpec, stackBars } from "./spec.js";
 
 /** Steels of a stack, each once. */
@@ -13,8 +13,8 @@ function steelsOf(stack: MixedStackSpec): string[] {
   return names;
 }
 
-const RANGES = (a: HardeningRange, b: HardeningRange): string =>
-  `hardening ranges: ${a.steel} ${a.source}; ${b.steel} ${b.source}. Limit: ${MIXED_LIMIT_DEFAULTS.hardeningGap.basis}`;
+const RANGES = (a: HardeningRange, b: HardeningRange, limit: string): string =>
+  `hardening ranges: ${a.steel} ${a.source}; ${b.steel} ${b.source}. Limit: ${limit}`;
 
 /**
  * Whether the steels of a stack go through one hardening: ranges that lie apart, layers that do not harden, stainless
@@ -24,7 +24,8 @@ const RANGES = (a: HardeningRange, b: HardeningRange): string =>
  * const [core, cladding] = [{ steel: { name: "1095" }, thickness: 2.5 }, { steel: { name: "304" }, thickness: 3 }];
  * steelPairFindings({ kind: "clad", core, cladding, width: 30 }).map(({ code }) => code); // ["stainless-cladding"]
  */
-export function steelPairFindings(stack: MixedStackSpec): Finding[] {
+export function steelPairFindings(stack: MixedStackSpec, given: GivenLimits = {}): Finding[] {
+  const most = findingLimit("hardeningGap", given);
   const known: HardeningRange[] = [];
   const findings: Finding[] = [];
   for (const name of steelsOf(stack)) {
@@ -43,7 +44,7 @@ export function steelPairFindings(stack: MixedStackSpec): Finding[] {
   for (const [i, a] of known.entries()) {
     for (const b of known.slice(i + 1)) {
       const gap = hardeningGap(a, b);
-      if (gap === undefined || gap <= MIXED_LIMIT_DEFAULTS.hardeningGap.value) continue;
+      if (gap === undefined || gap <= most.value) continue;
       findings.push({
         code: "hardening-apart",
         severity: "warn",
@@ -57,7 +58,7 @@ export function steelPairFindings(stack: MixedStackSpec): Finding[] {
           secondLow: temperature(b.low ?? 0),
           secondHigh: temperature(b.high ?? 0),
         },
-        basis: RANGES(a, b),
+        basis: RANGES(a, b, most.basis),
       });
     }
   }

@@ -1,9 +1,10 @@
 import { count, type Finding, length, mass, share } from "../../errors/issue.js";
-import { LIMIT_DEFAULTS, limitBasis } from "../defaults.js";
+import { findingLimit, type GivenLimits } from "../../limits/finding-limits.js";
+import { limitBasis } from "../../limits/limit.js";
+import { STOCK_LIMITS } from "../../limits/shop-limits.js";
 import { classifyReach } from "../reach.js";
 import type { ShopSpec } from "../shop.js";
 import type { MixedBar } from "./mixed-bars.js";
-import { MIXED_LIMIT_DEFAULTS } from "./mixed-limits.js";
 import type { WeldSqueeze } from "./weld-judge.js";
 
 /** Computed lengths carry the last digits of a double, mm. */
@@ -55,7 +56,7 @@ function standingFindings(
       path,
       text: "The stack of weld {weld} is {ratio} times as high as wide and would buckle; {most} is the limit. Take wider bars, or stack fewer.",
       values: { ...values, ratio: count(slenderness), most: count(limits.maxSlenderness) },
-      basis: limitBasis(limits.maxSlenderness, LIMIT_DEFAULTS.maxSlenderness),
+      basis: limitBasis(limits.maxSlenderness, STOCK_LIMITS.maxSlenderness),
     });
   }
   return found;
@@ -69,13 +70,14 @@ function squeezeFindings(
   { limits }: ShopSpec,
 ): Finding[] {
   const { minWeldReduction } = limits;
+  const target = findingLimit("targetWeldReduction", limits.findings);
   const tooSmall = leastSqueeze < minWeldReduction - HAIR;
-  if (!tooSmall && squeeze >= LIMIT_DEFAULTS.targetWeldReduction.value) return [];
+  if (!tooSmall && squeeze >= target.value) return [];
   const values = {
     weld: count(i + 1),
     squeeze: share(tooSmall ? leastSqueeze : squeeze),
     least: share(minWeldReduction),
-    target: share(LIMIT_DEFAULTS.targetWeldReduction.value),
+    target: share(target.value),
   };
   return [
     tooSmall
@@ -85,7 +87,7 @@ function squeezeFindings(
           path,
           text: "The joints of weld {weld} are squeezed by {squeeze} only before the bar is at its thickness; {least} is the least. Start from more or thicker bars.",
           values,
-          basis: limitBasis(minWeldReduction, LIMIT_DEFAULTS.minWeldReduction),
+          basis: limitBasis(minWeldReduction, STOCK_LIMITS.minWeldReduction),
         }
       : {
           code: "weld-reduction-low",
@@ -93,7 +95,7 @@ function squeezeFindings(
           path,
           text: "The joints of weld {weld} are squeezed by {squeeze} in all; {least} is the least and {target} is wanted. Keep squeezing at welding heat, or start from more or thicker bars.",
           values,
-          basis: LIMIT_DEFAULTS.targetWeldReduction.basis,
+          basis: target.basis,
         },
   ];
 }
@@ -123,7 +125,7 @@ function drawingFindings({ stage, drawn }: WeldSqueeze, i: number, { limits }: S
           : "The stack of weld {weld}, {from} wide and {height} high, cannot be drawn to {width} × {thickness}, which is the larger section. Take more, thicker or wider bars for the stack, or draw to a smaller bar.",
         values,
         basis: Number.isFinite(drawn.share)
-          ? limitBasis(limits.reach.fullers, LIMIT_DEFAULTS.reachFullers)
+          ? limitBasis(limits.reach.fullers, STOCK_LIMITS.reachFullers)
           : "geometry",
       },
     ];
@@ -136,7 +138,7 @@ function drawingFindings({ stage, drawn }: WeldSqueeze, i: number, { limits }: S
       path,
       text: "From the stack of weld {weld}, {from} wide and {height} high, to {width} × {thickness}, {share} of the thinning has to go into width. Lay the fullers along the bar, take wider bars for the stack, or draw to a narrower or thinner bar.",
       values,
-      basis: limitBasis(limits.reach.flatDies, LIMIT_DEFAULTS.reachFlatDies),
+      basis: limitBasis(limits.reach.flatDies, STOCK_LIMITS.reachFlatDies),
     },
   ];
 }
@@ -230,8 +232,8 @@ export function rackFindings(bars: readonly MixedBar[]): Finding[] {
  * @example
  * densityFindings(0.00785, 0.00785); // []
  */
-export function densityFindings(stack: number, knife: number): Finding[] {
-  const limit = MIXED_LIMIT_DEFAULTS.densityDifference;
+export function densityFindings(stack: number, knife: number, given: GivenLimits = {}): Finding[] {
+  const limit = findingLimit("densityDifference", given);
   if (Math.abs(stack / knife - 1) <= limit.value) return [];
   return [
     {

@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { PRESS_LIMITS } from "../../../src/limits/press-limits.js";
 import { endStop, type Squeeze } from "../../../src/stock/forge/end-stop.js";
-import { PRESS_DEFAULTS, pressWork, weldWork } from "../../../src/stock/forge/press-defaults.js";
+import { pressWork, weldWork } from "../../../src/stock/forge/press-defaults.js";
 import { type PressPasses, pressPasses, pressStop } from "../../../src/stock/forge/press-steps.js";
 import { shoulderPressing } from "../../../src/stock/forge/shoulder-stops.js";
 import { taperFindings } from "../../../src/stock/forge/taper-findings.js";
@@ -151,7 +152,7 @@ describe("stops of the distal taper", () => {
   test("farther off than half a millimetre there is no stop, but a block to make", () => {
     expect(pressStop(3, work)).not.toHaveProperty("stop");
     expect(pressStop(3, work).make).toBeCloseTo(3 * AT_950, 12);
-    expect(PRESS_DEFAULTS.stopFar.value).toBe(0.5);
+    expect(PRESS_LIMITS.stopFar.value).toBe(0.5);
   });
 
   test("every error above a tenth is told", () => {

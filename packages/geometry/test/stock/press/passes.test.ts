@@ -1,15 +1,16 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { GeometryError } from "../../../src/errors/errors.js";
+import { PRESS_LIMITS } from "../../../src/limits/press-limits.js";
 import { evenHeights, passHeights } from "../../../src/stock/forge/pass-heights.js";
 import { passStops, type StoppedPasses } from "../../../src/stock/forge/pass-stops.js";
-import { PRESS_DEFAULTS, pressWork, type StopWork } from "../../../src/stock/forge/press-defaults.js";
+import { pressWork, type StopWork } from "../../../src/stock/forge/press-defaults.js";
 import { passFindings } from "../../../src/stock/forge/press-findings.js";
 import { nearestStop, type StopSet } from "../../../src/stock/forge/stop-blocks.js";
 
 const SEED = 20261127;
 const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
-const SLACK = PRESS_DEFAULTS.passSlack.value;
+const SLACK = PRESS_LIMITS.passSlack.value;
 
 describe("pass heights", () => {
   test("fall in one ratio: 12.5 to 6.4 in three passes of a fifth", () => {

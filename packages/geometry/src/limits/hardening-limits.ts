@@ -1,0 +1,111 @@
+import { type LimitEntry, PRACTICE } from "./limit.js";
+
+/** Limits of what goes into oven and oil. */
+export const HARDENING_LIMITS = {
+  quenchEdgeThin: {
+    quantity: "length",
+    value: 0.5,
+    about: "Least edge before the quench under a thin spine",
+    trips: ["edge-thin-for-quench", "warp-risk"],
+    basis: PRACTICE,
+  },
+  quenchEdge: {
+    quantity: "length",
+    value: 0.8,
+    about: "Least edge before the quench under a spine neither thin nor thick",
+    trips: ["edge-thin-for-quench", "warp-risk"],
+    basis: PRACTICE,
+  },
+  quenchEdgeThick: {
+    quantity: "length",
+    value: 1,
+    about: "Least edge before the quench under a thick spine",
+    trips: ["edge-thin-for-quench", "warp-risk"],
+    basis: PRACTICE,
+  },
+  quenchThinSpine: {
+    quantity: "length",
+    value: 4,
+    about: "Thickest spine that counts as thin in the quench",
+    trips: ["edge-thin-for-quench", "warp-risk"],
+    basis: PRACTICE,
+  },
+  quenchThickSpine: {
+    quantity: "length",
+    value: 6,
+    about: "Spine above which it counts as thick in the quench",
+    trips: ["edge-thin-for-quench", "warp-risk"],
+    basis: PRACTICE,
+  },
+  tipThick: {
+    quantity: "length",
+    value: 1.5,
+    about: "Least thickness near the tip, ready to harden",
+    trips: ["tip-thin-for-hardening"],
+    basis: PRACTICE,
+  },
+  tipThickKitchen: {
+    quantity: "length",
+    value: 1.2,
+    about: "Least thickness near the tip of a kitchen knife, ready to harden",
+    trips: ["tip-thin-for-hardening"],
+    basis: PRACTICE,
+  },
+  tipPlace: {
+    quantity: "length",
+    value: 10,
+    about: "How far behind the tip its thickness is looked at",
+    trips: ["tip-thin-for-hardening"],
+    basis: PRACTICE,
+  },
+  skin: {
+    quantity: "length",
+    value: 0.25,
+    about: "Least depth ground off each face of the forging, for its decarburised skin",
+    trips: ["skin-left-on"],
+    basis: `${PRACTICE}: smiths' figures run from 0.01 to 1 mm; test your own`,
+  },
+  warpSlenderness: {
+    quantity: "count",
+    value: 120,
+    about: "Edge length over mean thickness, ready to harden, above which a blade bends easily",
+    trips: ["warp-risk"],
+    basis: PRACTICE,
+  },
+  forgedFlat: {
+    quantity: "length",
+    value: 3,
+    about: "Thickness below which flats left from the hammer show every dent",
+    trips: ["forged-flats-thin"],
+    basis: PRACTICE,
+  },
+  lowestTemper: {
+    quantity: "temperature",
+    value: 175,
+    about: "Coolest temper that knives are given",
+    trips: ["hardness-out-of-reach"],
+    basis: `${PRACTICE}: 350 °F`,
+  },
+  hottestTemper: {
+    quantity: "temperature",
+    value: 315,
+    about: "Hottest temper that knives are given",
+    trips: ["hardness-out-of-reach"],
+    basis: `${PRACTICE}: 600 °F`,
+  },
+  temperTakes: {
+    quantity: "count",
+    value: 2,
+    about:
+      "Least that a usual temper takes off the hardness as quenched, HRC, where no table of the steel is known",
+    trips: ["hardness-out-of-reach"],
+    basis: `${PRACTICE}: the tables of other steels lose 2 to 3 at their coolest usual temper`,
+  },
+  chopperHardness: {
+    quantity: "count",
+    value: 62,
+    about: "Hardest edge of a knife that chops, HRC",
+    trips: ["hardness-unwise"],
+    basis: PRACTICE,
+  },
+} as const satisfies Readonly<Record<string, LimitEntry>>;

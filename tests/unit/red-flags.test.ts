@@ -1,0 +1,50 @@
+import { SHOP_BASIS } from "@scantling/geometry";
+import { describe, expect, test } from "vitest";
+import { BRACKETS } from "../red-flags/brackets.js";
+import { find, findingsOf, LIMIT_CASES, merged } from "../red-flags/cases.js";
+
+const withLimits = <T extends { readonly shop?: object }>(one: T, limits: object): T => ({
+  ...one,
+  shop: merged({ ...one.shop }, { limits }),
+});
+
+test("the knife of the cases has nothing against it, but that no bars are known", async () => {
+  expect((await findingsOf({})).map(({ code }) => code)).toEqual(["rack-empty"]);
+});
+
+describe("just over a limit it is told, just under it is not", () => {
+  test.each(LIMIT_CASES)("$flag: $code", async ({ code, over, under, moved, fixed }) => {
+    const finding = await find(over, code);
+    expect(finding?.basis).toBeDefined();
+    expect(finding?.basis).not.toContain(SHOP_BASIS);
+    expect(Object.keys(finding?.values ?? {}).length).toBeGreaterThan(0);
+    expect(await find(under, code)).toBeUndefined();
+    // Where no limit of the shop's moves it, there is a reason.
+    expect((moved === undefined) !== (fixed === undefined)).toBe(true);
+  });
+});
+
+describe("the shop's own limit decides", () => {
+  test.each(LIMIT_CASES.filter(({ moved }) => moved !== undefined))(
+    "$flag: $code",
+    async ({ code, over, under, moved }) => {
+      const { limits = {}, turns } = moved ?? {};
+      const found = await find(withLimits(turns === "over" ? over : under, limits), code);
+      if (turns === "over") expect(found).toBeUndefined();
+      else expect(found?.basis).toContain(SHOP_BASIS);
+    },
+  );
+});
+
+describe("laid to either side of the number, the limit decides", () => {
+  test.each(BRACKETS)("$flag: $code", async ({ code, one, told, number, limits, by, above }) => {
+    const finding = await find(withLimits(one, told), code);
+    if (finding === undefined) throw new Error(`${code} is not told at all`);
+    const value = number(finding);
+    expect(value).toBeGreaterThan(0);
+    const [trips, passes] = above ? [value - by, value + by] : [value + by, value - by];
+    const found = await find(withLimits(one, limits(trips)), code);
+    expect(found?.basis).toBeDefined();
+    expect(await find(withLimits(one, limits(passes)), code)).toBeUndefined();
+  });
+});
