@@ -1,17 +1,9 @@
 import { invariant } from "@scantling/geometry";
-import { type FileUnits, inchesToMm, parseQuantity } from "@scantling/geometry/units";
+import { type FileUnits, formatCaliper, inchesToMm, parseQuantity } from "@scantling/geometry/units";
 import { type AskAnswer, limitsOf, type Verdict } from "../asks.js";
 import { ASK_KINDS } from "../file/index.js";
 import { ASK_WORDS } from "../wishes.js";
-import {
-  caliperText,
-  type Figure,
-  fixed,
-  LENGTH_FIGURES,
-  lengthText,
-  MASS_FIGURES,
-  massText,
-} from "./figures.js";
+import { type Figure, fixed, LENGTH_FIGURES, lengthText, MASS_FIGURES, massText } from "./figures.js";
 import { layOutTable, wrap } from "./layout.js";
 
 /** Bands below this are told in thousandths of an inch, not in 64ths of which they are too few, mm: 1/32 in. */
@@ -160,7 +152,7 @@ function bandFigure({ ask, band }: AskAnswer, shown: string, units: FileUnits): 
   const kind = ASK_KINDS[ask.name];
   const isFine = kind === "length" && units === "in" && (band < LEAST_IN_FRACTIONS || shown.includes("."));
   const usual = BAND_FIGURES[kind];
-  const figure = isFine ? caliperText : usual;
+  const figure = isFine ? formatCaliper : usual;
   return { show: (value) => figure(value, units), coarse: (value) => usual(value, units) };
 }
 

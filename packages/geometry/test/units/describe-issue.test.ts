@@ -19,19 +19,20 @@ describe("describeIssue", () => {
     const all: Issue = {
       code: "all",
       path: "",
-      text: "{m} {a} {t} {s} {n} {f} {v}",
+      text: "{m} {a} {t} {k} {s} {n} {f} {v}",
       values: {
         m: mass(480),
         a: { quantity: "angle", value: Math.PI / 12 },
         t: { quantity: "temperature", value: 820 },
+        k: { quantity: "temperature difference", value: 11 },
         s: { quantity: "share", value: 0.3 },
         n: { quantity: "count", value: 3 },
         f: { quantity: "area", value: 100 },
         v: { quantity: "volume", value: 1000 },
       },
     };
-    expect(describeIssue(all, "mm")).toBe("480 g 15° 820 °C 30 % 3 100 mm² 1 cm³");
-    expect(describeIssue(all, "in")).toBe("1 lb 0.93 oz 15° 1508 °F 30 % 3 0.155 in² 0.061 in³");
+    expect(describeIssue(all, "mm")).toBe("480 g 15° 820 °C 11 °C 30 % 3 100 mm² 1 cm³");
+    expect(describeIssue(all, "in")).toBe("1 lb 0.93 oz 15° 1508 °F 20 °F 30 % 3 0.155 in² 0.061 in³");
   });
 
   it("takes a text that names a missing value for our own mistake", () => {
@@ -40,7 +41,7 @@ describe("describeIssue", () => {
 });
 
 const say = (text: string, values: Issue["values"], units: FileUnits = "mm"): string =>
-  describeIssue({ code: "x", path: "", text, ...(values === undefined ? {} : { values }) }, units);
+  describeIssue({ text, ...(values === undefined ? {} : { values }) }, units);
 
 describe("lengths in inches in a message", () => {
   const inches = (value: number): string => formatQuantity(length(value * 25.4), "in");
