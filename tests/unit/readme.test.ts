@@ -72,6 +72,22 @@ describe("README", () => {
     });
   });
 
+  // The link itself needs npm's own folder: scripts/check-fresh-clone.sh makes it in an empty one.
+  test.runIf(process.platform !== "win32")("the word scantling, by the alias that it shows", () => {
+    const { PATH = "" } = process.env;
+    const alias = /`(alias scantling=[^`]+)`/.exec(readText("README.md"))?.[1] ?? "no alias";
+    const script = `shopt -s expand_aliases\n${alias}\ncd ${JSON.stringify(place)}\nscantling --version\n`;
+    const result = spawnSync("bash", ["--norc", "-c", script], {
+      cwd: ROOT,
+      encoding: "utf8",
+      env: { HOME: place, PATH },
+    });
+    expect(result.stderr).toBe("");
+    expect(result.stdout.trim()).toBe(
+      (JSON.parse(readText("packages/cli/package.json")) as { version: string }).version,
+    );
+  });
+
   describe("files", () => {
     test.each(inLanguage("yaml").map((fence) => ({ fence, title: title(fence) })))(
       "yaml at $title",

@@ -1,8 +1,8 @@
 import {
   type FileUnits,
+  formatCaliper,
   formatLength,
   formatMass,
-  formatNumber,
   mmToInches,
 } from "@scantling/geometry/units";
 import { besideUnits, inDecimals, mainUnits, type SheetUnits } from "./sheet-units.js";
@@ -33,15 +33,15 @@ export function lengthText(mm: number, units: SheetUnits): DualText {
 }
 
 /**
- * A size to be read off a caliper: mm to 0.01, and inches to 0.001, as a caliper shows them; what is a fraction stands as
- * one, for so drills and bars are called.
+ * A size as it is called: mm to 0.01, and inches to 0.001, as a caliper shows them; what is a fraction stands as one, for so
+ * drills and bars are called.
  */
-export function caliperText(mm: number, units: SheetUnits): DualText {
+export function sizeText(mm: number, units: SheetUnits): DualText {
   return dualText(units, (shown) => {
     if (shown === "mm") return formatLength(mm, "mm");
     return !inDecimals(units) && isFraction(mm)
       ? formatLength(mm, "in", { remainder: false })
-      : caliperInches(mm);
+      : formatCaliper(mm, "in");
   });
 }
 
@@ -53,18 +53,9 @@ function isFraction(mm: number): boolean {
   return Math.abs(steps - Math.round(steps)) < mmToInches(SAME_SIZE) * 64;
 }
 
-/** The same for a column of sizes, mm too with their last zeros, so that all are seen to be as fine. */
-export function caliperCell(mm: number, units: SheetUnits): DualText {
-  return dualText(units, (shown) => (shown === "mm" ? `${withZeros(mm, 2)} mm` : caliperInches(mm)));
-}
-
-const caliperInches = (mm: number): string => `${withZeros(mmToInches(mm), 3)}"`;
-
-/** Rounded, halves up as elsewhere; what is rounded to nothing has no sign. */
-function withZeros(value: number, decimals: number): string {
-  const step = 10 ** -decimals;
-  return Number(formatNumber(value, step)).toFixed(decimals);
-}
+/** The same for a column of sizes, all with their last zeros, so that they are seen to be as fine. */
+export const caliperCell = (mm: number, units: SheetUnits): DualText =>
+  dualText(units, (shown) => formatCaliper(mm, shown));
 
 /** A mass for the title block: g to 1 g, ounces to 0.1. */
 export function massText(grams: number, units: SheetUnits): DualText {

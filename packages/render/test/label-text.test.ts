@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { uprightDimension } from "../src/dimension.js";
 import { flattenItems } from "../src/drawing.js";
-import { caliperCell, caliperText, lengthText, linesOf, massText, onOneLine } from "../src/label-text.js";
+import { caliperCell, lengthText, linesOf, massText, onOneLine, sizeText } from "../src/label-text.js";
 import { besideUnits, type FigureStyle, mainUnits, unitsWords } from "../src/sheet-units.js";
 import { volumeText } from "../src/sheets/plots/figures.js";
 import { ruleText, ruleUpText, thickText } from "../src/sheets/preform/figures.js";
@@ -24,7 +24,7 @@ describe("figures of a sheet", () => {
     [style("in", false, "decimals"), '7.875"', '0.100"'],
   ] as const)("in %j", (units, tape, caliper) => {
     expect(onOneLine(lengthText(200.025, units))).toBe(tape);
-    expect(onOneLine(caliperText(2.54, units))).toBe(caliper);
+    expect(onOneLine(sizeText(2.54, units))).toBe(caliper);
   });
 
   it("are to the nearest 1/64 or 0.001 in with a tape, and always to 0.001 with a caliper, in columns as 0.01 mm are", () => {
@@ -32,17 +32,17 @@ describe("figures of a sheet", () => {
     expect(lengthText(100, fractions).main).toBe('3 15/16"');
     expect(lengthText(100, decimals).main).toBe('3.937"');
     // 1/16" is 0.0625: what is a fraction stands as one, and 4.7625 mm is the 3/16" drill.
-    expect(caliperText(1.5875, decimals).main).toBe('0.063"');
-    expect(caliperText(1.5875, fractions).main).toBe('1/16"');
-    expect(caliperText(4.7625, fractions).main).toBe('3/16"');
-    expect(caliperText(25.4, decimals).main).toBe('1.000"');
+    expect(sizeText(1.5875, decimals).main).toBe('0.063"');
+    expect(sizeText(1.5875, fractions).main).toBe('1/16"');
+    expect(sizeText(4.7625, fractions).main).toBe('3/16"');
+    expect(sizeText(25.4, decimals).main).toBe('1.000"');
     for (const units of [fractions, decimals]) {
       // 15/64" is 5.953 mm and 5.96 mm are not.
-      expect(caliperText(5.96, units).main).toBe('0.235"');
-      expect(caliperText(6.096, units).main).toBe('0.240"');
-      expect(caliperText(-0.001, units).main).toBe('0.000"');
+      expect(sizeText(5.96, units).main).toBe('0.235"');
+      expect(sizeText(6.096, units).main).toBe('0.240"');
+      expect(sizeText(-0.001, units).main).toBe('0.000"');
     }
-    expect(onOneLine(caliperText(4, "mm"))).toBe('4 mm [0.157"]');
+    expect(onOneLine(sizeText(4, "mm"))).toBe('4 mm [0.157"]');
     expect(onOneLine(caliperCell(4, "mm"))).toBe('4.00 mm [0.157"]');
     expect(caliperCell(-2.5, "mm").main).toBe("−2.50 mm");
     expect(lengthText(-2.54, decimals).main).toBe('−0.1"');

@@ -9,7 +9,7 @@ import {
   type TextItem,
   textBox,
 } from "@scantling/render";
-import { caliperText } from "../../../packages/render/src/label-text.js";
+import { sizeText } from "../../../packages/render/src/label-text.js";
 
 /** By how much every other curve is farther from a name than its own, mm: a little less than is drawn to. */
 const NEARER = 0.7;
@@ -35,7 +35,7 @@ export function nameFaults(model: PlotsModel): string[] {
     ]),
     ...figureFaults(
       ofThickness,
-      thickness.stations.map(({ y }) => caliperText(y, units).main),
+      thickness.stations.map(({ y }) => sizeText(y, units).main),
     ),
   ];
 }

@@ -1,6 +1,7 @@
 import type { PressPasses, PressStop } from "@scantling/geometry";
 import {
   type FileUnits,
+  formatCaliper,
   formatTemperature,
   GRAMS_PER_OUNCE,
   radiansToDegrees,
@@ -8,7 +9,7 @@ import {
 import type { CardBlock, CardCell, CardFigure, CardPanel } from "@scantling/render";
 import type { Job } from "../load.js";
 import { besideUnits } from "../models/sheet-units.js";
-import { caliperText, type Figure, fixed, lengthText } from "../report/figures.js";
+import { type Figure, fixed, lengthText } from "../report/figures.js";
 import { laidText, passRows, stopsKnown } from "../report/setup-stops.js";
 
 /** Words of a card. */
@@ -116,4 +117,4 @@ const withoutUnit = (text: string): string => text.replace(/(?: mm|")$/u, "").re
 
 /** Lengths whose unit stands in the head of their panel: as on a rule, as on a caliper. */
 export const bareLength = (mm: number, units: FileUnits): string => withoutUnit(lengthText(mm, units));
-export const bareCaliper = (mm: number, units: FileUnits): string => withoutUnit(caliperText(mm, units));
+export const bareCaliper = (mm: number, units: FileUnits): string => withoutUnit(formatCaliper(mm, units));

@@ -5,11 +5,11 @@ import {
   type MixedPlan,
   type StockPlan,
 } from "@scantling/geometry";
-import { type FileUnits, formatLength, formatTemperature } from "@scantling/geometry/units";
+import { type FileUnits, formatCaliper, formatLength, formatTemperature } from "@scantling/geometry/units";
 import type { CardBlock, CardCell, CardFigure, CardPanel } from "@scantling/render";
 import { inFileTerms, type Measured } from "../measure.js";
 import { besideUnits } from "../models/sheet-units.js";
-import { caliperText, lengthText, massText, percentText } from "../report/figures.js";
+import { lengthText, massText, percentText } from "../report/figures.js";
 import type { Setup } from "../report/setup-json.js";
 import { anvilText, hammeredText, unitless } from "../report/setup-sizes.js";
 import { sawLength } from "../report/stock-text.js";
@@ -71,7 +71,7 @@ function weldPanels(card: ForgeCard, cardUnits: CardUnits): CardPanel[] {
   const { passes, least } = weld;
   return panel("Squeeze the weld", `stops, ${units}`, [
     words(
-      `${stack.bars} bars, ${caliperText(passes.from, units)} high, to ${caliperText(passes.to, units)} or less (${percentText(least)} off) at ${formatTemperature(passes.temperature, units)}.`,
+      `${stack.bars} bars, ${formatCaliper(passes.from, units)} high, to ${formatCaliper(passes.to, units)} or less (${percentText(least)} off) at ${formatTemperature(passes.temperature, units)}.`,
     ),
     ...passTable(passes, cardUnits),
     words(`Ends cropped, sides ground to ${anvilText(weld.dressedWidth, units)}: ${lies(card, units)}`),

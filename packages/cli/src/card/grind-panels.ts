@@ -1,7 +1,7 @@
 import type { BenchSetUp, BevelSetUp, LevelShim, ScribeSetUp, ScribingDrill } from "@scantling/geometry";
-import type { FileUnits } from "@scantling/geometry/units";
+import { type FileUnits, formatCaliper } from "@scantling/geometry/units";
 import type { CardBlock, CardCell, CardFigure, CardPanel } from "@scantling/render";
-import { caliperText, fixed, placeText } from "../report/figures.js";
+import { fixed, placeText } from "../report/figures.js";
 import {
   type Beside,
   bareCaliper,
@@ -36,7 +36,7 @@ function scribePanel(scribe: ScribeSetUp, units: FileUnits, other: Beside): Card
       ? []
       : [
           words(
-            `Gauge for ${caliperText(level.thickness, units)}; up by half of what is more, down by half of what is less.`,
+            `Gauge for ${formatCaliper(level.thickness, units)}; up by half of what is more, down by half of what is less.`,
           ),
         ]),
     ...scribeTable(scribe, even, units),
@@ -52,12 +52,12 @@ function oneGauge({ level, stations, drills }: ScribeSetUp, units: FileUnits, ot
   if (first === undefined) return [];
   return [
     {
-      label: `if ${caliperText(level.thickness, units)}: gauge at`,
-      figure: caliperText(first.leftDown, units),
-      ...otherBehind((of) => caliperText(first.leftDown, of), other),
+      label: `if ${formatCaliper(level.thickness, units)}: gauge at`,
+      figure: formatCaliper(first.leftDown, units),
+      ...otherBehind((of) => formatCaliper(first.leftDown, of), other),
     },
     {
-      label: `else at (thickness − ${caliperText(first.edge, units)}) / 2; scribe both faces`,
+      label: `else at (thickness − ${formatCaliper(first.edge, units)}) / 2; scribe both faces`,
     },
     ...drillFigure(drills.leftDown[0], units),
   ];
@@ -68,7 +68,7 @@ const DRILL_OFF = 0.05;
 
 function drillFigure(drill: ScribingDrill | undefined, units: FileUnits): CardFigure[] {
   if (drill === undefined || Math.abs(drill.error) > DRILL_OFF) return [];
-  const size = caliperText(Math.abs(drill.error), units);
+  const size = formatCaliper(Math.abs(drill.error), units);
   const off = /[1-9]/u.test(size) ? { beside: `${size} too ${drill.error < 0 ? "low" : "high"}` } : {};
   return [{ label: "or scribe with a drill", figure: drill.drill.name, ...off }];
 }
@@ -125,10 +125,10 @@ function bevelPanel(face: BevelSetUp, units: FileUnits, other: Beside): CardPane
     ["Bevel as finished, edge before hardening.", ...droopWords(face)].join(" "),
     ...(leverShim === undefined
       ? []
-      : [`Shim under the jig at the heel: ${withOther(caliperText, leverShim, units, other)}.`]),
+      : [`Shim under the jig at the heel: ${withOther(formatCaliper, leverShim, units, other)}.`]),
     ...wheels.map(
       ({ diameter, fits }) =>
-        `Wheel ${caliperText(diameter, units)}: ${fits ? "fits" : "too small, thins the blade above the edge"}.`,
+        `Wheel ${formatCaliper(diameter, units)}: ${fits ? "fits" : "too small, thins the blade above the edge"}.`,
     ),
   ];
   return panel(

@@ -7,9 +7,9 @@ import {
   type MortiseSetUp,
   type WedgeSet,
 } from "@scantling/geometry";
-import type { FileUnits } from "@scantling/geometry/units";
+import { type FileUnits, formatCaliper } from "@scantling/geometry/units";
 import type { CardCell, CardFigure, CardPanel } from "@scantling/render";
-import { caliperText, fixed, lengthText } from "../report/figures.js";
+import { fixed, lengthText } from "../report/figures.js";
 import {
   type Beside,
   bareCaliper,
@@ -86,11 +86,11 @@ function guardPanel(
 ): CardPanel[] {
   return panel("Slot the guard", "drill, files", [
     figures(
-      { label: "slot high", figure: caliperText(height, units) },
+      { label: "slot high", figure: formatCaliper(height, units) },
       {
         label: "slot wide",
-        figure: caliperText(thickness, units),
-        beside: `+${caliperText(over, units)} at the most`,
+        figure: formatCaliper(thickness, units),
+        beside: `+${formatCaliper(over, units)} at the most`,
       },
       ...(drill === undefined
         ? []
@@ -102,7 +102,7 @@ function guardPanel(
 
 /** A guard with square edges at the front of its slot would sit on the fillets of the shoulder instead of on its face. */
 const reliefWords = (relief: number, units: FileUnits, other: Beside): string =>
-  `The shoulder's corners are round, radius ${withOther(caliperText, relief, units, other)}: keep the file guide on the shoulder line, and ease the front edges of the slot by that radius until the guard sits on the shoulder.`;
+  `The shoulder's corners are round, radius ${withOther(formatCaliper, relief, units, other)}: keep the file guide on the shoulder line, and ease the front edges of the slot by that radius until the guard sits on the shoulder.`;
 
 /** Pins to saw, and glue to mix. */
 function gluingPanel({ pins, holes, glue, taper }: BenchSetUp, units: FileUnits, other: Beside): CardPanel[] {

@@ -16,6 +16,7 @@ import { describeIssue, type FileUnits, formatTemperature } from "@scantling/geo
 import type { CardBlock, CardFigure, CardPanel } from "@scantling/render";
 import type { Job } from "../load.js";
 import { fixed } from "../report/figures.js";
+import { firstSentence } from "../report/findings.js";
 import { anvilUpText } from "../report/setup-sizes.js";
 import {
   type CardUnits,
@@ -27,7 +28,6 @@ import {
   unitsOf,
   words,
 } from "./card-blocks.js";
-import { firstSentence } from "./mind-panel.js";
 import { SourceLetters } from "./source-letters.js";
 
 /** Hardnesses for which a tempering temperature is told, HRC: closer than the tables hold would promise too much. */

@@ -8,11 +8,11 @@ import {
   USUAL_FILES,
   vickersOf,
 } from "@scantling/geometry";
-import { formatTemperature } from "@scantling/geometry/units";
+import { formatCaliper, formatTemperature } from "@scantling/geometry/units";
 import type { CardPanel } from "@scantling/render";
 import type { Measured } from "../measure.js";
 import { besideUnits } from "../models/sheet-units.js";
-import { caliperText, fixed } from "../report/figures.js";
+import { fixed } from "../report/figures.js";
 import { anvilUpText } from "../report/setup-sizes.js";
 import { figures, panel, table, withOther, words } from "./card-blocks.js";
 import { HARDNESSES, heatPanels, recipesOf } from "./heat-panel.js";
@@ -74,7 +74,7 @@ function soakPanel({ job, knife }: Measured): CardPanel[] {
       : [
           figures(
             ...soaks.map(({ steel, minutes, source }) => ({
-              label: `${steel}, ${withOther(caliperText, thickness, units, besideUnits(job))} thick`,
+              label: `${steel}, ${withOther(formatCaliper, thickness, units, besideUnits(job))} thick`,
               figure: `${fixed(minutes, 0)} min`,
               beside: `(${source})`,
             })),

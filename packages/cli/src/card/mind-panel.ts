@@ -1,8 +1,7 @@
 import type { Finding } from "@scantling/geometry";
-import { describeIssue } from "@scantling/geometry/units";
 import type { CardPanel } from "@scantling/render";
-import { namesIn } from "../finding-place.js";
 import type { Job } from "../load.js";
+import { firstSentence } from "../report/findings.js";
 import { panel, words } from "./card-blocks.js";
 
 /** A note of this code says what is ground off afterwards. */
@@ -17,9 +16,3 @@ export const mindPanel = (findings: readonly Finding[], job: Job): CardPanel[] =
       .filter(({ severity, code }) => severity === "warn" || code === TOLD_TOO)
       .map((finding) => words(firstSentence(finding, job))),
   );
-
-/** The first sentence of a finding. */
-export function firstSentence(finding: Finding, job: Job): string {
-  const [first = ""] = namesIn(describeIssue(finding, job.units), job).split(/(?<=[.?!]) (?=\p{Lu})/u);
-  return first;
-}

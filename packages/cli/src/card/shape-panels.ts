@@ -1,7 +1,7 @@
 import type { ForgeCard } from "@scantling/geometry";
-import { type FileUnits, formatTemperature } from "@scantling/geometry/units";
+import { type FileUnits, formatCaliper, formatTemperature } from "@scantling/geometry/units";
 import type { CardBlock, CardCell, CardPanel } from "@scantling/render";
-import { caliperText } from "../report/figures.js";
+
 import { pointText, preformRows, taperRows } from "../report/setup-shape.js";
 import { anvilText, anvilUpText, hammeredText, ruleText, unitless } from "../report/setup-sizes.js";
 import { stopsKnown } from "../report/setup-stops.js";
@@ -96,7 +96,7 @@ function downPanel({ thickness }: ForgeCard, cardUnits: CardUnits): CardPanel[] 
   const { from, to, passes } = thickness;
   if (passes.length === 0) return [];
   return panel("Press the blade down", `stops, ${units}`, [
-    words(`From ${caliperText(from, units)} to ${caliperText(to, units)} cold, at the heel.`),
+    words(`From ${formatCaliper(from, units)} to ${formatCaliper(to, units)} cold, at the heel.`),
     ...passTable(thickness, cardUnits),
   ]);
 }

@@ -1,9 +1,9 @@
 import { type BenchSetUp, letterName } from "@scantling/geometry";
-import type { FileUnits } from "@scantling/geometry/units";
+import { type FileUnits, formatCaliper } from "@scantling/geometry/units";
 import type { CardCell, CardPanel } from "@scantling/render";
 import type { Measured } from "../measure.js";
 import { makeDrillingModel } from "../models/drilling-model.js";
-import { caliperText } from "../report/figures.js";
+
 import { bareCaliper, bareLength, degrees, panel, table, words } from "./card-blocks.js";
 
 /** Holes and taper of the tang: the taper first where it is forged in. */
@@ -50,7 +50,7 @@ function taperPanel({ taper, holes }: BenchSetUp, units: FileUnits): CardPanel[]
   ]);
   return panel("Taper the tang", `shims, ${units}`, [
     words(
-      `Front ${caliperText(taper.front, units)}, butt ${caliperText(taper.butt, units)}, ${degrees(Math.abs(taper.lean))} on each face${taper.lean < 0 ? ", thicker behind" : ""}.`,
+      `Front ${formatCaliper(taper.front, units)}, butt ${formatCaliper(taper.butt, units)}, ${degrees(Math.abs(taper.lean))} on each face${taper.lean < 0 ? ", thicker behind" : ""}.`,
     ),
     ...table(
       ["behind front", holes.length === 0 ? "first face" : "first face, drilling", "second face"],

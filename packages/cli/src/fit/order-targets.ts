@@ -43,9 +43,7 @@ function figureOf(ask: Ask, job: Job): FitFigure {
     case "coreLine":
       return own((knife) => stackFigures(job, knife)[name]?.value ?? Number.NaN);
     default:
-      return own(
-        (knife) => sizeFigure(knife, { ...ask, name }, job.knife.tolerances, job.tolerances).value,
-      );
+      return own((knife) => sizeFigure(knife, { ...ask, name }, job.knife.tolerances, job.tolerances).value);
   }
 }
 

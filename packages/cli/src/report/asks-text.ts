@@ -1,10 +1,15 @@
 import { invariant } from "@scantling/geometry";
-import { type FileUnits, formatAngle, inchesToMm, parseQuantity } from "@scantling/geometry/units";
+import {
+  type FileUnits,
+  formatAngle,
+  formatCaliper,
+  inchesToMm,
+  parseQuantity,
+} from "@scantling/geometry/units";
 import { type AskAnswer, type Asked, limitsOf, type Standing } from "../asks.js";
 import { ASK_KINDS, type Ask } from "../file/index.js";
 import { ASK_WORDS } from "../wishes.js";
 import {
-  caliperText,
   type Figure,
   fixed,
   LENGTH_FIGURES,
@@ -217,7 +222,7 @@ function conditionText({ ask }: AskAnswer<Asked>, show: Show): string {
 const BAND_FIGURES: Readonly<Record<FigureKind, Figure>> = {
   mass: massText,
   length: lengthText,
-  thin: caliperText,
+  thin: formatCaliper,
   angle: (value) => formatAngle(value, 0.1),
   count: countText,
 };
@@ -232,7 +237,7 @@ interface Band {
 function bandFigure({ band }: AskAnswer<Asked>, kind: FigureKind, shown: string, units: FileUnits): Band {
   const isFine = kind === "length" && units === "in" && (band < LEAST_IN_FRACTIONS || shown.includes("."));
   const usual = BAND_FIGURES[kind];
-  const figure = isFine ? caliperText : usual;
+  const figure = isFine ? formatCaliper : usual;
   return { show: (value) => figure(value, units), coarse: (value) => usual(value, units) };
 }
 

@@ -1,7 +1,7 @@
 import { STAGE_WORDS, TASK_WORDS } from "@scantling/geometry";
-import { type FileUnits, formatNumber, formatQuantity } from "@scantling/geometry/units";
+import { type FileUnits, formatCaliper, formatNumber, formatQuantity } from "@scantling/geometry/units";
 import type { MeasuredHardness, MeasuredSection, MeasuredSize, RecordEntry } from "../file/record-file.js";
-import { caliperText, fineMassText, lengthText } from "./figures.js";
+import { fineMassText, lengthText } from "./figures.js";
 
 /** What one entry says, in a sentence without its number and day. */
 export function entryWords(entry: RecordEntry, units: FileUnits): string {
@@ -47,7 +47,7 @@ function sizeWords({ at, thickness, height }: MeasuredSize, units: FileUnits): s
         ? formatQuantity({ quantity: "share", value: at.share }, units)
         : at.kind;
   const sizes = [
-    thickness === undefined ? "" : `${caliperText(thickness, units)} thick`,
+    thickness === undefined ? "" : `${formatCaliper(thickness, units)} thick`,
     height === undefined ? "" : `${lengthText(height, units)} high`,
   ];
   return `${sizes.filter((size) => size !== "").join(" and ")} at ${place}`;

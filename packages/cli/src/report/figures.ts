@@ -1,5 +1,6 @@
 import {
   type FileUnits,
+  formatCaliper,
   formatLength,
   formatMass,
   GRAMS_PER_OUNCE,
@@ -76,11 +77,6 @@ export function lengthText(mm: number, units: FileUnits): string {
   return units === "mm" ? `${fixed(mm, 1)} mm` : formatLength(mm, "in", { remainder: false });
 }
 
-/** To 0.01 mm or 0.001 in, as calipers and micrometers show it. */
-export function caliperText(mm: number, units: FileUnits): string {
-  return units === "mm" ? `${fixed(mm, 2)} mm` : `${fixed(mm / MM_PER_INCH, 3)}"`;
-}
-
 /** Coarse ones first: the first that shows a difference is enough. */
 export const MASS_FIGURES: readonly Figure[] = [
   massText,
@@ -91,7 +87,7 @@ export const MASS_FIGURES: readonly Figure[] = [
 /** The same for lengths: tenths of a mm or 64ths of an inch, then what a micrometer shows. */
 export const LENGTH_FIGURES: readonly Figure[] = [
   lengthText,
-  caliperText,
+  formatCaliper,
   (mm, units) => `${fixed(units === "mm" ? mm : mm / MM_PER_INCH, 4)}${units === "mm" ? " mm" : '"'}`,
 ];
 

@@ -3,7 +3,7 @@ import { describeIssue, radiansToDegrees } from "@scantling/geometry/units";
 import { acceptedReason } from "../accepted.js";
 import { namesIn, placeFinding } from "../finding-place.js";
 import type { Job } from "../load.js";
-import { wrap } from "./layout.js";
+import { REPORT_WIDTH, wrap } from "./layout.js";
 
 export const SEVERITY_WORDS: Readonly<Record<Severity, string>> = {
   stop: "STOP",
@@ -52,6 +52,23 @@ export function findingText(finding: Finding, job: Job): string {
   const text = namesIn(describeIssue(finding, job.units), job);
   return `${reason === undefined ? "" : "accepted "}${SEVERITY_WORDS[finding.severity]}: ${text}${place === "" ? "" : ` (${place})`}${reason === undefined ? "" : ` Accepted: ${reason.replace(/\.$/u, "")}.`}`;
 }
+
+/** The first sentence of a finding. */
+export function firstSentence(finding: Finding, job: Job): string {
+  const [first = ""] = namesIn(describeIssue(finding, job.units), job).split(/(?<=[.?!]) (?=\p{Lu})/u);
+  return first;
+}
+
+/** How grave and the first sentence on one line; what does not fit on it is left to where all is told. */
+export function findingHeadline(finding: Finding, job: Job): string {
+  const [line = "", ...more] = wrap(
+    `${SEVERITY_WORDS[finding.severity]}: ${firstSentence(finding, job)}`,
+    REPORT_WIDTH - MORE.length,
+  );
+  return more.length === 0 ? line : `${line}${MORE}`;
+}
+
+const MORE = " …";
 
 /** The same as a paragraph; with `basis`, where its limit comes from. */
 export function findingLines(finding: Finding, job: Job, options: { basis: boolean }): string[] {

@@ -5,13 +5,13 @@ import {
   type StageNeed,
   type WeighIn,
 } from "@scantling/geometry";
-import { describeIssue, type FileUnits } from "@scantling/geometry/units";
+import { describeIssue, type FileUnits, formatCaliper } from "@scantling/geometry/units";
 import type { AskCost, AsWeighed, ReadingReport } from "../gate-costs.js";
 import type { GateReport, GateStackReport } from "../gate-report.js";
 import type { Job } from "../load.js";
 import { ASK_WORDS } from "../wishes.js";
 import { VERDICTS } from "./asks-text.js";
-import { caliperText, fineMassText, lengthText, massText, signedText } from "./figures.js";
+import { fineMassText, lengthText, massText, signedText } from "./figures.js";
 import { bySeverity, findingLines } from "./findings.js";
 import { item, layOutTable, wrap } from "./layout.js";
 import { cutText, sawLength } from "./stock-text.js";
@@ -146,7 +146,7 @@ function similarLines({ similar, found, targets, stage, readings }: GateReport, 
     ...similar.flatMap((one) => {
       const [name, size, less] = CHANGE_WORDS[one.change];
       if (!one.possible) return item("- ", `${name}: not so. ${describeIssue(one.issue, units)}`);
-      const show = one.change === "thinner-tip" ? caliperText : lengthText;
+      const show = one.change === "thinner-tip" ? formatCaliper : lengthText;
       const sure =
         one.toBeSure === undefined || show(one.toBeSure, units) === show(one.to, units)
           ? ""
@@ -170,7 +170,7 @@ function readingsLeftOut(readings: readonly ReadingReport[], units: FileUnits): 
   const list = under
     .map(
       (one) =>
-        `${caliperText(one.thickness, units)} at ${lengthText(one.x, units)} (drawn ${caliperText(one.finished, units)})`,
+        `${formatCaliper(one.thickness, units)} at ${lengthText(one.x, units)} (drawn ${formatCaliper(one.finished, units)})`,
     )
     .join(", ");
   return wrap(
@@ -223,7 +223,7 @@ function costLines({ answers, open, stops, knifeMass }: AskCost, job: Job): stri
 /** What is left to take off where a caliper was put on. */
 export function readingLines(readings: readonly ReadingReport[], job: Job): string[] {
   const { units } = job;
-  const show = (mm: number): string => caliperText(mm, units).replace(/^-/u, "−");
+  const show = (mm: number): string => formatCaliper(mm, units).replace(/^-/u, "−");
   const leftCells = ({ kept, left }: ReadingReport): string[] =>
     kept
       ? ["none: forge finish"]

@@ -1,8 +1,8 @@
 import { type BalanceWay, balanceWays, massShares } from "@scantling/geometry";
-import { type FileUnits, formatDensity } from "@scantling/geometry/units";
+import { type FileUnits, formatCaliper, formatDensity } from "@scantling/geometry/units";
 import { type AskAnswer, limitsOf } from "../asks.js";
 import type { Measured } from "../measure.js";
-import { caliperText, lengthText, massText, percentText, signedText } from "./figures.js";
+import { lengthText, massText, percentText, signedText } from "./figures.js";
 import { item, layOutTable, wrap } from "./layout.js";
 
 /** What helps where mass or balance is not as asked: where the mass is, and ways to move the balance. */
@@ -67,7 +67,7 @@ function wayText(way: BalanceWay, measured: Measured): string {
 function actionText(way: BalanceWay, units: FileUnits): string {
   switch (way.kind) {
     case "tang-taper":
-      return `taper the tang from ${caliperText(way.from, units)} to ${caliperText(way.to, units)} at the butt, before hardening`;
+      return `taper the tang from ${formatCaliper(way.from, units)} to ${formatCaliper(way.to, units)} at the butt, before hardening`;
     case "tang-holes": {
       const { diameter, places } = way;
       const [rear] = places;

@@ -7,7 +7,7 @@ import type {
   StackAsCut,
   WeldStage,
 } from "@scantling/geometry";
-import { type FileUnits, formatLength, formatQuantity } from "@scantling/geometry/units";
+import { type FileUnits, formatCaliper, formatLength, formatQuantity } from "@scantling/geometry/units";
 import type { Job } from "../load.js";
 import { CAUTIONS } from "./cautions.js";
 import { fixed, inBoth, lengthText, massText, percentText, volumeText } from "./figures.js";
@@ -212,20 +212,15 @@ function fineText(mm: number, units: FileUnits): string {
   return units === "mm" ? `${fixed(mm, 3)} mm` : formatLength(mm, "in", { resolution: 0.0001 });
 }
 
-/** To a hundredth of a millimetre, or a thousandth of an inch. */
-function caliperText(mm: number, units: FileUnits): string {
-  return units === "mm" ? `${fixed(mm, 2)} mm` : formatLength(mm, "in", { resolution: 0.001 });
-}
-
 /** Where the core comes out along the blade, by three assumptions. */
 function coreLines(core: CoreReport, units: FileUnits): string[] {
   const rows = core.stations.map(({ x, thinning, constant, lessScale, budget }) => [
     lengthText(x, units),
-    caliperText(thinning.core, units),
+    formatCaliper(thinning.core, units),
     lineText(thinning.lines, units),
     lineText(constant.lines, units),
     lineText(lessScale.lines, units),
-    budget.edge <= 0 ? "none" : caliperText(budget.edge, units),
+    budget.edge <= 0 ? "none" : formatCaliper(budget.edge, units),
   ]);
   return [
     ...layOutTable(
@@ -256,7 +251,7 @@ function coreSentences(core: CoreReport, units: FileUnits): string[] {
   if (heel === undefined) return [];
   return [
     ...wrap(
-      `Core ${caliperText(heel.thinning.core, units)} of ${caliperText(heel.forged, units)} forged at the heel; its line ${lineText(heel.thinning.lines, units)} above the edge.`,
+      `Core ${formatCaliper(heel.thinning.core, units)} of ${formatCaliper(heel.forged, units)} forged at the heel; its line ${lineText(heel.thinning.lines, units)} above the edge.`,
       undefined,
       "  ",
     ),
@@ -271,7 +266,7 @@ const limitText = (value: number, units: FileUnits): string =>
 function askedLines({ asked }: CoreReport, units: FileUnits): string[] {
   if (asked === undefined || asked.budget <= 0) return [];
   return wrap(
-    `For the line that is asked for, ${limitText(asked.low, units)} to ${limitText(asked.high, units)}, the core has to lie within ${caliperText(asked.budget, units)} of the middle.`,
+    `For the line that is asked for, ${limitText(asked.low, units)} to ${limitText(asked.high, units)}, the core has to lie within ${formatCaliper(asked.budget, units)} of the middle.`,
     undefined,
     "  ",
   );

@@ -1,12 +1,13 @@
 import {
   degreesToRadians,
   type FileUnits,
+  formatCaliper,
   GRAMS_PER_OUNCE,
   inchesToMm,
   radiansToDegrees,
 } from "@scantling/geometry/units";
 import type { FigureKind } from "./asks-text.js";
-import { caliperText, fixed, LENGTH_FIGURES, lengthText, MASS_FIGURES, massText } from "./figures.js";
+import { fixed, LENGTH_FIGURES, lengthText, MASS_FIGURES, massText } from "./figures.js";
 
 /** In what steps a limit is told, in mm, g and rad. */
 const STEPS: Readonly<Record<FileUnits, Readonly<Record<FigureKind, number>>>> = {
@@ -66,7 +67,7 @@ export function limitText(
     case "length":
       return (LENGTH_FIGURES[level] ?? lengthText)(rounded, units);
     case "thin":
-      return (LENGTH_FIGURES[Math.min(2, level + 1)] ?? caliperText)(rounded, units);
+      return (LENGTH_FIGURES[Math.min(2, level + 1)] ?? formatCaliper)(rounded, units);
     case "angle":
       return `${fixed(radiansToDegrees(rounded), level + 1)}°`;
     case "count":

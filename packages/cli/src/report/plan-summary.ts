@@ -8,7 +8,7 @@ import { verdictOf } from "../verdict.js";
 import { askRemarks, askTable, VERDICTS } from "./asks-text.js";
 import { CAUTIONS } from "./cautions.js";
 import { inBoth, massText, range, volumeText } from "./figures.js";
-import { bySeverity, findingLines, isStop } from "./findings.js";
+import { bySeverity, findingHeadline, findingLines, isStop } from "./findings.js";
 import { hardnessRows } from "./hardness-text.js";
 import { headingLines } from "./heading.js";
 import { layOutTable, wrap } from "./layout.js";
@@ -16,9 +16,6 @@ import { ledgerTotals } from "./ledger-text.js";
 import { mixedSummary } from "./mixed-text.js";
 import { costText, cutText, jointsText, noPlanLines, reachText, sawLength } from "./stock-text.js";
 import { balanceLines, causeLines } from "./weigh-text.js";
-
-/** Findings that the one screen has room for; the others stand in the check report. */
-const MOST_FINDINGS = 4;
 
 export interface PlanParts {
   readonly measured: Measured;
@@ -110,22 +107,24 @@ function barLines({ bars, measured }: PlanParts, units: FileUnits): string[] {
 /** Notes that say why a part of the plan is missing. */
 const NEEDED_NOTES: readonly string[] = ["rack-empty"];
 
-/** What is more than a note, as much as there is room for; the rest is counted. */
+/** What stops the job in full, every warning on a line of its own; notes are counted, and where all is told. */
 function findingSection(findings: readonly Finding[], job: Job): string[] {
   if (findings.length === 0) return [];
-  const sorted = bySeverity(findings);
-  const shown = sorted
-    .filter(
-      ({ severity, code, accepted }) =>
-        accepted === undefined && (severity !== "note" || NEEDED_NOTES.includes(code)),
-    )
-    .slice(0, MOST_FINDINGS);
-  const more = sorted.length - shown.length;
-  const rest = `${shown.length > 0 ? "and " : ""}${more}${shown.length > 0 ? " more" : more === 1 ? " note" : " notes"}: scantling check FILE`;
+  const shown = bySeverity(findings).filter(
+    ({ severity, code, accepted }) =>
+      accepted === undefined && (severity !== "note" || NEEDED_NOTES.includes(code)),
+  );
+  const notes = findings.length - shown.length;
+  const counted = notes === 1 ? "1 note" : `${notes} notes`;
   return [
-    "WARNINGS",
-    ...shown.flatMap((finding) => findingLines(finding, job, { basis: false })),
-    ...(more > 0 ? [rest] : []),
+    shown.length === 0
+      ? `WARNINGS: none; ${counted}: scantling check FILE`
+      : `WARNINGS; in full${notes === 0 ? "" : `, with ${counted}`}: scantling check FILE`,
+    ...shown.flatMap((finding) =>
+      finding.severity === "warn"
+        ? [findingHeadline(finding, job)]
+        : findingLines(finding, job, { basis: false }),
+    ),
     "",
   ];
 }
@@ -141,7 +140,7 @@ function drawingLines({ drawing, sheets, card, files, sheet }: PlanParts): strin
   return [
     "TO PRINT at 100 %",
     ...wrap(`${drawing}: the pattern, true size on ${paperWords(sheet)}`, undefined, "  "),
-    ...wrap(`${sheets}, ${card}: every sheet, and the bench card`, undefined, "  "),
+    ...wrap(`${sheets}, ${card}: every sheet, the bench card`, undefined, "  "),
     ...wrap(`Also: ${others.join(", ")}`, undefined, "  "),
   ];
 }

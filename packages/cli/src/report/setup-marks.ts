@@ -1,8 +1,8 @@
 import type { ForgeCard, HeatsLeft } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
-import { fineMassText, fixed } from "./figures.js";
+import { fineMassText, fixed, inBoth } from "./figures.js";
 import { layOutTable } from "./layout.js";
-import { anvilText, anvilUpText, inBothUnits } from "./setup-sizes.js";
+import { anvilText, anvilUpText } from "./setup-sizes.js";
 
 const COLUMNS = ["left", "right", "right"] as const;
 
@@ -13,7 +13,7 @@ export function markText({ marks }: ForgeCard, units: FileUnits): string {
   const behind = neck
     ? `behind it is handle and neck, ahead the blade. The step is at the mark, the handle itself begins ${anvilText(high.tang - high.handleFront, units)} behind it.`
     : "behind it is the handle, ahead the blade.";
-  return `punch the billet ${inBothUnits(anvilUpText, at, units)} from its butt end; ${behind} The mark covers high losses for the handle: saw off what is over at the butt. Spare is left at the point.`;
+  return `punch the billet ${inBoth(anvilUpText, at, units)} from its butt end; ${behind} The mark covers high losses for the handle: saw off what is over at the butt. Spare is left at the point.`;
 }
 
 /** What the handle and the blade take of the billet's length. */

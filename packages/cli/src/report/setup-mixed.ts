@@ -1,7 +1,8 @@
 import type { MixedBar, MixedPlan } from "@scantling/geometry";
 import { type FileUnits, formatLength } from "@scantling/geometry/units";
+import { inBoth } from "./figures.js";
 import { wrap } from "./layout.js";
-import { anvilText, hammeredText, inBothUnits } from "./setup-sizes.js";
+import { anvilText, hammeredText } from "./setup-sizes.js";
 import { sawLength } from "./stock-text.js";
 
 /** Bars of two or more steels to cut, and each of their welds: pieces, what to draw to, how to cut it. */
@@ -10,7 +11,7 @@ export const mixedLines = (plan: MixedPlan, units: FileUnits): string[] =>
 
 /** The same, a sentence each. */
 export function mixedSentences(plan: MixedPlan, units: FileUnits): string[] {
-  const long = inBothUnits(sawLength, plan.cutLength, units);
+  const long = inBoth(sawLength, plan.cutLength, units);
   return [
     `Cut, each ${long} long: ${plan.bars.map((bar) => barText(bar, units)).join("; ")}.`,
     ...plan.stages.map((stage, i) => {

@@ -1,9 +1,9 @@
 import { type ForgeCard, preformSteps, thermalElongation } from "@scantling/geometry";
 import { type FileUnits, formatTemperature, inchesToMm } from "@scantling/geometry/units";
 import { beside } from "./beside.js";
-import { fixed } from "./figures.js";
+import { fixed, inBoth } from "./figures.js";
 import { layOutTable, wrap } from "./layout.js";
-import { anvilText, hammeredText, inBothUnits, ruleText, unitless } from "./setup-sizes.js";
+import { anvilText, hammeredText, ruleText, unitless } from "./setup-sizes.js";
 import { bare, rightAligned, stopsKnown, withLayIn } from "./setup-stops.js";
 
 /** Steps along the preform that a rule lays off: 25 mm, 1 in. */
@@ -43,8 +43,8 @@ function bendText(card: ForgeCard, units: FileUnits): string {
   const bend =
     preCurve === undefined
       ? "Bevels lift it: measure (preCurve in the shop file)."
-      : `Bend the point down by ${inBothUnits(anvilText, preCurve, units)} more: the bevels lift it.`;
-  return `${pointText(card, (mm) => inBothUnits(ruleText, mm, units))} ${bend}`;
+      : `Bend the point down by ${inBoth(anvilText, preCurve, units)} more: the bevels lift it.`;
+  return `${pointText(card, (mm) => inBoth(ruleText, mm, units))} ${bend}`;
 }
 
 function preformTable(card: ForgeCard, units: FileUnits): string[] {

@@ -1,5 +1,5 @@
-import { type FileUnits, formatLength, inchesToMm, mmToInches } from "@scantling/geometry/units";
-import { type Figure, fixed, otherUnits } from "./figures.js";
+import { formatLength, inchesToMm, mmToInches } from "@scantling/geometry/units";
+import { type Figure, fixed } from "./figures.js";
 
 /** Inches on hot steel are told to this. */
 const INCH_STEP = 1 / 16;
@@ -29,10 +29,6 @@ export const anvilUpText: Figure = (mm, units) => {
 /** A thickness that is hammered or ground to: tenths of a mm, hundredths of an inch. */
 export const hammeredText: Figure = (mm, units) =>
   units === "mm" ? `${fixed(mm, 1)} mm` : `${fixed(mmToInches(mm), 2)}"`;
-
-/** In the reader's units, then the other ones. */
-export const inBothUnits = (figure: Figure, mm: number, units: FileUnits): string =>
-  `${figure(mm, units)} (${figure(mm, otherUnits(units))})`;
 
 /** A number in a table whose head says the unit. */
 export const unitless = (text: string): string => text.replace(/(?: mm|")$/u, "");

@@ -1,11 +1,11 @@
 import type { PressPasses, PressStop, StopChoice } from "@scantling/geometry";
-import { type FileUnits, formatLength, formatTemperature } from "@scantling/geometry/units";
-import { caliperText, percentText } from "./figures.js";
+import { type FileUnits, formatCaliper, formatLength, formatTemperature } from "@scantling/geometry/units";
+import { percentText } from "./figures.js";
 import { type Align, layOutTable, REPORT_WIDTH, wrap } from "./layout.js";
 
 /** A size in a table whose head says the unit. */
 export const bare = (mm: number, units: FileUnits): string =>
-  caliperText(mm, units).replace(/(?: mm|")$/u, "");
+  formatCaliper(mm, units).replace(/(?: mm|")$/u, "");
 
 /**
  * The passes of a press: what the caliper shows after each, cold and hot, and what to lay in for it. With real stops these

@@ -1,5 +1,5 @@
 import type { ForgeCard } from "@scantling/geometry";
-import { describeIssue, type FileUnits, formatTemperature } from "@scantling/geometry/units";
+import { describeIssue, type FileUnits, formatCaliper, formatTemperature } from "@scantling/geometry/units";
 import { acceptedReason } from "../accepted.js";
 import { namesIn, placeFinding } from "../finding-place.js";
 import type { Job } from "../load.js";
@@ -7,14 +7,14 @@ import type { Bars } from "../stock-report.js";
 import { ASK_WORDS } from "../wishes.js";
 import { beside } from "./beside.js";
 import { CAUTIONS } from "./cautions.js";
-import { caliperText, percentText } from "./figures.js";
-import { bySeverity, findingText, SEVERITY_WORDS } from "./findings.js";
+import { inBoth, percentText } from "./figures.js";
+import { bySeverity, findingText, firstSentence, SEVERITY_WORDS } from "./findings.js";
 import { layOutTable, wrap } from "./layout.js";
 import type { Setup } from "./setup-json.js";
 import { heatsTable, markTable, markText } from "./setup-marks.js";
 import { mixedLines } from "./setup-mixed.js";
 import { shapeLines } from "./setup-shape.js";
-import { anvilText, anvilUpText, hammeredText, inBothUnits, ruleText } from "./setup-sizes.js";
+import { anvilText, anvilUpText, hammeredText, ruleText } from "./setup-sizes.js";
 import { passTable, rightAligned, stopsKnown, withLayIn } from "./setup-stops.js";
 import { weighTable } from "./setup-weights.js";
 import { cutText, noPlanLines } from "./stock-text.js";
@@ -78,12 +78,11 @@ export function stopWords({ stops, notMet }: Pick<Setup, "stops" | "notMet">, jo
   return [
     ...(notMet.length === 0 ? [] : [`NOT MET: ${notMet.map((name) => ASK_WORDS[name]).join(", ")}`]),
     ...stops.map((finding) => {
-      const [first = ""] = namesIn(describeIssue(finding, job.units), job).split(/(?<=[.?!]) (?=\p{Lu})/u);
       // Of a hole the text does not say which.
       const hole = /\.holes\[/u.test(finding.path)
         ? `${placeFinding(finding, job).name.replace(/,.*/u, "")}: `
         : "";
-      return `STOP: ${hole}${first}`;
+      return `STOP: ${hole}${firstSentence(finding, job)}`;
     }),
   ];
 }
@@ -106,7 +105,7 @@ function billetLines(card: ForgeCard, units: FileUnits): string[] {
   return [
     ...paragraph(
       "Squeeze the weld",
-      `${stack.bars} bars, joints cleaned bright, ${caliperText(passes.from, units)} high, to ${caliperText(passes.to, units)} or less at welding heat: ${percentText(least)} at the least${more}. The billet is then ${anvilText(weld.width, units)} wide, ${anvilText(weld.dressedWidth, units)} with its sides ground, ${anvilText(billet.length, units)} long with its ends cropped; ${lies}.`,
+      `${stack.bars} bars, joints cleaned bright, ${formatCaliper(passes.from, units)} high, to ${formatCaliper(passes.to, units)} or less at welding heat: ${percentText(least)} at the least${more}. The billet is then ${anvilText(weld.width, units)} wide, ${anvilText(weld.dressedWidth, units)} with its sides ground, ${anvilText(billet.length, units)} long with its ends cropped; ${lies}.`,
     ),
     ...indented(passTable(passes, units)),
   ];
@@ -126,7 +125,7 @@ function shoulderLines(card: ForgeCard, units: FileUnits): string[] {
   const middle = tang.middle === undefined ? "" : `, ${size(tang.middle)} in the middle`;
   const fillet =
     tang.fillet === undefined ? "" : ` behind the radius of ${ruleText(tang.fillet, units)} in its corners`;
-  const drawn = `draw the handle ${inBothUnits(anvilUpText, tang.length, units)} long, ${size(tang.front)} at the shoulder${fillet}${middle}, ${size(tang.butt)} at the butt.`;
+  const drawn = `draw the handle ${inBoth(anvilUpText, tang.length, units)} long, ${size(tang.front)} at the shoulder${fillet}${middle}, ${size(tang.butt)} at the butt.`;
   const known = stopsKnown(handle.passes);
   if (shoulder.passes.length === 0) {
     const own = known && handle.passes !== thickness.passes ? indented(passTable(handle, units)) : [];
@@ -144,7 +143,7 @@ function shoulderLines(card: ForgeCard, units: FileUnits): string[] {
     pass.spineSide > 0 ? hammeredText(pass.spineSide, units) : "–",
     hammeredText(pass.height, units),
     known
-      ? caliperText(shoulderPressing[i]?.thickness ?? pass.thickness, units)
+      ? formatCaliper(shoulderPressing[i]?.thickness ?? pass.thickness, units)
       : hammeredText(pass.thickness, units),
     hammeredText(pass.fuller, units),
   ]);
@@ -184,7 +183,7 @@ function downLines(card: ForgeCard, units: FileUnits): string[] {
   if (passes.length === 0) {
     return paragraph(
       "Press the blade down",
-      `nothing to take off: the billet is ${caliperText(from, units)} thick, the preform ${caliperText(to, units)}.`,
+      `nothing to take off: the billet is ${formatCaliper(from, units)} thick, the preform ${formatCaliper(to, units)}.`,
     );
   }
   const height = preform[0]?.height ?? 0;
@@ -195,7 +194,7 @@ function downLines(card: ForgeCard, units: FileUnits): string[] {
   return [
     ...paragraph(
       "Press the blade down",
-      `from ${caliperText(from, units)} to ${caliperText(to, units)}, the preform's thickness at the heel, at ${formatTemperature(thickness.temperature, units)}${grows}.`,
+      `from ${formatCaliper(from, units)} to ${formatCaliper(to, units)}, the preform's thickness at the heel, at ${formatTemperature(thickness.temperature, units)}${grows}.`,
     ),
     ...indented(passTable(thickness, units)),
   ];

@@ -1,8 +1,8 @@
 import { type FaceFigures, type StationFigures, sectionAt, stationFigures } from "@scantling/geometry";
-import { type FileUnits, formatArea, radiansToDegrees } from "@scantling/geometry/units";
+import { type FileUnits, formatArea, formatCaliper, radiansToDegrees } from "@scantling/geometry/units";
 import type { Measured } from "../measure.js";
 import type { ReportStation } from "../stations.js";
-import { caliperText, fixed, lengthText } from "./figures.js";
+import { fixed, lengthText } from "./figures.js";
 import { layOutTable, REPORT_WIDTH } from "./layout.js";
 
 /** Columns of a table of stations; fewer where they would not fit on the page. */
@@ -40,8 +40,10 @@ function table(columns: readonly StationFigures[], symmetric: boolean, units: Fi
   const heights = columns.flatMap(({ aboveEdge }) => aboveEdge.map(({ above }) => above));
   const rows = [
     row("ahead of the heel", ({ x }) => lengthText(x, units)),
-    row(swedged ? "thickness, no swedge" : "thickness", ({ thickness }) => caliperText(thickness, units)),
-    row("spine with swedge", ({ atSwedge }) => (atSwedge === undefined ? "–" : caliperText(atSwedge, units))),
+    row(swedged ? "thickness, no swedge" : "thickness", ({ thickness }) => formatCaliper(thickness, units)),
+    row("spine with swedge", ({ atSwedge }) =>
+      atSwedge === undefined ? "–" : formatCaliper(atSwedge, units),
+    ),
     row("height", ({ height }) => lengthText(height, units)),
     row("area", ({ area }) => formatArea(area, units)),
     ...ofFace("bevel height", ({ bevelHeight }) => lengthText(bevelHeight, units)),
@@ -50,19 +52,21 @@ function table(columns: readonly StationFigures[], symmetric: boolean, units: Fi
       .sort((a, b) => a - b)
       .map((above) =>
         row(
-          units === "mm" ? `${above} mm above edge` : `${above} mm above edge (${caliperText(above, units)})`,
+          units === "mm"
+            ? `${above} mm above edge`
+            : `${above} mm above edge (${formatCaliper(above, units)})`,
           ({ aboveEdge }) => {
             const found = aboveEdge.find((one) => one.above === above);
-            return found === undefined ? "–" : caliperText(found.thickness, units);
+            return found === undefined ? "–" : formatCaliper(found.thickness, units);
           },
         ),
       ),
     ...ofFace(symmetric ? "edge-bevel width" : "edge bevel", ({ edgeBevel }) =>
-      edgeBevel === undefined ? "–" : caliperText(edgeBevel.width, units),
+      edgeBevel === undefined ? "–" : formatCaliper(edgeBevel.width, units),
     ),
     row("behind the edge", ({ right, left }) => {
       const bevel = right?.edgeBevel ?? left?.edgeBevel;
-      return bevel === undefined ? "–" : caliperText(bevel.behind, units);
+      return bevel === undefined ? "–" : formatCaliper(bevel.behind, units);
     }),
   ];
   return layOutTable(

@@ -1,9 +1,9 @@
 import type { Knife } from "@scantling/geometry";
-import { type FileUnits, formatArea } from "@scantling/geometry/units";
+import { type FileUnits, formatArea, formatCaliper } from "@scantling/geometry/units";
 import type { Measured } from "../measure.js";
 import { STATE_WORDS } from "../models/pattern-model.js";
 import type { WeighedState } from "../weigh-in-state.js";
-import { caliperText, fineMassText, fixed, inBoth, lengthText, placeText, volumeText } from "./figures.js";
+import { fineMassText, fixed, inBoth, lengthText, placeText, volumeText } from "./figures.js";
 import { findingJson } from "./findings.js";
 import { layOutTable, REPORT_WIDTH, wrap } from "./layout.js";
 import { densityLines, materialsJson } from "./materials.js";
@@ -39,7 +39,7 @@ const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.
 /** What is still on in this state. */
 function allowanceWords({ allowances, finish }: Knife, state: string, units: FileUnits): string {
   const { face, outline, tip, butt, afterHardening, minEdge } = allowances;
-  const show = (mm: number): string => caliperText(mm, units);
+  const show = (mm: number): string => formatCaliper(mm, units);
   const ground = [
     ...(finish.bevels === "ground" ? ["bevels"] : []),
     ...(finish.flats === "ground" ? ["flats"] : []),
@@ -69,8 +69,8 @@ function table(columns: WeighedState["stations"], units: FileUnits): string[] {
   return layOutTable(
     [
       row("ahead of the heel", ({ x }) => lengthText(x, units)),
-      row("thickness, spine", ({ section }) => caliperText(section.thickness, units)),
-      row("thickness, edge", ({ section }) => caliperText(section.edgeThickness, units)),
+      row("thickness, spine", ({ section }) => formatCaliper(section.thickness, units)),
+      row("thickness, edge", ({ section }) => formatCaliper(section.edgeThickness, units)),
       row("height", ({ section }) => lengthText(section.height, units)),
       row("area", ({ section }) => formatArea(section.area, units)),
       ...heights
@@ -78,7 +78,7 @@ function table(columns: WeighedState["stations"], units: FileUnits): string[] {
         .map((above) =>
           row(`${above} mm above edge`, ({ section }) => {
             const found = section.aboveEdge.find((one) => one.above === above);
-            return found === undefined ? "–" : caliperText(found.thickness, units);
+            return found === undefined ? "–" : formatCaliper(found.thickness, units);
           }),
         ),
     ],

@@ -166,7 +166,13 @@ const ALLOWANCE_WORDS: Readonly<Record<keyof typeof KNIFE_DEFAULTS.allowances, s
 
 /** Least edge that does not warp or crack easily under a spine, mm. */
 function quenchEdge(spine: number): number {
-  const { quenchThinSpine, quenchThickSpine, quenchEdgeThin, quenchEdge: usual, quenchEdgeThick } = HARDENING_LIMITS;
+  const {
+    quenchThinSpine,
+    quenchThickSpine,
+    quenchEdgeThin,
+    quenchEdge: usual,
+    quenchEdgeThick,
+  } = HARDENING_LIMITS;
   if (spine <= quenchThinSpine.value) return quenchEdgeThin.value;
   return (spine > quenchThickSpine.value ? quenchEdgeThick : usual).value;
 }

@@ -6,10 +6,10 @@ import {
   suggestMaterials,
   type TangSpec,
 } from "@scantling/geometry";
-import { type FileUnits, formatDensity, nearestWord } from "@scantling/geometry/units";
+import { type FileUnits, formatCaliper, formatDensity, nearestWord } from "@scantling/geometry/units";
 import { POSITIVE, readQuantity } from "../file/fields.js";
 import { showText } from "../file/index.js";
-import { caliperText, type Figure, inBoth, lengthText, massText, range } from "../report/figures.js";
+import { type Figure, inBoth, lengthText, massText, range } from "../report/figures.js";
 import { askFor, type Question, STOPPED, type Stopped, say, type Taken, type Talk } from "./ask.js";
 import { FAMILY_CHOICES, FAMILY_WORDS, USUAL_FAMILY } from "./family-words.js";
 import {
@@ -95,7 +95,7 @@ async function askShape(talk: Talk, family: FamilyName, units: FileUnits): Promi
         usual.spine,
         type.spine,
         units,
-        caliperText,
+        formatCaliper,
         "Side to side at the spine, finished. The file thins it to the tip.",
       ),
     );

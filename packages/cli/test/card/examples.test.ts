@@ -68,7 +68,9 @@ describe.each(FILES)("the card of %s", (file) => {
       for (const paper of PAPERS) {
         const texts = benchCard(made[units].card, paperNamed(paper))
           .flatMap(({ items }) => items)
-          .flatMap((item) => (item.kind === "group" && item.name?.startsWith("panel") ? item.items : []))
+          .flatMap((item) =>
+            item.kind === "group" && item.name?.startsWith("panel") === true ? item.items : [],
+          )
           .flatMap((item) => (item.kind === "text" && item.bold ? [item] : []));
         const most = Math.max(...texts.map(({ height }) => height));
         expect(most).toBeGreaterThanOrEqual(5);

@@ -1,6 +1,6 @@
+import { formatCaliper } from "@scantling/geometry/units";
 import { describe, expect, it } from "vitest";
 import {
-  caliperText,
   fineMassText,
   fixed,
   inBoth,
@@ -98,8 +98,8 @@ describe("signs", () => {
     for (const value of [0, -0, -1e-12, -0.01, 0.01]) {
       expect(signedText(fineMassText, value, "mm"), `${value}`).toMatch(/^0/u);
       expect(signedText(fineMassText, value, "in"), `${value}`).toMatch(/^0/u);
-      expect(signedText(caliperText, value / 10, "mm"), `${value}`).toBe("0.00 mm");
-      expect(signedText(caliperText, value, "in"), `${value}`).toBe('0.000"');
+      expect(signedText(formatCaliper, value / 10, "mm"), `${value}`).toBe("0.00 mm");
+      expect(signedText(formatCaliper, value, "in"), `${value}`).toBe('0.000"');
       expect(signedText(lengthText, value, "in"), `${value}`).toBe('0"');
     }
   });
@@ -116,7 +116,7 @@ describe("signs", () => {
 
 describe("thickness", () => {
   it("is told as calipers show it, with all its digits", () => {
-    expect(caliperText(3.048, "mm")).toBe("3.05 mm");
-    expect(caliperText(3.048, "in")).toBe('0.120"');
+    expect(formatCaliper(3.048, "mm")).toBe("3.05 mm");
+    expect(formatCaliper(3.048, "in")).toBe('0.120"');
   });
 });

@@ -2,8 +2,8 @@ import { bevelAt } from "../blade/bevel-at.js";
 import type { Knife } from "../blade/knife.js";
 import { bevelsBegin, type Side } from "../blade/knife-faces.js";
 import { sideAngle } from "../blade/size-states.js";
-import { arcBetween, line, type Segment } from "../plane/segment.js";
 import { BENCH_LIMITS } from "../limits/bench-limits.js";
+import { arcBetween, line, type Segment } from "../plane/segment.js";
 import { type HandleSection, handleBody } from "./handle-sections.js";
 
 /** Where along the handle a section is taken. */

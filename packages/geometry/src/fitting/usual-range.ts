@@ -1,7 +1,7 @@
 import { bevelAt } from "../blade/bevel-at.js";
-import { FINDING_LIMITS } from "../limits/finding-limits.js";
 import type { Knife } from "../blade/knife.js";
 import { bevelsBegin } from "../blade/knife-faces.js";
+import { FINDING_LIMITS } from "../limits/finding-limits.js";
 import type { Changeable } from "./changeable.js";
 
 /** How far something may be changed: of one size its least and greatest value, of several shares of what is drawn. */

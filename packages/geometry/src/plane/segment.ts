@@ -249,9 +249,9 @@ export interface ShapeMap {
  * The same curve on the other side of a map; it is run the same way, and an arc stays an arc.
  *
  * @example
- * // a quarter turn about 0, 0
- * const turn = { point: ({ x, y }) => ({ x: -y, y: x }), direction: (angle) => angle + Math.PI / 2 };
- * mapSegment(line({ x: 0, y: 0 }, { x: 8, y: 3 }), turn).to; // { x: -3, y: 8 }
+ * const whole = line({ x: 0, y: 0 }, { x: 8, y: 3 });
+ * // half as large
+ * mapSegment(whole, { point: ({ x, y }) => ({ x: x / 2, y: y / 2 }), radius: (mm) => mm / 2 }).to; // { x: 4, y: 1.5 }
  */
 export function mapSegment(
   segment: Segment,

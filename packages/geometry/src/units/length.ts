@@ -40,6 +40,22 @@ export function formatLength(mm: number, units: FileUnits, format: LengthFormat 
 }
 
 /**
+ * A length as calipers and micrometers show it, with all its digits: mm to 0.01, inches to 0.001.
+ *
+ * @param mm - Length in mm.
+ *
+ * @example
+ * formatCaliper(3.048, "mm"); // "3.05 mm"
+ * formatCaliper(3.048, "in"); // '0.120"'
+ */
+export const formatCaliper = (mm: number, units: FileUnits): string =>
+  units === "mm" ? `${withZeros(mm, 2)} mm` : `${withZeros(mm / MM_PER_INCH, 3)}"`;
+
+/** Rounded, halves up as elsewhere; what is rounded to nothing has no sign. */
+const withZeros = (value: number, decimals: number): string =>
+  Number(formatNumber(value, 10 ** -decimals)).toFixed(decimals);
+
+/**
  * mm of a length in inches.
  *
  * @example

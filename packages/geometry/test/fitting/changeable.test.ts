@@ -166,7 +166,10 @@ describe("what is usually changed", () => {
     expectWithin(range(SLAB_KNIFE, "tang.buttThickness").most, Math.min(1.3 * 3.2, 4.2), 1e-9);
     expectWithin(range(SLAB_KNIFE, "tang.buttThickness").least, 0.7 * 3.2, 1e-9);
     const thin = { ...SLAB_KNIFE, tang: { ...SLAB_KNIFE.tang, buttThickness: 2 } };
-    const round = { ...SLAB_KNIFE, handle: { slabs: { material: { name: "beech" }, thickness: 8, edgeRadius: 7 } } };
+    const round = {
+      ...SLAB_KNIFE,
+      handle: { slabs: { material: { name: "beech" }, thickness: 8, edgeRadius: 7 } },
+    };
     expectWithin(range(round, "handle.slabs.thickness").least, 7, 1e-9);
     // Where a pin goes through, it keeps the 1.6 mm that findings ask for.
     expectWithin(range(thin, "tang.buttThickness").least, 1.6, 1e-9);

@@ -19,11 +19,12 @@ describe("describeIssue", () => {
     const all: Issue = {
       code: "all",
       path: "",
-      text: "{m} {a} {t} {h} {s} {n} {f} {v}",
+      text: "{m} {a} {t} {k} {h} {s} {n} {f} {v}",
       values: {
         m: mass(480),
         a: { quantity: "angle", value: Math.PI / 12 },
         t: { quantity: "temperature", value: 820 },
+        k: { quantity: "temperature difference", value: 11 },
         h: { quantity: "time", value: 5400 },
         s: { quantity: "share", value: 0.3 },
         n: { quantity: "count", value: 3 },
@@ -31,8 +32,10 @@ describe("describeIssue", () => {
         v: { quantity: "volume", value: 1000 },
       },
     };
-    expect(describeIssue(all, "mm")).toBe("480 g 15° 820 °C 1 h 30 min 30 % 3 100 mm² 1 cm³");
-    expect(describeIssue(all, "in")).toBe("1 lb 0.93 oz 15° 1508 °F 1 h 30 min 30 % 3 0.155 in² 0.061 in³");
+    expect(describeIssue(all, "mm")).toBe("480 g 15° 820 °C 11 °C 1 h 30 min 30 % 3 100 mm² 1 cm³");
+    expect(describeIssue(all, "in")).toBe(
+      "1 lb 0.93 oz 15° 1508 °F 20 °F 1 h 30 min 30 % 3 0.155 in² 0.061 in³",
+    );
   });
 
   it("takes a text that names a missing value for our own mistake", () => {

@@ -4,7 +4,8 @@ import type { PaperSize } from "../paper.js";
 import { onOnePaper, onOwnPage, onSmallestPaper } from "./one-page.js";
 import { onPackedPages } from "./packed-pages.js";
 import type { SheetContent } from "./sheet-content.js";
-import { onTiles } from "./tiles.js";
+import { type TiledPages, tiledSheet } from "./tiles.js";
+import { compareRanks } from "./tiling/choose-grid.js";
 import type { TileOptions } from "./tiling/tile-options.js";
 import { onViewPage } from "./view-page.js";
 
@@ -42,13 +43,12 @@ export function layOutSheet(
   }
 }
 
-/** The version on the fewest pages, the first of those. */
-const fewest = (versions: readonly (Drawing[] | undefined)[]): Drawing[] | undefined =>
-  versions.reduce<Drawing[] | undefined>(
-    (best, pages) =>
-      pages !== undefined && pages.length < (best?.length ?? Number.POSITIVE_INFINITY) ? pages : best,
-    undefined,
-  );
+/** The version on the fewest pages; of those the one with the fewest flaws, the first of these. */
+const best = (versions: readonly (TiledPages | undefined)[]): TiledPages | undefined =>
+  versions.reduce<TiledPages | undefined>((a, b) => {
+    if (a === undefined || b === undefined) return a ?? b;
+    return compareRanks([b.pages.length, ...b.flaws], [a.pages.length, ...a.flaws]) < 0 ? b : a;
+  }, undefined);
 
 /** Of versions that only have fewer dimensions the fullest: on several pages there is room for them all. */
 const distinct = (versions: readonly SheetContent[]): SheetContent[] =>
@@ -62,14 +62,14 @@ function onPaper(versions: readonly SheetContent[], paper: PaperSize, tiling: Ti
   if (whole !== undefined) return [whole];
   const unjoined = versions[0]?.view === undefined ? undefined : onViewPage(versions, paper);
   if (unjoined !== undefined) return unjoined;
-  const pages = fewest(
-    distinct(versions).map((version) =>
-      version.view === undefined
-        ? onPackedPages(version, paper)
-        : onTiles(version, version.view, paper, tiling),
-    ),
+  const found = best(
+    distinct(versions).map((version) => {
+      if (version.view !== undefined) return tiledSheet(version, version.view, paper, tiling);
+      const pages = onPackedPages(version, paper);
+      return pages && { pages, flaws: [] };
+    }),
   );
-  if (pages !== undefined) return pages;
+  if (found !== undefined) return found.pages;
   const [content] = versions;
   throw new GeometryError(
     "sheet-too-large",

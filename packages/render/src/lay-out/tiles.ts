@@ -16,19 +16,33 @@ import { tilePage } from "./tiling/tile-page.js";
  * A sheet whose view is larger than the paper, on several pages: first what is not the view, with a map of the pages,
  * then the pages on which the view is drawn, row by row. Their windows overlap; what nothing is drawn in gets no page.
  * The paper lies or stands, whichever takes fewer pages, and the windows are shifted so that as few features and as
- * little lettering as possible come where two pages overlap.
+ * little lettering as possible come where two pages overlap, and no page holds the last bit of the view alone.
  *
  * Every page keeps the view's own mm, so that the same point has the same coordinates on each.
  *
  * @returns undefined where the paper is too small for a window of 40 mm beside the check bars, or for another part.
  * @throws {GeometryError} `tile-limits` where margin or overlap are out of their limits.
  */
-export function onTiles(
+export const onTiles = (
   content: SheetContent,
   view: SheetView,
   paper: PaperSize,
   options: TileOptions = {},
-): Drawing[] | undefined {
+): Drawing[] | undefined => tiledSheet(content, view, paper, options)?.pages;
+
+/** A sheet on tiles, and what is not as it should be: features in overlaps, then pages with a sliver of the view alone. */
+export interface TiledPages {
+  readonly pages: Drawing[];
+  readonly flaws: readonly number[];
+}
+
+/** The same as {@link onTiles}, with what another version of the sheet may do better. */
+export function tiledSheet(
+  content: SheetContent,
+  view: SheetView,
+  paper: PaperSize,
+  options: TileOptions,
+): TiledPages | undefined {
   const { margin, overlap } = tileMeasures(options);
   const drawn = tiledInk(view);
   const ways = bothWays(paper).flatMap((turned) => {
@@ -48,12 +62,16 @@ export function onTiles(
   const marks = markPlaces(grid, drawn);
   const sheet = { content, view, paper: best.paper, frame: best.frame, grid, texts: drawn.texts, marks };
   const pages = cover.length + tiles.length;
-  return [
-    ...cover,
-    ...tiles.map((tile, index) =>
-      tilePage(sheet, tile, { paper: paper.name, page: cover.length + index + 1, pages }),
-    ),
-  ];
+  return {
+    pages: [
+      ...cover,
+      ...tiles.map((tile, index) =>
+        tilePage(sheet, tile, { paper: paper.name, page: cover.length + index + 1, pages }),
+      ),
+    ],
+    // Behind the number of pages: see `chooseGrid`.
+    flaws: best.rank.slice(1, 3),
+  };
 }
 
 interface Way extends RankedGrid {

@@ -1,7 +1,7 @@
 import { formatNumber } from "@scantling/geometry/units";
 import { cleanText } from "../clean-text.js";
 import { fitText } from "../fit-text.js";
-import { caliperText, type DualText, lengthText, onOneLine } from "../label-text.js";
+import { type DualText, lengthText, onOneLine, sizeText } from "../label-text.js";
 import { steelColumns } from "../lay-out/footprint.js";
 import { type Part, tablePart } from "../lay-out/part.js";
 import { type SheetContent, viewOf } from "../lay-out/sheet-content.js";
@@ -51,7 +51,7 @@ export function sheathContents(model: SheathModel): SheetContent[] {
         orderFields(
           model,
           [
-            ["Leather", onOneLine(caliperText(sheath.sizes.leather, units))],
+            ["Leather", onOneLine(sizeText(sheath.sizes.leather, units))],
             ["Lines", "cut outside; fold dashed"],
           ],
           page,
@@ -76,7 +76,7 @@ const NOTES_WIDTH = { wide: 104, narrow: 66 } as const;
 const MOST_LINES = 4;
 
 function sizes({ sheath, units }: SheathModel, narrow: boolean): TableContent {
-  const caliper = (mm: number): DualText => caliperText(mm, units);
+  const caliper = (mm: number): DualText => sizeText(mm, units);
   const row = (long: string, short: string, size: DualText): string[][] =>
     narrow ? inTwoLines([short, size]) : [[long, onOneLine(size)]];
   const { welt, trim, stitchInset, leather } = sheath.sizes;

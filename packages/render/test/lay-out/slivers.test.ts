@@ -3,12 +3,23 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { boxOfItems } from "../../src/box.js";
 import { type DrawingItem, lettering } from "../../src/drawing.js";
-import type { SheetContent } from "../../src/lay-out/sheet-content.js";
+import { layOutSheet } from "../../src/lay-out/lay-out-sheet.js";
+import type { Part } from "../../src/lay-out/part.js";
+import { type SheetContent, viewOf } from "../../src/lay-out/sheet-content.js";
 import { bothWays, type PaperSize } from "../../src/paper.js";
 import { patternContents } from "../../src/sheets/pattern-sheet.js";
 import { plainKnife } from "../plain-knife.js";
 import { contentOf } from "./random-view.js";
-import { A4, LETTER, placeOf, samplePoints, type TilePage, tiled, windowSize } from "./tiled-views.js";
+import {
+  A4,
+  LETTER,
+  placeOf,
+  samplePoints,
+  type TilePage,
+  tiled,
+  tilesAmong,
+  windowSize,
+} from "./tiled-views.js";
 
 // A page that holds the last bit of a drawing alone is paper and a joint for nothing.
 const SLIVER = 15;
@@ -199,6 +210,28 @@ describe("a page with a sliver of the drawing alone", () => {
     expectNone(covered, A4);
   });
 });
+
+describe("of versions of a sheet on as many pages", () => {
+  it("the one with fewer flaws is taken: here a hole in an overlap", () => {
+    const choice = { kind: "paper", paper: A5 } as const;
+    const bare = strip(200, []);
+    // Holes so close together that every joint hides one.
+    const holes = Array.from({ length: 15 }, (_, index) => ({ x: 8 + 13 * index, y: 0 }));
+    const crowded: SheetContent = {
+      ...bare,
+      view: viewOf(bare.view?.items ?? [], { features: holes }),
+      title: "With holes all along",
+    };
+    const alone = windowsOf(tilesAmong(layOutSheet([crowded], choice)));
+    const points = samplePoints(bare.view?.items ?? [], 1);
+    expect(counted(points, holes, alone, SLIVER)).toMatchObject({ pages: 2, hidden: 1 });
+    const [first] = layOutSheet([crowded, { ...bare, parts: [NOTE] }], choice);
+    expect(first?.title).toBe(bare.title);
+  });
+});
+
+/** A part, so that the second version is not taken for the first with fewer dimensions. */
+const NOTE: Part = { name: "note", width: 10, height: 5, wish: "foot", items: () => [] };
 
 /** A line with a hole near either end and words over it, from the places given. */
 function strip(length: number, words: readonly number[]): SheetContent {

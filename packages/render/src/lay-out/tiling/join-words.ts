@@ -1,5 +1,5 @@
 import { type DrawingItem, lettering } from "../../drawing.js";
-import { caliperText, onOneLine } from "../../label-text.js";
+import { onOneLine, sizeText } from "../../label-text.js";
 import { KEY, LINE_PITCH, SMALL } from "../../lettering-size.js";
 import { besideUnits, type SheetUnits, styleOf } from "../../sheet-units.js";
 import { textReach, textWidth } from "../../text-metrics.js";
@@ -50,8 +50,8 @@ function joinLines(
         ? [rows === 2 ? "Lay B1 on A1." : "Join from the top: B1 on A1, then C1 on B1, and so on."]
         : ["Join each row from the left, then lay row B on row A, and so on."];
   const spans = [
-    ...(columns > 2 ? [`${onOneLine(caliperText(width - overlap, shown))} across`] : []),
-    ...(rows > 2 ? [`${onOneLine(caliperText(height - overlap, shown))} up`] : []),
+    ...(columns > 2 ? [`${onOneLine(sizeText(width - overlap, shown))} across`] : []),
+    ...(rows > 2 ? [`${onOneLine(sizeText(height - overlap, shown))} up`] : []),
   ];
   const steps = [
     ["Measure the check bars of each page before you cut it."],

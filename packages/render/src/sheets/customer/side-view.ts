@@ -1,8 +1,9 @@
 import { type Bounds, type Path, pathBounds } from "@scantling/geometry";
+
 import { boxOfItems } from "../../box.js";
 import { type Callout, calloutRow } from "../../callouts.js";
 import { type DrawingItem, lettering } from "../../drawing.js";
-import { caliperText, linesOf } from "../../label-text.js";
+import { linesOf, sizeText } from "../../label-text.js";
 import { SMALL } from "../../lettering-size.js";
 import type { CustomerView } from "../../models/customer-model.js";
 import { type Silhouette, silhouetteOf } from "../../silhouette.js";
@@ -79,7 +80,7 @@ function thicknessLabels(
       const at = x / ratio;
       return {
         from: { x: at, y: silhouette.topAt(at) },
-        lines: linesOf(caliperText(thickness, pattern.units)),
+        lines: linesOf(sizeText(thickness, pattern.units)),
       };
     });
   if (callouts.length === 0) return [];

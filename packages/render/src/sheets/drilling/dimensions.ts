@@ -2,7 +2,7 @@ import { boxOfItems } from "../../box.js";
 import { extensionLine, levelDimension, uprightDimension } from "../../dimension.js";
 import type { DrawingItem } from "../../drawing.js";
 import { centreHalfLength } from "../../hole-mark.js";
-import { caliperText, onOneLine } from "../../label-text.js";
+import { onOneLine, sizeText } from "../../label-text.js";
 import type { DrillingModel, DrillingPlace } from "../../models/drilling-model.js";
 import type { Silhouette } from "../../silhouette.js";
 import { inOrder } from "../pattern/upright-dimensions.js";
@@ -56,7 +56,7 @@ export function drillingDimensions(
         from,
         to: place.centre.x,
         y,
-        text: onOneLine(caliperText(place.along, model.units)),
+        text: onOneLine(sizeText(place.along, model.units)),
         clearOf: [from, ...passing],
         beside: place.end === "heel" ? "right" : "left",
       }),
@@ -111,6 +111,6 @@ function inFromEdge(model: DrillingModel, { bounds }: Silhouette, shared: boolea
     lowFrom: levelEdge.side === "top" ? holeFrom : edgeFrom,
     highFrom: levelEdge.side === "top" ? edgeFrom : holeFrom,
     x: bounds.minX - FROM_OUTLINE,
-    ...caliperText(high - low, units),
+    ...sizeText(high - low, units),
   });
 }

@@ -1,9 +1,9 @@
-import { caliperText, onOneLine } from "../../label-text.js";
+import { onOneLine, sizeText } from "../../label-text.js";
 import type { DrillingModel } from "../../models/drilling-model.js";
 
 /** How to lay the centres off, and what the edges are. */
 export function drillingNotes({ levelEdge, forged, state, units }: DrillingModel): string[] {
-  const write = (mm: number): string => onOneLine(caliperText(mm, units));
+  const write = (mm: number): string => onOneLine(sizeText(mm, units));
   const square =
     levelEdge === undefined
       ? "Neither edge of the tang is straight and level: strike a line along the blade first, or punch through the print."

@@ -1,6 +1,6 @@
 import type { FlatFace } from "@scantling/geometry";
 import type { DrawingItem } from "../../drawing.js";
-import { caliperText, lengthText } from "../../label-text.js";
+import { lengthText, sizeText } from "../../label-text.js";
 import type { SheetUnits } from "../../sheet-units.js";
 import { type TableContent, tableItems, tableSize } from "../../table.js";
 import { small, textBlock } from "../part-of.js";
@@ -35,8 +35,8 @@ function flatFaceTable(faces: readonly FlatFace[], units: SheetUnits): TableCont
           `${USES[use]}${side === "both" ? "" : `, ${side}`}`,
           lengthText(x, units),
           lengthText(chord, units),
-          caliperText(light, units),
-          caliperText(read(radius), units),
+          sizeText(light, units),
+          sizeText(read(radius), units),
         ]),
       ),
     ),

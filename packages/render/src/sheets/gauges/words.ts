@@ -9,7 +9,7 @@ import {
   type RadiusUse,
 } from "@scantling/geometry";
 import { formatAngle } from "@scantling/geometry/units";
-import { caliperText, lengthText, onOneLine } from "../../label-text.js";
+import { lengthText, onOneLine, sizeText } from "../../label-text.js";
 import { KEY } from "../../lettering-size.js";
 import type { SheetUnits } from "../../sheet-units.js";
 import { small, type TextLine } from "../part-of.js";
@@ -17,7 +17,7 @@ import { small, type TextLine } from "../part-of.js";
 type Units = SheetUnits;
 
 const head = (text: string): TextLine => ({ text, height: KEY, bold: true });
-const caliper = (mm: number, units: Units): string => onOneLine(caliperText(mm, units));
+const caliper = (mm: number, units: Units): string => onOneLine(sizeText(mm, units));
 const tape = (mm: number, units: Units): string => onOneLine(lengthText(mm, units));
 /** A hundredth of a degree moves a face by less than a hundredth of a mm over 50. */
 const ANGLE_STEP = 0.01;

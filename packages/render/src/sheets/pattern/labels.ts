@@ -1,7 +1,7 @@
 import { type Bounds, crossingsAtX, letterName } from "@scantling/geometry";
 import { type Callout, calloutRow } from "../../callouts.js";
 import { type DrawingItem, lettering } from "../../drawing.js";
-import { caliperText, lengthText, linesOf } from "../../label-text.js";
+import { lengthText, linesOf, sizeText } from "../../label-text.js";
 import { SMALL } from "../../lettering-size.js";
 import type { PatternModel } from "../../models/pattern-model.js";
 import type { Silhouette } from "../../silhouette.js";
@@ -42,9 +42,9 @@ export function patternLabels(model: PatternModel, silhouette: Silhouette, view:
 
 function stationCallouts(model: PatternModel): Callout[] {
   return model.stations.map((station) => {
-    const thickness = caliperText(station.thickness, model.units);
+    const thickness = sizeText(station.thickness, model.units);
     const place = lengthText(station.x, model.units);
-    const left = station.atSwedge === undefined ? undefined : caliperText(station.atSwedge, model.units);
+    const left = station.atSwedge === undefined ? undefined : sizeText(station.atSwedge, model.units);
     return {
       from: { x: station.x, y: station.top },
       lines: [
@@ -62,7 +62,7 @@ export function holeCallouts(
   silhouette: Silhouette,
 ): Callout[] {
   return model.holes.map((hole, index) => {
-    const diameter = caliperText(hole.diameter, model.units);
+    const diameter = sizeText(hole.diameter, model.units);
     return {
       from: { x: hole.centre.x, y: holeLineTop(hole, silhouette) },
       lines: [

@@ -1,7 +1,7 @@
 import { arcAround, crossingsAtX, type Path, type Vec2 } from "@scantling/geometry";
 import type { Callout } from "../../callouts.js";
 import type { DrawingItem } from "../../drawing.js";
-import { caliperText, onOneLine } from "../../label-text.js";
+import { onOneLine, sizeText } from "../../label-text.js";
 import type { PatternModel } from "../../models/pattern-model.js";
 import type { Role } from "../../role.js";
 import type { Silhouette } from "../../silhouette.js";
@@ -118,7 +118,7 @@ function labelledLines(model: PatternModel): { readonly words: string[]; readonl
           {
             words: [
               `cut line, ${cutLine.offset < 0 ? "inside" : "outside"}`,
-              onOneLine(caliperText(Math.abs(cutLine.offset), units)),
+              onOneLine(sizeText(Math.abs(cutLine.offset), units)),
             ],
             paths: cutLine.paths,
           },

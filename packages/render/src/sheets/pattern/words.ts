@@ -1,5 +1,5 @@
 import { cleanText } from "../../clean-text.js";
-import { caliperText, lengthText, massText, onOneLine } from "../../label-text.js";
+import { lengthText, massText, onOneLine, sizeText } from "../../label-text.js";
 import type { PageInfo } from "../../lay-out/sheet-content.js";
 import type { PatternModel } from "../../models/pattern-model.js";
 import { unitsWords } from "../../sheet-units.js";
@@ -64,7 +64,7 @@ const statesOf = (model: PatternModel): string => {
 /** "saw line 0.5 mm outside", where something else than the outline is cut along. */
 export function cutLineWords({ cutLine, units }: PatternModel): string | undefined {
   if (cutLine === undefined) return undefined;
-  const distance = onOneLine(caliperText(Math.abs(cutLine.offset), units));
+  const distance = onOneLine(sizeText(Math.abs(cutLine.offset), units));
   return `saw line ${distance} ${cutLine.offset < 0 ? "inside" : "outside"}`;
 }
 
@@ -124,7 +124,7 @@ function outlineWords(model: PatternModel): string {
     ...(cutLine === undefined
       ? []
       : [
-          `with a line to cut along ${onOneLine(caliperText(Math.abs(cutLine.offset), units))} ${cutLine.offset < 0 ? "inside" : "outside"} it`,
+          `with a line to cut along ${onOneLine(sizeText(Math.abs(cutLine.offset), units))} ${cutLine.offset < 0 ? "inside" : "outside"} it`,
         ]),
   ];
   return ["Blade outline", state, ...inside, ...(face === undefined ? [] : [face])].join(", ");

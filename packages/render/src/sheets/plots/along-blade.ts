@@ -1,4 +1,4 @@
-import { caliperText, lengthText, onOneLine } from "../../label-text.js";
+import { lengthText, onOneLine, sizeText } from "../../label-text.js";
 import { KEY } from "../../lettering-size.js";
 import type { AlongBlade, PlotsModel } from "../../models/plots-model.js";
 import { type Block, gap, lineBlock, paragraph, stackBlocks } from "../../plot/block.js";
@@ -37,7 +37,7 @@ export function thicknessPlot(model: PlotsModel, width: number): Block {
   ];
   const dots = thickness.stations.map(({ x, y }) => ({
     at: { x: axisLength(x, units), y: axisLength(y, units) },
-    text: caliperText(y, units).main,
+    text: sizeText(y, units).main,
   }));
   const [first] = thickness.stations;
   const last = thickness.stations.at(-1);
@@ -56,7 +56,7 @@ export function thicknessPlot(model: PlotsModel, width: number): Block {
     ),
     gap(AFTER_HEADING),
     ...stations.map(({ x, y }) =>
-      paragraph(`Spine at ${placeWords(x, units)}: ${onOneLine(caliperText(y, units))}`, width),
+      paragraph(`Spine at ${placeWords(x, units)}: ${onOneLine(sizeText(y, units))}`, width),
     ),
   ]);
 }

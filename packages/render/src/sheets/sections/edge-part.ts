@@ -2,7 +2,7 @@ import type { FaceMarks, SectionMarks, Vec2 } from "@scantling/geometry";
 import { boxOfItems } from "../../box.js";
 import { EXTENSION_GAP, EXTENSION_PAST, levelDimension } from "../../dimension.js";
 import { type DrawingItem, lettering, strokes } from "../../drawing.js";
-import { caliperText, linesOf, onOneLine } from "../../label-text.js";
+import { linesOf, onOneLine, sizeText } from "../../label-text.js";
 import type { Part } from "../../lay-out/part.js";
 import { LINE_PITCH, SMALL } from "../../lettering-size.js";
 import type { SectionStation, SectionsModel } from "../../models/sections-model.js";
@@ -113,7 +113,7 @@ function behindDimension(marks: SectionMarks, view: SectionView, units: Units, d
       from: left.x,
       to: right.x,
       y,
-      text: onOneLine(caliperText(own.behind, units)),
+      text: onOneLine(sizeText(own.behind, units)),
       clearOf: [left.x, right.x],
       beside: "right",
     }),
@@ -125,7 +125,7 @@ function widthItems(marks: SectionMarks, view: SectionView, apex: Vec2, units: U
   const bevel = marks.right?.edgeBevel;
   if (bevel === undefined || bevel.height < LOWEST_BEVEL || marks.microbevel !== undefined) return [];
   const top = view.toPaper(bevel.top);
-  const text = caliperText(Math.hypot(top.x - apex.x, top.y - apex.y) / view.ratio, units);
+  const text = sizeText(Math.hypot(top.x - apex.x, top.y - apex.y) / view.ratio, units);
   return slantDimension({
     from: apex,
     to: top,
@@ -151,7 +151,7 @@ function widthLines(marks: SectionMarks, write: (mm: number) => string): string[
 /** Angles and widths in words, to the right of the view over the size along its face. */
 function wordsBeside(marks: SectionMarks, corner: Vec2, units: Units): DrawingItem[] {
   const { microbevel } = marks;
-  const write = (mm: number): string => onOneLine(caliperText(mm, units));
+  const write = (mm: number): string => onOneLine(sizeText(mm, units));
   const lines = [
     ...edgeLines(marks).slice(0, -1),
     ...(microbevel === undefined ? [] : [`microbevel ${write(microbevel.height)} high`]),

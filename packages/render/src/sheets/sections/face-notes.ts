@@ -1,6 +1,6 @@
 import type { EdgeBevel, FaceMarks, SectionMarks, Vec2 } from "@scantling/geometry";
 import { formatLength } from "@scantling/geometry/units";
-import { caliperText, dualText, onOneLine } from "../../label-text.js";
+import { dualText, onOneLine, sizeText } from "../../label-text.js";
 import type { SectionStation, SectionsModel } from "../../models/sections-model.js";
 import type { SideNote } from "./callout-column.js";
 import { angleText, edgeLines, leanLines, SAME_ANGLE } from "./edge-words.js";
@@ -42,7 +42,7 @@ export function sectionNotes(
   const { marks, atSwedge } = station;
   const faces = facesShown(marks);
   const right = marks.right;
-  const write = (mm: number): string => onOneLine(caliperText(mm, units));
+  const write = (mm: number): string => onOneLine(sizeText(mm, units));
   const swedge =
     atSwedge === undefined ? [] : [{ at: pointAt(marks.high), lines: ["swedge leaves", write(atSwedge)] }];
   if (right === undefined) return swedge;
@@ -61,8 +61,8 @@ export function sectionNotes(
 
 const behindLines = (bevel: EdgeBevel, units: Units): string[] => [
   "behind the edge",
-  onOneLine(caliperText(bevel.behind, units)),
-  `${caliperText(bevel.height, units).main} above it`,
+  onOneLine(sizeText(bevel.behind, units)),
+  `${sizeText(bevel.height, units).main} above it`,
 ];
 
 /** Both faces in words; a height that the drawing has a dimension for is not said again. */
@@ -73,7 +73,7 @@ function faceLines(marks: SectionMarks, faces: ReturnType<typeof facesShown>, un
     const { form, radius, reachesSpine, bevelHeight } = face;
     const name = differ ? `${side}: ` : "";
     const isDimensioned = isLevel && (!differ || side === "left");
-    const plain = isDimensioned ? [] : ["bevel height", onOneLine(caliperText(bevelHeight, units))];
+    const plain = isDimensioned ? [] : ["bevel height", onOneLine(sizeText(bevelHeight, units))];
     const height = reachesSpine ? ["bevel to the spine"] : plain;
     if (radius === undefined) {
       return face.bevelAngle < SAME_ANGLE

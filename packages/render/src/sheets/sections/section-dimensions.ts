@@ -2,7 +2,7 @@ import { pathBounds, type Vec2 } from "@scantling/geometry";
 import { boxOfItems } from "../../box.js";
 import { EXTENSION_GAP, EXTENSION_PAST, levelDimension, uprightDimension } from "../../dimension.js";
 import { type DrawingItem, strokes } from "../../drawing.js";
-import { caliperText, onOneLine } from "../../label-text.js";
+import { onOneLine, sizeText } from "../../label-text.js";
 import { SMALL } from "../../lettering-size.js";
 import type { SectionStation, SectionsModel } from "../../models/sections-model.js";
 import { facesShown } from "./face-notes.js";
@@ -37,7 +37,7 @@ export function thicknessDimension(
       from: left.x,
       to: right.x,
       y,
-      text: onOneLine(caliperText(maxX - minX, units)),
+      text: onOneLine(sizeText(maxX - minX, units)),
       clearOf: [left.x, right.x],
       beside,
       height: SMALL,
@@ -80,7 +80,7 @@ export function heightDimensions(station: SectionStation, view: SectionView, uni
   let x = view.left - FIRST;
   for (const { z, y } of places) {
     const from = view.toPaper({ x: z, y });
-    const text = caliperText(y - marks.low, units);
+    const text = sizeText(y - marks.low, units);
     const dimension = uprightDimension({
       low: low.y,
       high: from.y,

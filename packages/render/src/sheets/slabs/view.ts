@@ -16,7 +16,7 @@ import {
 } from "../../dimension.js";
 import { type DrawingItem, lettering, rectangle, strokes } from "../../drawing.js";
 import { holeMark } from "../../hole-mark.js";
-import { caliperText, lengthText, onOneLine } from "../../label-text.js";
+import { lengthText, onOneLine, sizeText } from "../../label-text.js";
 import { KEY, SMALL } from "../../lettering-size.js";
 import type { SheetUnits } from "../../sheet-units.js";
 import { textWidth } from "../../text-metrics.js";
@@ -87,7 +87,7 @@ export function woodItems(view: WoodView): DrawingItem[] {
 
 function holeCallout(hole: HandleHole, index: number, y: number, units: WoodView["units"]): Callout {
   const { centre, diameter } = hole;
-  const size = onOneLine(caliperText(diameter, units));
+  const size = onOneLine(sizeText(diameter, units));
   return { from: { x: centre.x, y }, lines: [`${letterName(index)}  Ø ${size}`] };
 }
 
