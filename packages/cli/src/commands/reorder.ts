@@ -31,9 +31,10 @@ export async function reorder(io: Io, file: string, options: ReorderOptions): Pr
 
   const { job } = measured;
   const program = version();
-  const today = plannedOf(measured, { on: io.today(), program, files: textsOf(job) }, options.plan);
+  const bars = planBars(measured);
+  const today = plannedOf(measured, { on: io.today(), program, files: textsOf(job) }, options.plan, bars);
   const found = compare(planned, today, planner(job, { on: io.today(), program }));
-  const findings = allFindings(measured, planBars(measured));
+  const findings = allFindings(measured, bars);
   const verdict = verdictOf(measured.answers, findings);
   const report = options.json
     ? {

@@ -18,10 +18,10 @@ export function plannedOf(
   measured: Measured,
   { on, program, files }: Pick<Planned, "on" | "program" | "files">,
   place?: number,
+  bars: Bars = planBars(measured),
 ): Planned {
   const { job, knife, weight, interval, answers } = measured;
   return inFileTerms(job, () => {
-    const bars = planBars(measured);
     const plan = choosePlan(bars, place);
     const bodies = ledgerBodies(knife);
     const route = routeOf(job, measured, plan?.plan);

@@ -52,36 +52,11 @@ export type PlanTexts = (texts: JobTexts, place: number | undefined) => Planned 
 export function reorder(was: Planned, is: Planned, plan: PlanTexts): Reorder {
   const [before, now] = [planRows(was), planRows(is)];
   const changed = inputsBetween(was.files, is.files);
-  const rowsBy = (texts: JobTexts, place: number | undefined): readonly PlanRow[] | undefined => {
-    const planned = plan(texts, place);
-    return planned && planRows(planned);
-  };
-  const replay = rowsBy(was.files, was.plan);
-  const base = was.plan === is.plan ? replay : rowsBy(was.files, is.plan);
-  const unexplained =
-    replay === undefined || base === undefined
-      ? "this version of the program makes no plan of the files as they were"
-      : changed.length > MOST_INPUTS
-        ? `${changed.length} inputs changed, more than can be told apart`
-        : undefined;
-  const steps: readonly Step[] =
-    replay === undefined || base === undefined || unexplained !== undefined
-      ? []
-      : [
-          ...changed.map(
-            (input): Step => ({
-              cause: { kind: "input", input },
-              from: base,
-              to: rowsBy(textsWith(input, was.files), is.plan) ?? base,
-            }),
-          ),
-          { cause: { kind: "choice", was: was.plan, is: is.plan }, from: replay, to: base },
-          { cause: { kind: "program", was: was.program, is: is.program }, from: before, to: replay },
-        ];
   const keys = keysOf(before, now);
-  const differs = (a: readonly PlanRow[], b: readonly PlanRow[], key: string): boolean =>
-    !isSameRow(find(a, key), find(b, key));
   const moved = keys.filter((key) => differs(before, now, key));
+  const { steps, unexplained } =
+    // Where nothing moved there is nothing to explain.
+    moved.length === 0 ? { steps: [], unexplained: undefined } : stepsOf(was, is, changed, plan);
   const moving = steps.filter(({ from, to }) => moved.some((key) => differs(from, to, key)));
   const movers = moving.map(({ cause }) => cause);
   return {
@@ -107,12 +82,47 @@ export function reorder(was: Planned, is: Planned, plan: PlanTexts): Reorder {
   };
 }
 
+interface Steps {
+  readonly steps: readonly Step[];
+  /** Why none are told; undefined where they are. */
+  readonly unexplained: string | undefined;
+}
+
+/** What each thing that changed does by itself: every input, the choice of the plan, the program. */
+function stepsOf(was: Planned, is: Planned, changed: readonly ChangedInput[], plan: PlanTexts): Steps {
+  const rowsBy = (texts: JobTexts, place: number | undefined): readonly PlanRow[] | undefined => {
+    const planned = plan(texts, place);
+    return planned && planRows(planned);
+  };
+  const none = (unexplained: string): Steps => ({ steps: [], unexplained });
+  if (changed.length > MOST_INPUTS)
+    return none(`${changed.length} inputs changed, more than can be told apart`);
+  const replay = rowsBy(was.files, was.plan);
+  const base = was.plan === is.plan ? replay : rowsBy(was.files, is.plan);
+  if (replay === undefined || base === undefined) {
+    return none("this version of the program makes no plan of the files as they were");
+  }
+  const inputs = changed.map((input): Step => {
+    const to = rowsBy(textsWith(input, was.files), is.plan) ?? base;
+    return { cause: { kind: "input", input }, from: base, to };
+  });
+  const steps: readonly Step[] = [
+    ...inputs,
+    { cause: { kind: "choice", was: was.plan, is: is.plan }, from: replay, to: base },
+    { cause: { kind: "program", was: was.program, is: is.program }, from: planRows(was), to: replay },
+  ];
+  return { steps, unexplained: undefined };
+}
+
 /** One cause, and the figures without it and with it. */
 interface Step {
   readonly cause: Cause;
   readonly from: readonly PlanRow[];
   readonly to: readonly PlanRow[];
 }
+
+const differs = (a: readonly PlanRow[], b: readonly PlanRow[], key: string): boolean =>
+  !isSameRow(find(a, key), find(b, key));
 
 const find = (rows: readonly PlanRow[], key: string): PlanRow | undefined =>
   rows.find((row) => row.key === key);

@@ -36,8 +36,6 @@ describe("each example, recorded and made again", () => {
     const { rows, causes, unchanging, unexplained } = JSON.parse(out);
     expect(rows.filter(({ same }: { same: boolean }) => !same)).toEqual([]);
     expect([causes, unchanging, unexplained]).toEqual([[], [], null]);
-    for (const units of ["mm", "in"]) {
-      expect(wideLines((await answer(["reorder", order, "--units", units], io)).out)).toEqual([]);
-    }
+    expect(wideLines((await answer(["reorder", order, "--units", "in"], io)).out)).toEqual([]);
   });
 });
