@@ -49,13 +49,15 @@ function targetLines({ targets, isMet, isSure }: FitReport, units: FileUnits): s
       ...(isSame ? [] : [["  as drawn", "", drawn.value, drawn.verdict]]),
     ];
   });
-  const heads = ["", "asked", isMet ? "fitted" : "nearest", ""];
+  const column = isMet ? "fitted" : "nearest";
+  const table = layOutTable([["", "asked", column, ""], ...rows], ["left", "left", "left", "left"]);
+  const isWide = table.some((line) => line.length > REPORT_WIDTH);
   const kept = targets.some(({ target }) => isKept(target, targets))
     ? ["* asked by the order, and to stay met"]
     : [];
   const isOpen = isMet && !isSure && targets.some(({ after }) => after.verdict === "at-risk");
   return [
-    ...layOutTable([heads, ...rows], ["left", "left", "left", "left"]),
+    ...(isWide ? conditionsBelow(rows, column) : table),
     ...kept,
     ...(isOpen
       ? wrap(
@@ -63,6 +65,15 @@ function targetLines({ targets, isMet, isSure }: FitReport, units: FileUnits): s
         )
       : []),
   ];
+}
+
+/** The same where it is too wide: what is asked stands below the figure. */
+function conditionsBelow(rows: readonly (readonly string[])[], column: string): string[] {
+  const below = rows.flatMap(([words = "", condition = "", value = "", verdict = ""]) => [
+    [words, value, verdict],
+    ...(condition === "" ? [] : [["  asked", condition, ""]]),
+  ]);
+  return layOutTable([["", column, ""], ...below], ["left", "left", "left"]);
 }
 
 /** Whether a target comes from the order while others come from the command line. */

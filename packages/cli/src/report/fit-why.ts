@@ -39,7 +39,7 @@ export function whyLines(report: FitReport, units: FileUnits): string[] {
     ...unmovedLines(report),
     ...bandLines(report),
     ...(relaxed.length === 0
-      ? wrap("No single ask that gives way settles it: more than one is out of reach.")
+      ? wrap("No single one of them that gives way settles it.")
       : wrap(relaxed.length === 1 ? "What would settle it:" : "Any one of these would settle it:")),
     ...relaxed.flatMap((text) => item("- ", text)),
     ...more,

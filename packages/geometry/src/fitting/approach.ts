@@ -15,14 +15,14 @@ export interface Approach {
   readonly model: QuadraticModel;
 }
 
-/** A miss below this is rounding, in scales. */
-export const NO_MISS = 1e-7;
+/** A miss below this is rounding, in scales: a thousandth of what a fine scale or a micrometer shows. */
+export const NO_MISS = 1e-6;
 /** Steps of the first model and of later ones, as shares of a range. */
 const FIRST_STEP = 0.1;
 const LATER_STEP = 0.02;
-const MOST_ROUNDS = 10;
+const MOST_ROUNDS = 12;
 /** A round that moves less than this, as a share of a range, was the last. */
-const ARRIVED = 1e-6;
+const ARRIVED = 1e-7;
 /** From this round on each goes half as far as the one before: two that take turns meet. */
 const CALM_FROM = 4;
 

@@ -31,7 +31,7 @@ export function fitKnife(problem: FitProblem): FitAnswer | undefined {
     knife,
     ideal: { change: halfSquares(near.changes), miss: missFrom(near.miss) },
     reaches: isMet ? reachesOf(search, problem, near) : [],
-    ...(near.miss > NO_MISS ? { conflict: conflictOf(search, problem, near) } : {}),
+    ...(!isMet && near.miss > NO_MISS ? { conflict: conflictOf(search, problem, near) } : {}),
   };
 }
 

@@ -5,6 +5,9 @@ import type { FitSearch } from "./fit-search.js";
 /** A window narrower than this is a target: nobody asks where in it the knife can be. In scales. */
 const WINDOW = 2.5;
 
+/** What lies this near to a limit has reached it, in scales. */
+const AT_LIMIT = 1e-4;
+
 /** Of every ask with a window, how far to either end of it the knife can be brought while all asks hold. */
 export function reachesOf(search: FitSearch, { asks }: FitProblem, near: Approach): readonly FitReach[] {
   return asks.flatMap((ask): FitReach[] => {
@@ -27,5 +30,6 @@ function toward(search: FitSearch, ask: FitAsk, near: Approach, limit: number, e
       ? { ask, low: Number.NEGATIVE_INFINITY, high: limit }
       : { ask, low: limit, high: Number.POSITIVE_INFINITY },
   );
-  return search.figureAt(search.onward(bands, near), ask);
+  const figure = search.figureAt(search.onward(bands, near), ask);
+  return Math.abs(figure - limit) <= AT_LIMIT * ask.scale ? limit : figure;
 }
