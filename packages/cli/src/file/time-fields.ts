@@ -1,7 +1,7 @@
 import { type Banded, TASK_WORDS, type TaskName } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
 import { z } from "zod";
-import { quantity, type Reading } from "./fields.js";
+import { type QuantityRule, quantity, type Reading } from "./fields.js";
 import { GROUP } from "./shared-fields.js";
 
 /** A year: longer times are slips of the pen, s. */
@@ -14,7 +14,11 @@ export function bandedHours(units: FileUnits, about: string) {
 }
 
 /** A time without a band, hours. */
-export function hours(units: FileUnits, about: string, more: { readonly above?: number } = { above: 0 }) {
+export function hours(
+  units: FileUnits,
+  about: string,
+  more: Pick<QuantityRule, "above" | "from"> = { above: 0 },
+) {
   return quantity("time", units, { ...more, to: LONGEST, usual: "6 h", tolerance: false, about }).transform(
     ({ value }) => value / SECONDS_PER_HOUR,
   );

@@ -1,12 +1,16 @@
 import {
   BLADE_TASKS,
+  CALENDAR_DEFAULTS,
+  clockText,
   HANDLE_TASKS,
+  MINUTES_PER_DAY,
+  MINUTES_PER_HOUR,
   type RiskyTask,
   WAIT_WORDS,
   type WaitName,
   WEEKDAYS,
 } from "@scantling/geometry";
-import type { FileUnits } from "@scantling/geometry/units";
+import { type FileUnits, formatTime } from "@scantling/geometry/units";
 import { z } from "zod";
 import { date, daysOff, timeOfDay } from "./date-fields.js";
 import { count, name, plainNumber, quantity, text } from "./fields.js";
@@ -37,7 +41,7 @@ export function workFields(units: FileUnits) {
           .meta({ description: "Working days" })
           .optional(),
         from: timeOfDay("When a day's work begins").optional(),
-        hoursPerDay: hours(units, "Bench time of a day").optional(),
+        hoursPerDay: hours(units, "Bench time of a day", { from: LEAST_DAY }).optional(),
         daysOff: daysOff("Days off beside the weekly ones").optional(),
         scrap: scrap(units).optional(),
         prices: prices().optional(),
@@ -58,7 +62,29 @@ export function workFields(units: FileUnits) {
       },
       { error: GROUP },
     )
+    .superRefine(endsByMidnight)
     .meta({ description: "Time and money: what a quote reckons with" });
+}
+
+/** A shorter working day is a slip of the pen, s. */
+const LEAST_DAY = 900;
+
+/** A day's work is over by midnight, its beginning or its length from the file or as published. */
+function endsByMidnight(
+  { from, hoursPerDay }: { readonly from?: number | undefined; readonly hoursPerDay?: number | undefined },
+  ctx: z.core.$RefinementCtx,
+): void {
+  const begin = from ?? CALENDAR_DEFAULTS.fromMinute;
+  const minutes =
+    hoursPerDay === undefined ? CALENDAR_DEFAULTS.minutesPerDay : hoursPerDay * MINUTES_PER_HOUR;
+  if (begin + minutes <= MINUTES_PER_DAY) return;
+  const message = `is too long: begun at ${clockText(begin)}, ${formatTime(minutes * 60)} of work do not end by midnight`;
+  ctx.addIssue({
+    code: "custom",
+    path: [hoursPerDay === undefined ? "from" : "hoursPerDay"],
+    message: hoursPerDay === undefined ? message.replace("too long", "too late") : message,
+    params: { code: "working-day-too-long" },
+  });
 }
 
 /** How long is waited, for each thing that is waited for. */

@@ -74,6 +74,15 @@ describe("time and money in the shop file", () => {
     ],
     ["scrap: { design: 5 % }", "unknown-key"],
     [
+      "hoursPerDay: 17 h",
+      "working-day-too-long | work.hoursPerDay is too long: begun at 08:00, 17 h of work do not end by midnight",
+    ],
+    [
+      "from: 20:00",
+      "working-day-too-long | work.from is too late: begun at 20:00, 6 h of work do not end by midnight",
+    ],
+    ["hoursPerDay: 5 min", "out-of-range"],
+    [
       "prices: [{ of: brass }]",
       "one-price | work.prices[1st] needs a price: each, for a pair of slabs or a part, or perMetre, for rod",
     ],

@@ -6,6 +6,7 @@ import type { CustomerModel } from "../models/customer-model.js";
 import { bothWays, type PaperSize } from "../paper.js";
 import { drawingPage } from "./customer/drawing-page.js";
 import { offerPages } from "./customer/offer-page.js";
+import { CUSTOMER_RATIOS } from "./customer/ratios.js";
 import { sectionSketches } from "./customer/section-sketch.js";
 import { sideView } from "./customer/side-view.js";
 
@@ -52,8 +53,6 @@ const nameOf = ({ code, title }: CustomerModel): string => cleanText(`${code} ${
 const WHITE = 2;
 /** Between the side view and the sections under it, mm. */
 const BETWEEN = 8;
-/** With one between those of ISO 5455, for a page no wider than a screen's. */
-const RATIOS = [1, 2, 2.5, 5, 10] as const;
 
 /**
  * The side view with the sections under it as one picture, for a page that is read on a screen.
@@ -67,7 +66,7 @@ export function customerPicture(
   model: CustomerModel,
   most: number,
 ): { readonly drawing: Drawing; readonly ratio: number } {
-  const made = RATIOS.map((ratio) => ({ ratio, items: picture(model, ratio) }));
+  const made = CUSTOMER_RATIOS.map((ratio) => ({ ratio, items: picture(model, ratio) }));
   const widthOf = (items: readonly DrawingItem[]): number => {
     const box = boxOfItems(items);
     return box === undefined ? 0 : box.maxX - box.minX + 2 * WHITE;

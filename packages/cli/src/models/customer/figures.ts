@@ -6,6 +6,7 @@ import type { AskName } from "../../file/index.js";
 import type { Measured } from "../../measure.js";
 import type { Quote } from "../../quote/quote.js";
 import { askRows } from "../../report/asks-text.js";
+import { type SizeName, sizeFigures } from "../../size-intervals.js";
 import { sizesOf } from "../../sizes.js";
 import { besideUnits } from "../sheet-units.js";
 
@@ -24,9 +25,27 @@ export function customerFigures(quote: Quote, stock: HandleStock | undefined): C
   const row = (what: string, name: AskName | undefined, value: number, within: Limits, show: Shows) =>
     figureRow(measured, what, name, value, within, show);
   const about = (value: number, by: number): Limits => [value - by, value + by];
+  const reckoned = sizeFigures(knife, sizes, job.knife.tolerances, job.tolerances);
+  // Around the value that is shown: of a knife with its handle that is not the steel's.
+  const sized = (name: SizeName, value: number, by: number): Limits => {
+    const { value: middle, interval: [low, high] = [middle, middle] } = reckoned[name];
+    return wider([value - (middle - low), value + (high - middle)], about(value, by));
+  };
   return [
-    row(overall.what, "overallLength", overall.length, about(overall.length, promise.length), length),
-    row("Edge, heel to tip", "edgeLength", sizes.edgeLength, about(sizes.edgeLength, promise.length), length),
+    row(
+      overall.what,
+      "overallLength",
+      overall.length,
+      sized("overallLength", overall.length, promise.length),
+      length,
+    ),
+    row(
+      "Edge, heel to tip",
+      "edgeLength",
+      sizes.edgeLength,
+      sized("edgeLength", sizes.edgeLength, promise.length),
+      length,
+    ),
     row(
       "Height at the heel",
       "heelHeight",
@@ -35,7 +54,13 @@ export function customerFigures(quote: Quote, stock: HandleStock | undefined): C
       length,
     ),
     ...thicknesses(measured).map(({ what, name, value }) =>
-      row(what, name, value, about(value, promise.thickness), thinLengths(job.units, besideUnits(job))),
+      row(
+        what,
+        name,
+        value,
+        sized("thickness", value, promise.thickness),
+        thinLengths(job.units, besideUnits(job)),
+      ),
     ),
     row("Mass", "mass", mass, wider(interval.massInterval, about(mass, promise.mass * mass)), masses(job)),
     row(

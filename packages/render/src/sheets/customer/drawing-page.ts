@@ -6,6 +6,7 @@ import type { CustomerModel } from "../../models/customer-model.js";
 import { unitsWords } from "../../sheet-units.js";
 import { TITLE_BLOCK_WIDTH, type TitleField, titleBlock, titleBlockHeight } from "../../title-block.js";
 import { reducedText } from "../sections/ratio.js";
+import { CUSTOMER_RATIOS } from "./ratios.js";
 import { sectionSketches } from "./section-sketch.js";
 import { sideView } from "./side-view.js";
 
@@ -17,11 +18,10 @@ const BETWEEN = 5;
 /** Room for a note and a signature over the title block, mm. */
 const SIGN_HEIGHT = 18;
 
-/** Reductions that are tried, true size first (ISO 5455, from memory), and how many sections beside the title block. */
-const RATIOS = [1, 2, 5, 10] as const;
+/** Reductions that are tried, true size first, and how many sections beside the title block. */
 const LAYOUTS = [
-  ...RATIOS.flatMap((ratio) => [2, 1].map((sections) => ({ ratio, sections }))),
-  ...RATIOS.map((ratio) => ({ ratio, sections: 0 })),
+  ...CUSTOMER_RATIOS.flatMap((ratio) => [2, 1].map((sections) => ({ ratio, sections }))),
+  ...CUSTOMER_RATIOS.map((ratio) => ({ ratio, sections: 0 })),
 ];
 
 interface Page {
@@ -39,7 +39,9 @@ export function drawingPage(
   model: CustomerModel,
   page: Page,
 ): { readonly items: DrawingItem[]; readonly ratio: number } {
-  const views = new Map(RATIOS.map((ratio) => [ratio, once(() => sized(sideView(model.view, ratio)))]));
+  const views = new Map(
+    CUSTOMER_RATIOS.map((ratio) => [ratio, once(() => sized(sideView(model.view, ratio)))]),
+  );
   const sketches = [0, 1, 2].map((count) =>
     once(() => sized(sectionSketches(model.sections.slice(0, count), model.view.pattern.units))),
   );

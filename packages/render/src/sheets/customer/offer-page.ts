@@ -138,7 +138,7 @@ function head(model: CustomerModel, width: number, letters: number): Placed[] {
 function figureTable({ figures }: CustomerModel, width: number, letters: number): Placed[] {
   const asked = figures.some((figure) => figure.asked !== undefined);
   const heads = ["", "as drawn", "within", ...(asked ? ["you asked for"] : [])];
-  const shares = asked ? [0.23, 0.26, 0.27, 0.24] : [0.28, 0.36, 0.36];
+  const shares = asked ? [0.2, 0.29, 0.29, 0.22] : [0.28, 0.36, 0.36];
   const rows = figures.map(({ what, value, within = "", asked: wish = "", differs }) => [
     { text: what },
     { text: value, bold: true },

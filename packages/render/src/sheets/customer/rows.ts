@@ -1,4 +1,5 @@
 import type { Vec2 } from "@scantling/geometry";
+import { cleanText } from "../../clean-text.js";
 import { type DrawingItem, lettering, strokes } from "../../drawing.js";
 import { textReach, textWidth } from "../../text-metrics.js";
 import { wordLines } from "../bench-card/inline.js";
@@ -26,6 +27,9 @@ export function columns(
     (_, index) => shares.slice(0, index).reduce((sum, share) => sum + share * room, 0) + BETWEEN * index,
   );
   return rows.map((cells): Placed => {
+    // One letter of some scripts is a whole phrase: where it is wider than its column the cells stand under one another.
+    const fits = cells.every(({ text }, index) => widestLetter(text, height) <= (shares[index] ?? 0) * room);
+    if (!fits) return stack(cells.map(({ text, bold = false }) => wordLines(text, width, height, bold)));
     const placed = cells.map(({ text, bold = false }, index) =>
       wordLines(text, (shares[index] ?? 0) * room, height, bold),
     );
@@ -35,6 +39,9 @@ export function columns(
     };
   });
 }
+
+const widestLetter = (text: string, height: number): number =>
+  Math.max(0, ...[...cleanText(text)].map((letter) => textWidth(letter, height, true)));
 
 /** Names at the left, amounts flush right. */
 export function amounts(
