@@ -5,6 +5,7 @@ import { FileError } from "./file/problem.js";
 import type { Io } from "./io/io.js";
 import { describeSystemError } from "./io/system-code.js";
 import { makeProgram } from "./program.js";
+import { withColours } from "./report/colour.js";
 import { jsonText } from "./report/documents.js";
 import { failureJson, failureText } from "./report/failure-report.js";
 
@@ -17,7 +18,8 @@ import { failureJson, failureText } from "./report/failure-report.js";
  * await run(["weigh", "harvest.knife.yaml", "--json"], io); // 0
  */
 export async function run(argv: readonly string[], io: Io): Promise<ExitCode> {
-  const code = await answer(argv, io);
+  // What programs read has no colours, not even on a terminal.
+  const code = await answer(argv, argv.includes("--json") ? io : withColours(io));
   try {
     await io.stdout.flush();
     return code;
