@@ -1,4 +1,4 @@
-import { CommanderError } from "commander";
+import { type Command, CommanderError } from "commander";
 import { EXIT, type ExitCode } from "./exit-code.js";
 import { CommandFailure } from "./failure.js";
 import { FileError } from "./file/problem.js";
@@ -8,6 +8,7 @@ import { makeProgram } from "./program.js";
 import { withColours } from "./report/colour.js";
 import { jsonText } from "./report/documents.js";
 import { failureJson, failureText } from "./report/failure-report.js";
+import { refuseUnknownHelp, wrongUse } from "./wrong-use.js";
 
 /**
  * Runs one command line and answers with its exit code; never throws, and touches the world through `io` alone.
@@ -35,13 +36,14 @@ async function answer(argv: readonly string[], io: Io): Promise<ExitCode> {
     code = result;
   });
   try {
+    refuseUnknownHelp(argv, program);
     await program.parseAsync(argv, { from: "user" });
     return code;
   } catch (error) {
     if (error instanceof CommanderError && error.exitCode === 0) return EXIT.done;
     // No command at all: the library has shown the help, on standard error.
     if (error instanceof CommanderError && error.code === "commander.help") return EXIT.usage;
-    const failure = asFailure(error, argv);
+    const failure = asFailure(error, argv, program);
     io.stderr.write(failureText(failure));
     const { SCANTLING_DEBUG: debug } = io.env;
     if (failure.exitCode === EXIT.bug && debug && error instanceof Error) {
@@ -52,10 +54,10 @@ async function answer(argv: readonly string[], io: Io): Promise<ExitCode> {
   }
 }
 
-function asFailure(error: unknown, argv: readonly string[]): CommandFailure {
+function asFailure(error: unknown, argv: readonly string[], program: Command): CommandFailure {
   if (error instanceof CommandFailure) return error;
   if (error instanceof FileError) return brokenFile(error);
-  if (error instanceof CommanderError) return wrongUse(error, argv);
+  if (error instanceof CommanderError) return wrongUse(error, argv, program);
   const message = error instanceof Error ? error.message : String(error);
   return new CommandFailure(
     EXIT.bug,
@@ -72,21 +74,18 @@ function brokenFile({ fileName, problems, notReached }: FileError): CommandFailu
     EXIT.file,
     "file-errors",
     `${fileName} has ${many}; nothing was written`,
-    notReached === undefined
-      ? `${mend}${problems.length === 1 ? "" : "; all that could be found are listed"}.`
-      : `${mend}. Later checks (${notReached}) were not reached.`,
+    TODO[problems[0]?.code ?? ""] ??
+      (notReached === undefined
+        ? `${mend}${problems.length === 1 ? "" : "; all that could be found are listed"}.`
+        : `${mend}. Later checks (${notReached}) were not reached.`),
     { file: fileName, problems },
   );
 }
 
-/** What the command-line library found wrong: its words and nearest-word hints, our layout. */
-function wrongUse(error: CommanderError, argv: readonly string[]): CommandFailure {
-  const command = argv.find((word) => !word.startsWith("-"));
-  const known = command !== undefined && error.code !== "commander.unknownCommand";
-  return new CommandFailure(
-    EXIT.usage,
-    error.code.replace("commander.", "").replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`),
-    error.message.replace(/^error: /, "").replaceAll("\n", " "),
-    `See: scantling ${known ? `${command} ` : ""}--help`,
-  );
-}
+/** What to do about a file in which there is nothing to mend. */
+const TODO: Readonly<Record<string, string>> = {
+  "file-empty": "To begin one: scantling new NAME.knife.yaml, or scantling new shop.yaml.",
+  "is-shop-file":
+    "Give the knife file, NAME.knife.yaml. The shop is found beside it or above it, or named with --shop FILE.",
+  "is-knife-file": "Give a shop file. To begin one: scantling new shop.yaml.",
+};

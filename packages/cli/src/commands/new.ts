@@ -10,6 +10,7 @@ import { shopInput } from "../load.js";
 import type { NewOptions } from "../options.js";
 import { readInput, STDIN, showPath } from "../read-input.js";
 import { jsonText } from "../report/documents.js";
+import { wrap } from "../report/layout.js";
 import { askFor, STOPPED, say, type Taken, type Talk } from "../starter/ask.js";
 import { copyKnife } from "../starter/copy-knife.js";
 import { FAMILY_WORDS, USUAL_FAMILY } from "../starter/family-words.js";
@@ -31,6 +32,8 @@ interface NewText {
   readonly name: string;
   readonly content: string;
   readonly family?: FamilyName;
+  /** Whether there is a shop that bars can be planned from. */
+  readonly hasShop?: boolean;
 }
 
 /**
@@ -105,7 +108,8 @@ async function knifeFile(
   if (!asks) {
     const family = options.family ?? USUAL_FAMILY;
     const tang = options.tang ?? FAMILY_STARTERS[family].tang;
-    return starter({ family, units, tang, steel: shop.steel, handle: STARTER_HANDLE }, name, options);
+    const usual = { family, units, tang, steel: shop.steel, handle: STARTER_HANDLE };
+    return { ...starter(usual, name, options), hasShop: shop.isThere };
   }
   const lines = io.openLines();
   const talk: Talk = { lines, out: io.stderr };
@@ -117,7 +121,7 @@ async function knifeFile(
       io.stderr.write("\n");
       return undefined;
     }
-    return starter(answers, chosen, options);
+    return { ...starter(answers, chosen, options), hasShop: shop.isThere };
   } finally {
     lines.close();
   }
@@ -171,18 +175,18 @@ async function shopFile(io: Io, name: string, options: NewOptions): Promise<NewT
 async function shopWords(
   io: Io,
   options: NewOptions,
-): Promise<{ readonly units?: FileUnits; readonly steel: StarterMaterial }> {
+): Promise<{ readonly units?: FileUnits; readonly steel: StarterMaterial; readonly isThere: boolean }> {
   try {
     const input = await shopInput(io, io.cwd, options);
-    if (input === undefined) return { steel: STARTER_STEEL };
+    if (input === undefined) return { steel: STARTER_STEEL, isThere: false };
     const { units, shop } = readShopFile(input.text, input.shown);
     // One that no density is known of would make a file with an error in it.
     const steel = shop.rack?.find((bar) => findMaterial(bar.steel ?? "")?.kind === "steel")?.steel;
-    return { units, steel: steel === undefined ? STARTER_STEEL : { name: steel } };
+    return { units, steel: steel === undefined ? STARTER_STEEL : { name: steel }, isThere: true };
   } catch (error) {
     if (!(error instanceof FileError) || options.shop !== undefined) throw error;
-    io.stderr.write(`${error.fileName} has errors and is not used here: scantling check FILE lists them.\n`);
-    return { steel: STARTER_STEEL };
+    io.stderr.write(`${error.fileName} has errors and is not used here; check lists them.\n`);
+    return { steel: STARTER_STEEL, isThere: true };
   }
 }
 
@@ -208,7 +212,7 @@ async function copied(io: Io, from: string, name: string | undefined, options: N
       newFolder(io, name, options),
     ),
   });
-  if (content !== undefined) return { kind: "copy", name, content };
+  if (content !== undefined) return { kind: "copy", name, content, hasShop: true };
   throw new CommandFailure(
     EXIT.file,
     "cannot-copy",
@@ -240,12 +244,17 @@ async function deliver(io: Io, made: NewText, options: NewOptions): Promise<Exit
   } else {
     io.stdout.write(file === undefined ? content : `${file}\n`);
   }
-  if (file !== undefined) io.stderr.write(NEXT[kind](file));
+  if (file !== undefined) {
+    const shop = kind === "shop" || made.hasShop ? "" : NO_SHOP;
+    io.stderr.write(`${wrap(`${NEXT[kind](file)}${shop}`).join("\n")}\n`);
+  }
   return EXIT.done;
 }
 
 const NEXT: Readonly<Record<NewText["kind"], (file: string) => string>> = {
-  knife: (file) => `Written. Put your own figures in, then: scantling check ${file}\n`,
-  copy: (file) => `Written; what the old order asked for is left out. Next: scantling check ${file}\n`,
-  shop: () => "Written, with bars as examples. Put your own in; knife files beside it and below find it.\n",
+  knife: (file) => `Written. Put your own figures in, then: scantling check ${file}`,
+  copy: (file) => `Written; what the old order asked for is left out. Next: scantling check ${file}`,
+  shop: () => "Written, with bars as examples. Put your own in; knife files beside it and below find it.",
 };
+
+const NO_SHOP = " No shop file is near yet: scantling new shop.yaml begins one.";

@@ -1,4 +1,4 @@
-import { formatLength, parseQuantity } from "@scantling/geometry/units";
+import { describeQuantityError, formatLength, parseQuantity } from "@scantling/geometry/units";
 import { writeOutput } from "../deliver.js";
 import { EXIT, type ExitCode } from "../exit-code.js";
 import { CommandFailure } from "../failure.js";
@@ -135,7 +135,7 @@ function offsetOf(job: Job, text: string | undefined): number {
     EXIT.usage,
     "offset-too-far",
     `--offset ${text} is ${formatLength(offset, job.knife.units)}: a saw or scribe line lies within ${formatLength(WIDEST_OFFSET, job.knife.units)} of the outline`,
-    "Give the unit with it, for example: --offset 0.3mm",
+    "Give a smaller one with its unit, for example: --offset 0.3mm",
   );
 }
 
@@ -147,7 +147,7 @@ function lengthOf(job: Job, option: string, text: string | undefined): number | 
   throw new CommandFailure(
     EXIT.usage,
     "bad-length",
-    `${option} "${text}" is no length`,
+    `${option}: ${describeQuantityError(reading.error)}`,
     `Give a number with its unit, for example: ${option} 0.3mm`,
   );
 }

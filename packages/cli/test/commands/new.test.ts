@@ -10,6 +10,9 @@ describe("new without a terminal", () => {
     expect(code).toBe(EXIT.done);
     expect(out).toBe("drop-point.knife.yaml\n");
     expect(err).toContain("scantling check drop-point.knife.yaml");
+    expect(flat(err)).toContain("No shop file is near yet: scantling new shop.yaml begins one.");
+    const beside = await answer(["new", "b"], { files: { "shop.yaml": "units: mm\n" } });
+    expect(beside.err).not.toContain("No shop file");
     const { order, units, spec } = readKnifeFile(io.disk.text("/shop/drop-point.knife.yaml"), "a");
     expect([order.code, order.title, units]).toEqual(["DROP-POINT", "Drop-point hunter", "mm"]);
     expect(spec.blade.outline).toMatchObject({ family: "drop-point", edgeLength: 100 });

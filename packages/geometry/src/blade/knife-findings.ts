@@ -18,11 +18,12 @@ import { spineFindings } from "./spine-findings.js";
  */
 export function knifeFindings(knife: Knife): Finding[] {
   return [
+    // A slip of a unit first: much of what else is found comes of it.
+    ...suspicions(knife),
     ...holeFindings(knife),
     ...wallsBetween(knife),
     ...bevelFindings(knife),
     ...spineFindings(knife),
-    ...suspicions(knife),
   ];
 }
 
