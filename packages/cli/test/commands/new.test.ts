@@ -117,7 +117,24 @@ describe("what cannot be, with what to do", () => {
       EXIT.usage,
       [/--from and --family do not go together/, /Leave one of them out/],
     ],
-    ["a family of a shop", ["--shop-file", "--family", "seax"], EXIT.usage, [/do not go together/]],
+    [
+      "a family of a shop",
+      ["--shop-file", "--family", "seax"],
+      EXIT.usage,
+      [/--family is for knife files, and this is a shop file/, /Leave it out/],
+    ],
+    [
+      "a title of a shop by its name",
+      ["shop.yaml", "--title", "Mine"],
+      EXIT.usage,
+      [/--title is for knife files/],
+    ],
+    [
+      "other units of a copy",
+      ["b", "--from", "orders/b.knife.yaml", "--units", "in"],
+      EXIT.usage,
+      [/--from and --units do not go together/],
+    ],
     [
       "a copy without a name",
       ["--from", "orders/b.knife.yaml"],
