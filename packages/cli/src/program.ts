@@ -32,12 +32,19 @@ export function makeProgram(io: Io, answered: (code: ExitCode) => void): Command
     .version(version(), "-V, --version", "print the version")
     .helpOption("-h, --help", "print help")
     .helpCommand("help [command]", "print help for a command")
-    .addHelpText("after", EXIT_CODES);
+    .addHelpText("after", `${FIRST_STEPS}\n${EXIT_CODES}`);
   output(program, io);
 
   for (const declare of COMMANDS) declare({ program, io, answered });
   return program;
 }
+
+const FIRST_STEPS = `
+First steps:
+  scantling new shop.yaml             the shop: put your own bars in
+  scantling new                       a knife: some questions
+  scantling check NAME.knife.yaml     can it be made, is what was asked met?
+  scantling plan NAME.knife.yaml      everything into one folder`;
 
 /** In the order in which help lists them. */
 const COMMANDS = [

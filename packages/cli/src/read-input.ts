@@ -86,8 +86,8 @@ async function filesIn(io: Io, folder: string, kind: FileKind): Promise<string> 
   const names = (await io.disk.list(folder).catch(() => [])).filter(isOfKind[kind]).sort();
   if (names.length === 0) {
     return kind === "knife"
-      ? "there is no NAME.knife.yaml in that folder."
-      : "there is no shop file (NAME.yaml) in that folder.";
+      ? "there is no NAME.knife.yaml in that folder. To begin one: scantling new NAME.knife.yaml."
+      : "there is no shop file (NAME.yaml) in that folder. To begin one: scantling new shop.yaml.";
   }
   const shown = names.slice(0, 5).map((name) => showPath(io, resolve(folder, name)));
   return `${shown.join(", ")}${names.length > shown.length ? " …" : ""}`;

@@ -6,8 +6,10 @@ import type { Io } from "./io/io.js";
 import { describeSystemError } from "./io/system-code.js";
 import { optionFailures } from "./option-checks.js";
 import { makeProgram } from "./program.js";
+import { withColours } from "./report/colour.js";
 import { jsonText } from "./report/documents.js";
 import { failureJson, failureText } from "./report/failure-report.js";
+import { refuseUnknownHelp, wrongUse } from "./wrong-use.js";
 
 /**
  * Runs one command line and answers with its exit code; never throws, and touches the world through `io` alone.
@@ -18,7 +20,8 @@ import { failureJson, failureText } from "./report/failure-report.js";
  * await run(["weigh", "harvest.knife.yaml", "--json"], io); // 0
  */
 export async function run(argv: readonly string[], io: Io): Promise<ExitCode> {
-  const code = await answer(argv, io);
+  // What programs read has no colours, not even on a terminal.
+  const code = await answer(argv, argv.includes("--json") ? io : withColours(io));
   try {
     await io.stdout.flush();
     return code;
@@ -34,13 +37,14 @@ async function answer(argv: readonly string[], io: Io): Promise<ExitCode> {
     code = result;
   });
   try {
+    refuseUnknownHelp(argv, program);
     await program.parseAsync(argv, { from: "user" });
     return code;
   } catch (error) {
     if (error instanceof CommanderError && error.exitCode === 0) return EXIT.done;
     // No command at all: the library has shown the help, on standard error.
     if (error instanceof CommanderError && error.code === "commander.help") return EXIT.usage;
-    const failure = asFailure(error, argv);
+    const failure = asFailure(error, argv, program);
     const also = failuresBeside(failure, error, program, argv);
     io.stderr.write([failure, ...also].map(failureText).join(""));
     const { SCANTLING_DEBUG: debug } = io.env;
@@ -72,10 +76,10 @@ function failuresBeside(
 /** The option that a failure begins with: `--paper`. */
 const optionOf = ({ message }: CommandFailure): string | undefined => /^--[a-z]+/u.exec(message)?.[0];
 
-function asFailure(error: unknown, argv: readonly string[]): CommandFailure {
+function asFailure(error: unknown, argv: readonly string[], program: Command): CommandFailure {
   if (error instanceof CommandFailure) return error;
   if (error instanceof FileError) return brokenFile(error);
-  if (error instanceof CommanderError) return wrongUse(error, argv);
+  if (error instanceof CommanderError) return wrongUse(error, argv, program);
   const message = error instanceof Error ? error.message : String(error);
   return new CommandFailure(
     EXIT.bug,
@@ -92,21 +96,18 @@ function brokenFile({ fileName, problems, notReached }: FileError): CommandFailu
     EXIT.file,
     "file-errors",
     `${fileName} has ${many}; nothing was written`,
-    notReached === undefined
-      ? `${mend}${problems.length === 1 ? "" : "; all that could be found are listed"}.`
-      : `${mend}. Later checks (${notReached}) were not reached.`,
+    TODO[problems[0]?.code ?? ""] ??
+      (notReached === undefined
+        ? `${mend}${problems.length === 1 ? "" : "; all that could be found are listed"}.`
+        : `${mend}. Later checks (${notReached}) were not reached.`),
     { file: fileName, problems },
   );
 }
 
-/** What the command-line library found wrong: its words and nearest-word hints, our layout. */
-function wrongUse(error: CommanderError, argv: readonly string[]): CommandFailure {
-  const command = argv.find((word) => !word.startsWith("-"));
-  const known = command !== undefined && error.code !== "commander.unknownCommand";
-  return new CommandFailure(
-    EXIT.usage,
-    error.code.replace("commander.", "").replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`),
-    error.message.replace(/^error: /, "").replaceAll("\n", " "),
-    `See: scantling ${known ? `${command} ` : ""}--help`,
-  );
-}
+/** What to do about a file in which there is nothing to mend. */
+const TODO: Readonly<Record<string, string>> = {
+  "file-empty": "To begin one: scantling new NAME.knife.yaml, or scantling new shop.yaml.",
+  "is-shop-file":
+    "Give the knife file, NAME.knife.yaml. The shop is found beside it or above it, or named with --shop FILE.",
+  "is-knife-file": "Give a shop file. To begin one: scantling new shop.yaml.",
+};

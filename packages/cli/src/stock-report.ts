@@ -89,12 +89,15 @@ export function rackEmpty({ shopPlaces, fromStdin }: Job): Finding {
   const folder = fromStdin
     ? "in the current folder (or another file, named with --shop FILE)"
     : "beside the knife file";
-  const place = shopPlaces === undefined ? `shop.yaml ${folder}: scantling: 1, units: in,` : "{file}:";
+  const where =
+    shopPlaces === undefined
+      ? `shop.yaml ${folder}; scantling new shop.yaml begins one.`
+      : "{file}, a line such as - size: 1/4 x 2 in for each.";
   return {
     code: "rack-empty",
     severity: "note",
     path: "",
-    text: `No bars are known, so none can be planned. List those in the shop in ${place} rack: and a line such as - size: 1/4 x 2 for each.`,
+    text: `No bars are known, so none can be planned. List yours under rack: in ${where}`,
     ...(shopPlaces === undefined ? {} : { values: { file: shopPlaces.fileName } }),
     basis: "the shop file",
   };

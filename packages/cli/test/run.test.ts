@@ -44,8 +44,20 @@ describe("wrong use: exit 2, talk on standard error, what to do next", () => {
       ["weigh", "a.knife.yaml", "--jsn"],
       [/--jsn/, /Did you mean --json\?/, /scantling weigh --help/],
     ],
-    ["no file", ["plan"], [/missing required argument 'FILE'/, /scantling plan --help/]],
-    ["two files", ["weigh", "a", "b"], [/too many arguments/]],
+    [
+      "no file",
+      ["plan"],
+      [
+        /plan needs FILE: the knife file/,
+        /For example: scantling plan harvest\.knife\.yaml --out out\. More: scantling plan --help/,
+      ],
+    ],
+    [
+      "an option that has to be there",
+      ["gate", "a", "--mass", "1"],
+      [/gate needs --stage STAGE: what is on the scale: cut, billet/, /For example: scantling gate/],
+    ],
+    ["two files", ["weigh", "a", "b"], [/too many arguments/, /quotes around a name with blanks/]],
     ["unknown units", ["weigh", "a", "--units", "cm"], [/cm/, /Allowed choices are in, mm/]],
     [
       "a format that is none",
@@ -58,7 +70,12 @@ describe("wrong use: exit 2, talk on standard error, what to do next", () => {
       [/Did you mean gauges\?/, /The sheets are:/],
     ],
     ["a state that is none", ["pattern", "a", "--state", "forge"], [/Did you mean forged\?/]],
-    ["an option without its value", ["weigh", "a", "--shop"], [/--shop/, /argument missing/]],
+    ["an option without its value", ["weigh", "a", "--shop"], [/--shop needs FILE behind it: the shop file/]],
+    [
+      "help for no command",
+      ["help", "weihg"],
+      [/unknown command 'weihg' \(Did you mean weigh\?\)/, /See: scantling --help/],
+    ],
   ];
   for (const [name, argv, says] of cases) {
     it(name, async () => {

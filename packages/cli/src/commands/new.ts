@@ -10,10 +10,11 @@ import { shopInput } from "../load.js";
 import type { NewOptions } from "../options.js";
 import { readInput, STDIN, showPath } from "../read-input.js";
 import { jsonText } from "../report/documents.js";
-import { askFor, STOPPED, say, type Taken, type Talk } from "../starter/ask.js";
+import { wrap } from "../report/layout.js";
+import { askFor, say, type Taken, type Talk } from "../starter/ask.js";
+import { askKnife, type KnifeAnswers } from "../starter/ask-knife.js";
 import { copyKnife } from "../starter/copy-knife.js";
 import { FAMILY_WORDS, USUAL_FAMILY } from "../starter/family-words.js";
-import { askKnife, type KnifeAnswers } from "../starter/knife-questions.js";
 import {
   knifeStarter,
   STARTER_HANDLE,
@@ -31,6 +32,8 @@ interface NewText {
   readonly name: string;
   readonly content: string;
   readonly family?: FamilyName;
+  /** Whether there is a shop that bars can be planned from. */
+  readonly hasShop?: boolean;
 }
 
 /**
@@ -38,8 +41,8 @@ interface NewText {
  * of that family. `--from` begins with a copy of another knife file, `--shop-file` is for a shop.
  */
 export async function newFile(io: Io, given: string | undefined, options: NewOptions): Promise<ExitCode> {
-  refuseTogether(options);
   const kind = options.shopFile ? "shop" : kindOfName(given);
+  refuseIdle(kind, options);
   const name = given === undefined ? undefined : newName(given, kind);
   if (name !== undefined) await refuseTaken(io, name, options);
   const made =
@@ -48,23 +51,28 @@ export async function newFile(io: Io, given: string | undefined, options: NewOpt
       : kind === "shop"
         ? await shopFile(io, name ?? "shop.yaml", options)
         : await knifeFile(io, name, options);
-  if (made === undefined) throw stopped();
   return deliver(io, made, options);
 }
 
-function refuseTogether({ from, family, tang, shopFile }: NewOptions): void {
-  const other = [
-    ...(family === undefined ? [] : ["--family"]),
-    ...(tang === undefined ? [] : ["--tang"]),
-    ...(shopFile ? ["--shop-file"] : []),
-  ];
-  const pair = from !== undefined ? ["--from", ...other] : shopFile ? other.reverse() : [];
-  if (pair.length < 2) return;
+/** Options that mean nothing to what is begun: they would be taken for done. */
+function refuseIdle(kind: "knife" | "shop", options: NewOptions): void {
+  const { from, family, tang, units, code, title } = options;
+  const given = (pairs: Readonly<Record<string, unknown>>): string[] =>
+    Object.keys(pairs).filter((option) => pairs[option] !== undefined);
+  const [idle] =
+    kind === "shop"
+      ? given({ "--from": from, "--family": family, "--tang": tang, "--code": code, "--title": title })
+      : from !== undefined
+        ? given({ "--family": family, "--tang": tang, "--units": units })
+        : [];
+  if (idle === undefined) return;
   throw new CommandFailure(
     EXIT.usage,
     "not-together",
-    `${pair[0]} and ${pair[1]} do not go together: each says what the file begins with`,
-    "Leave one of them out.",
+    kind === "shop"
+      ? `${idle} is for knife files, and this is a shop file`
+      : `--from and ${idle} do not go together: the copy has what the file has`,
+    kind === "shop" ? "Leave it out, or give a name that ends in .knife.yaml." : "Leave one of them out.",
   );
 }
 
@@ -86,45 +94,30 @@ async function refuseTaken(io: Io, name: string, options: NewOptions): Promise<v
   );
 }
 
-const stopped = (): CommandFailure =>
-  new CommandFailure(
-    EXIT.usage,
-    "stopped",
-    "stopped; nothing was written",
-    "To write a starter without questions: scantling new NAME --family drop-point",
-  );
-
-async function knifeFile(
-  io: Io,
-  name: string | undefined,
-  options: NewOptions,
-): Promise<NewText | undefined> {
+async function knifeFile(io: Io, name: string | undefined, options: NewOptions): Promise<NewText> {
   const shop = await shopWords(io, options);
   const units = options.units ?? shop.units ?? "mm";
-  const asks = io.stdinIsTTY && io.stderr.isTTY && !options.json && options.family === undefined;
+  const isSaid = options.family !== undefined || options.tang !== undefined;
+  const asks = io.stdinIsTTY && io.stderr.isTTY && !options.json && !isSaid;
   if (!asks) {
     const family = options.family ?? USUAL_FAMILY;
     const tang = options.tang ?? FAMILY_STARTERS[family].tang;
-    return starter({ family, units, tang, steel: shop.steel, handle: STARTER_HANDLE }, name, options);
+    const usual = { family, units, tang, steel: shop.steel, handle: STARTER_HANDLE };
+    return { ...starter(usual, name, options), hasShop: shop.isThere };
   }
   const lines = io.openLines();
   const talk: Talk = { lines, out: io.stderr };
   try {
     const answers = await askKnife(talk, { units, steel: shop.steel });
-    const chosen =
-      answers === STOPPED ? STOPPED : (name ?? (await askName(io, talk, answers.family, options)));
-    if (answers === STOPPED || chosen === STOPPED) {
-      io.stderr.write("\n");
-      return undefined;
-    }
-    return starter(answers, chosen, options);
+    const chosen = name ?? (await askName(io, talk, answers.family, options));
+    return { ...starter(answers, chosen, options), hasShop: shop.isThere };
   } finally {
     lines.close();
   }
 }
 
 /** What the file is called, by a name that is free. */
-async function askName(io: Io, talk: Talk, family: FamilyName, options: NewOptions) {
+async function askName(io: Io, talk: Talk, family: FamilyName, options: NewOptions): Promise<string> {
   for (;;) {
     const name = await askFor(talk, {
       ask: "Name of the file",
@@ -132,7 +125,6 @@ async function askName(io: Io, talk: Talk, family: FamilyName, options: NewOptio
       help: ["It ends in .knife.yaml; without an ending it gets that one."],
       take: (typed): Taken<string> => attempt(() => newName(typed, "knife")),
     });
-    if (name === STOPPED) return STOPPED;
     try {
       await refuseTaken(io, name, options);
       return name;
@@ -171,18 +163,18 @@ async function shopFile(io: Io, name: string, options: NewOptions): Promise<NewT
 async function shopWords(
   io: Io,
   options: NewOptions,
-): Promise<{ readonly units?: FileUnits; readonly steel: StarterMaterial }> {
+): Promise<{ readonly units?: FileUnits; readonly steel: StarterMaterial; readonly isThere: boolean }> {
   try {
     const input = await shopInput(io, io.cwd, options);
-    if (input === undefined) return { steel: STARTER_STEEL };
+    if (input === undefined) return { steel: STARTER_STEEL, isThere: false };
     const { units, shop } = readShopFile(input.text, input.shown);
     // One that no density is known of would make a file with an error in it.
     const steel = shop.rack?.find((bar) => findMaterial(bar.steel ?? "")?.kind === "steel")?.steel;
-    return { units, steel: steel === undefined ? STARTER_STEEL : { name: steel } };
+    return { units, steel: steel === undefined ? STARTER_STEEL : { name: steel }, isThere: true };
   } catch (error) {
     if (!(error instanceof FileError) || options.shop !== undefined) throw error;
-    io.stderr.write(`${error.fileName} has errors and is not used here: scantling check FILE lists them.\n`);
-    return { steel: STARTER_STEEL };
+    io.stderr.write(`${error.fileName} has errors and is not used here; check lists them.\n`);
+    return { steel: STARTER_STEEL, isThere: true };
   }
 }
 
@@ -208,7 +200,7 @@ async function copied(io: Io, from: string, name: string | undefined, options: N
       newFolder(io, name, options),
     ),
   });
-  if (content !== undefined) return { kind: "copy", name, content };
+  if (content !== undefined) return { kind: "copy", name, content, hasShop: true };
   throw new CommandFailure(
     EXIT.file,
     "cannot-copy",
@@ -240,12 +232,17 @@ async function deliver(io: Io, made: NewText, options: NewOptions): Promise<Exit
   } else {
     io.stdout.write(file === undefined ? content : `${file}\n`);
   }
-  if (file !== undefined) io.stderr.write(NEXT[kind](file));
+  if (file !== undefined) {
+    const shop = kind === "shop" || made.hasShop ? "" : NO_SHOP;
+    io.stderr.write(`${wrap(`${NEXT[kind](file)}${shop}`).join("\n")}\n`);
+  }
   return EXIT.done;
 }
 
 const NEXT: Readonly<Record<NewText["kind"], (file: string) => string>> = {
-  knife: (file) => `Written. Put your own figures in, then: scantling check ${file}\n`,
-  copy: (file) => `Written; what the old order asked for is left out. Next: scantling check ${file}\n`,
-  shop: () => "Written, with bars as examples. Put your own in; knife files beside it and below find it.\n",
+  knife: (file) => `Written. Put your own figures in, then: scantling check ${file}`,
+  copy: (file) => `Written; what the old order asked for is left out. Next: scantling check ${file}`,
+  shop: () => "Written, with bars as examples. Put your own in; knife files beside it and below find it.",
 };
+
+const NO_SHOP = " No shop file is near yet: scantling new shop.yaml begins one.";

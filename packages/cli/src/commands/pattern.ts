@@ -114,7 +114,7 @@ function offsetOf(job: Job, text: string | undefined): number {
     EXIT.usage,
     "offset-too-far",
     `--offset ${text} is ${formatLength(offset, job.knife.units)}: a saw or scribe line lies within ${formatLength(WIDEST_OFFSET, job.knife.units)} of the outline`,
-    "Give the unit with it, for example: --offset 0.3mm",
+    "Give a smaller one with its unit, for example: --offset 0.3mm",
   );
 }
 

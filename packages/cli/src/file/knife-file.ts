@@ -79,6 +79,10 @@ export function readKnifeFile(text: string, fileName: string): KnifeFile {
       schema: knifeJsonSchema(),
       other: { schema: shopJsonSchema(), called: "the shop file" },
     }),
+    otherKind: (keys) =>
+      !keys.has("blade") && !keys.has("tang") && (keys.has("rack") || keys.has("losses"))
+        ? { code: "is-shop-file", message: "this is a shop file: it has bars or losses, and no blade" }
+        : undefined,
     later: (failure) => laterKnifeChecks(failure, schemaFor),
   });
   const {

@@ -33,6 +33,8 @@ export interface ShapeRules<S extends z.ZodType> {
   /** For explaining what is wrong; asked for only then. */
   readonly explained: () => Omit<ExplainContext, "tree">;
   readonly later?: (failure: ShapeFailure) => LaterFindings;
+  /** What is wrong where the whole file is of another kind; of all its keys that do not belong there nothing is said then. */
+  readonly otherKind?: (keys: ReadonlySet<string>) => Pick<Problem, "code" | "message"> | undefined;
 }
 
 /**
@@ -53,9 +55,16 @@ export function readShape<S extends z.ZodType>(
     : explainIssues(result.error.issues, { ...rules.explained(), tree });
   const problems = [...tree.problems, ...gatherFractions(found.problems, tree)];
   if (result.success && problems.length === 0) return { data: result.data, tree, units };
+  const other = rules.otherKind?.(new Set(keysOf(tree.data)));
+  if (other !== undefined) {
+    throw new FileError(fileName, [{ ...other, file: fileName, path: "", line: 1, column: 1 }]);
+  }
   const later = rules.later?.({ tree, units, problems, renames: found.renames });
   throw new FileError(fileName, [...problems, ...(later?.problems ?? [])], later?.notReached);
 }
+
+const keysOf = (data: unknown): string[] =>
+  typeof data === "object" && data !== null ? Object.keys(data) : [];
 
 /** Finds the place of a value by the path that issues carry; points of the spec are lists in the file. */
 export function positionFinder(tree: FileTree): (path: string) => Position | undefined {

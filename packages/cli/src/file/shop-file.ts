@@ -94,6 +94,10 @@ export function readShopFile(text: string, fileName: string): ShopFile {
       schema: shopJsonSchema(),
       other: { schema: knifeJsonSchema(), called: "the knife file" },
     }),
+    otherKind: (keys) =>
+      keys.has("blade") && keys.has("tang")
+        ? { code: "is-knife-file", message: "this is a knife file: it has a blade and a tang" }
+        : undefined,
   });
   const { plain } = liftTolerances(data);
   const {

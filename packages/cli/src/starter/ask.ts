@@ -1,3 +1,5 @@
+import { EXIT } from "../exit-code.js";
+import { CommandFailure } from "../failure.js";
 import type { LineReader, OutStream } from "../io/io.js";
 import { item, wrap } from "../report/layout.js";
 
@@ -16,10 +18,6 @@ export interface Question<T> {
   readonly take: (typed: string) => Taken<T>;
 }
 
-/** Nobody answers any more: Ctrl-C, or the end of input. */
-export const STOPPED = Symbol("stopped");
-export type Stopped = typeof STOPPED;
-
 /** What questions are asked through. */
 export interface Talk {
   readonly lines: LineReader;
@@ -35,11 +33,13 @@ export function say({ out }: Talk, text: string, indent = "  "): void {
 /**
  * Asks until the answer can be used: nothing typed takes what is usual, `?` explains, what cannot be is explained and asked
  * again.
+ *
+ * @throws {CommandFailure} exit code 2 where nobody answers any more: Ctrl-C, or the end of input.
  */
-export async function askFor<T>(talk: Talk, question: Question<T>): Promise<T | Stopped> {
+export async function askFor<T>(talk: Talk, question: Question<T>): Promise<T> {
   for (;;) {
     const typed = (await talk.lines.ask(`${question.ask} [${question.usual}]: `))?.trim();
-    if (typed === undefined) return STOPPED;
+    if (typed === undefined) throw stopped(talk);
     if (typed === "?") {
       for (const text of question.help) say(talk, text);
       continue;
@@ -51,4 +51,15 @@ export async function askFor<T>(talk: Talk, question: Question<T>): Promise<T | 
     }
     say(talk, taken.why);
   }
+}
+
+function stopped({ out }: Talk): CommandFailure {
+  // The cursor stands behind the question.
+  out.write("\n");
+  return new CommandFailure(
+    EXIT.usage,
+    "stopped",
+    "stopped; nothing was written",
+    "To write a starter without questions: scantling new NAME --family drop-point",
+  );
 }

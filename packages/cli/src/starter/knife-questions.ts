@@ -6,112 +6,18 @@ import {
   suggestMaterials,
   type TangSpec,
 } from "@scantling/geometry";
-import { type FileUnits, formatCaliper, formatDensity, nearestWord } from "@scantling/geometry/units";
+import { type FileUnits, formatDensity, nearestWord } from "@scantling/geometry/units";
 import { POSITIVE, readQuantity } from "../file/fields.js";
 import { showText } from "../file/index.js";
-import { type Figure, inBoth, lengthText, massText, range } from "../report/figures.js";
-import { askFor, type Question, STOPPED, type Stopped, say, type Taken, type Talk } from "./ask.js";
+import { type Figure, inBoth, massText, range } from "../report/figures.js";
+import type { Question, Taken } from "./ask.js";
 import { FAMILY_CHOICES, FAMILY_WORDS, USUAL_FAMILY } from "./family-words.js";
-import {
-  knifeStarter,
-  STARTER_HANDLE,
-  STARTER_STEEL,
-  type StarterMaterial,
-  type StarterWishes,
-} from "./knife-starter.js";
+import type { StarterMaterial } from "./knife-starter.js";
 import { FAMILY_STARTERS, type Range } from "./knife-types.js";
-import { problemsIn } from "./problems-in.js";
 import type { Size } from "./size-text.js";
-import { type StarterSizes, starterSizes } from "./starter-sizes.js";
 
-/** What a person answered of a knife. */
-export type KnifeAnswers = Omit<StarterWishes, "code" | "title">;
-
-/** Asks what a starter is written from: kind, units, three sizes, tang, steel, handle, and how heavy it may be. */
-export async function askKnife(
-  talk: Talk,
-  usual: { readonly units: FileUnits; readonly steel: StarterMaterial },
-): Promise<KnifeAnswers | Stopped> {
-  for (const text of OPENING) say(talk, text, "");
-  const family = await askFor(talk, familyQuestion());
-  if (family === STOPPED) return STOPPED;
-  const units = await askFor(talk, unitsQuestion(usual.units));
-  if (units === STOPPED) return STOPPED;
-  const shape = await askShape(talk, family, units);
-  if (shape === STOPPED) return STOPPED;
-  const steel = await askFor(talk, materialQuestion("Steel", usual.steel, ["steel"], units));
-  if (steel === STOPPED) return STOPPED;
-  const handle = await askFor(talk, materialQuestion("Handle", STARTER_HANDLE, HANDLE_KINDS, units));
-  if (handle === STOPPED) return STOPPED;
-  const mass = await askFor(talk, massQuestion(family, units));
-  if (mass === STOPPED) return STOPPED;
-  return { family, units, ...shape, steel, handle, ...(mass === NO_LIMIT ? {} : { massBelow: mass }) };
-}
-
-const OPENING = [
-  "A new knife. Enter takes what stands in brackets, ? explains, Ctrl-C stops and leaves nothing behind. Everything can be changed in the file afterwards.",
-  "",
-  `Kinds: ${FAMILY_CHOICES.join(", ")}.`,
-];
-
-const HANDLE_KINDS: readonly MaterialKind[] = ["wood", "composite", "other", "metal"];
-
-type Shape = StarterSizes & { readonly tang: TangSpec["form"] };
-
-/** Sizes and tang, again until they make a knife. */
-async function askShape(talk: Talk, family: FamilyName, units: FileUnits): Promise<Shape | Stopped> {
-  const starter = FAMILY_STARTERS[family];
-  for (;;) {
-    const usual = starterSizes({ family, units });
-    const { type } = starter;
-    const edgeLength = await askFor(
-      talk,
-      sizeQuestion(
-        "Edge length",
-        usual.edgeLength,
-        type.edgeLength,
-        units,
-        lengthText,
-        "Heel to tip, along the straight line of the edge.",
-      ),
-    );
-    if (edgeLength === STOPPED) return STOPPED;
-    const heelHeight = await askFor(
-      talk,
-      sizeQuestion(
-        "Height at the heel",
-        usual.heelHeight,
-        type.heelHeight,
-        units,
-        lengthText,
-        "From the edge up to the spine, at the rear end of the edge.",
-      ),
-    );
-    if (heelHeight === STOPPED) return STOPPED;
-    const spine = await askFor(
-      talk,
-      sizeQuestion(
-        "Thickness at the heel",
-        usual.spine,
-        type.spine,
-        units,
-        formatCaliper,
-        "Side to side at the spine, finished. The file thins it to the tip.",
-      ),
-    );
-    if (spine === STOPPED) return STOPPED;
-    const tang = await askFor(talk, tangQuestion(starter.tang));
-    if (tang === STOPPED) return STOPPED;
-    const shape = { edgeLength, heelHeight, spine, tang };
-    const others = { steel: STARTER_STEEL, handle: STARTER_HANDLE, code: "K", title: "K" };
-    const problems = problemsIn(knifeStarter({ family, units, ...shape, ...others }));
-    if (problems.length === 0) return shape;
-    say(talk, "These sizes make no knife. Once more:");
-    for (const problem of problems) say(talk, problem, "  - ");
-  }
-}
-
-function familyQuestion(): Question<FamilyName> {
+/** Which family, by its name or by what it is called. */
+export function familyQuestion(): Question<FamilyName> {
   return {
     ask: "What kind of knife",
     usual: USUAL_FAMILY,
@@ -132,7 +38,8 @@ function familyQuestion(): Question<FamilyName> {
 /** A family by its name and by what it is called: `clip-point`, `bowie`. */
 const namesOf = (name: FamilyName): string[] => [name, ...FAMILY_WORDS[name].toLowerCase().split(" ")];
 
-function unitsQuestion(usual: FileUnits): Question<FileUnits> {
+/** What bare numbers are in. */
+export function unitsQuestion(usual: FileUnits): Question<FileUnits> {
   const words: Readonly<Record<string, FileUnits>> = {
     mm: "mm",
     millimetres: "mm",
@@ -155,7 +62,8 @@ function unitsQuestion(usual: FileUnits): Question<FileUnits> {
   };
 }
 
-function tangQuestion(usual: TangSpec["form"]): Question<TangSpec["form"]> {
+/** The form of the tang. */
+export function tangQuestion(usual: TangSpec["form"]): Question<TangSpec["form"]> {
   const forms = ["full", "hidden", "through"] as const;
   return {
     ask: "Tang: full, hidden or through",
@@ -175,14 +83,26 @@ function tangQuestion(usual: TangSpec["form"]): Question<TangSpec["form"]> {
 /** Bare numbers this far from what is usual are most likely in other units than meant. */
 const FAR = 3;
 
-function sizeQuestion(
-  ask: string,
-  usual: Size,
-  [least, most]: Range,
-  units: FileUnits,
-  figure: Figure,
-  help: string,
-): Question<Size> {
+/** A size with what is usual for it. */
+export interface AskedSize {
+  readonly ask: string;
+  readonly help: string;
+  readonly usual: Size;
+  readonly range: Range;
+  readonly units: FileUnits;
+  /** How it is told. */
+  readonly figure: Figure;
+}
+
+/** A size; a bare number that is far from what is usual is asked for with its unit. */
+export function sizeQuestion({
+  ask,
+  help,
+  usual,
+  range: [least, most],
+  units,
+  figure,
+}: AskedSize): Question<Size> {
   const between = range(figure, [least, most], units);
   return {
     ask: `${ask}, ${units}`,
@@ -213,7 +133,8 @@ function sizeQuestion(
 /** Sizes within this are one, mm: half of 1/64 in. */
 const SAME = 0.2;
 
-function materialQuestion(
+/** A material of some kinds, or another with its density. */
+export function materialQuestion(
   ask: string,
   usual: StarterMaterial,
   kinds: readonly MaterialKind[],
@@ -264,9 +185,10 @@ function takeMaterial(
 }
 
 /** The answer to how heavy it may be where that is open. */
-const NO_LIMIT = "none";
+export const NO_LIMIT = "none";
 
-function massQuestion(family: FamilyName, units: FileUnits): Question<string> {
+/** How heavy it may be. */
+export function massQuestion(family: FamilyName, units: FileUnits): Question<string> {
   const { mass } = FAMILY_STARTERS[family].type;
   return {
     ask: `Mass must be below, ${units === "mm" ? "g" : "oz"}`,

@@ -10,6 +10,9 @@ describe("new without a terminal", () => {
     expect(code).toBe(EXIT.done);
     expect(out).toBe("drop-point.knife.yaml\n");
     expect(err).toContain("scantling check drop-point.knife.yaml");
+    expect(flat(err)).toContain("No shop file is near yet: scantling new shop.yaml begins one.");
+    const beside = await answer(["new", "b"], { files: { "shop.yaml": "units: mm\n" } });
+    expect(beside.err).not.toContain("No shop file");
     const { order, units, spec } = readKnifeFile(io.disk.text("/shop/drop-point.knife.yaml"), "a");
     expect([order.code, order.title, units]).toEqual(["DROP-POINT", "Drop-point hunter", "mm"]);
     expect(spec.blade.outline).toMatchObject({ family: "drop-point", edgeLength: 100 });
@@ -114,7 +117,24 @@ describe("what cannot be, with what to do", () => {
       EXIT.usage,
       [/--from and --family do not go together/, /Leave one of them out/],
     ],
-    ["a family of a shop", ["--shop-file", "--family", "seax"], EXIT.usage, [/do not go together/]],
+    [
+      "a family of a shop",
+      ["--shop-file", "--family", "seax"],
+      EXIT.usage,
+      [/--family is for knife files, and this is a shop file/, /Leave it out/],
+    ],
+    [
+      "a title of a shop by its name",
+      ["shop.yaml", "--title", "Mine"],
+      EXIT.usage,
+      [/--title is for knife files/],
+    ],
+    [
+      "other units of a copy",
+      ["b", "--from", "orders/b.knife.yaml", "--units", "in"],
+      EXIT.usage,
+      [/--from and --units do not go together/],
+    ],
     [
       "a copy without a name",
       ["--from", "orders/b.knife.yaml"],

@@ -171,7 +171,7 @@ describe("other sheets, formats and papers", () => {
   });
 
   it.each([
-    [["--offset", "wide"], /--offset "wide" is no length/],
+    [["--offset", "wide"], /--offset: "wide" is not a length/],
     [["--offset", "-200mm"], /within 6\s+mm\s+of\s+the\s+outline/],
     [["--offset", "1in"], /within 6\s+mm\s+of\s+the\s+outline/],
     [["--paper", "60x60mm"], /does not fit/],

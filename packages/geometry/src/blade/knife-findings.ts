@@ -22,13 +22,14 @@ import { steelAt } from "./steel-at.js";
  */
 export function knifeFindings(knife: Knife): Finding[] {
   return [
+    // A slip of a unit first: much of what else is found comes of it.
+    ...suspicions(knife),
     ...holeFindings(knife),
     ...wallsBetween(knife),
     ...holePlaceFindings(knife),
     ...bevelFindings(knife),
     ...spineFindings(knife),
     ...plungeFindings(knife),
-    ...suspicions(knife),
   ];
 }
 

@@ -6,7 +6,7 @@ import type { AskName } from "../../file/index.js";
 import type { Measured } from "../../measure.js";
 import type { Quote } from "../../quote/quote.js";
 import { askRows } from "../../report/asks-text.js";
-import { type SizeName, sizeFigures } from "../../size-intervals.js";
+import { sizeFigure, type SizeName } from "../../size-intervals.js";
 import { sizesOf } from "../../sizes.js";
 import { besideUnits } from "../sheet-units.js";
 
@@ -25,10 +25,10 @@ export function customerFigures(quote: Quote, stock: HandleStock | undefined): C
   const row = (what: string, name: AskName | undefined, value: number, within: Limits, show: Shows) =>
     figureRow(measured, what, name, value, within, show);
   const about = (value: number, by: number): Limits => [value - by, value + by];
-  const reckoned = sizeFigures(knife, sizes, job.knife.tolerances, job.tolerances);
   // Around the value that is shown: of a knife with its handle that is not the steel's.
   const sized = (name: SizeName, value: number, by: number): Limits => {
-    const { value: middle, interval: [low, high] = [middle, middle] } = reckoned[name];
+    const reckoned = sizeFigure(knife, { name }, job.knife.tolerances, job.tolerances);
+    const { value: middle, interval: [low, high] = [middle, middle] } = reckoned;
     return wider([value - (middle - low), value + (high - middle)], about(value, by));
   };
   return [

@@ -1,0 +1,64 @@
+import { nearestWord } from "@scantling/geometry/units";
+import type { Command } from "commander";
+import { CommanderError } from "commander";
+import { EXIT } from "./exit-code.js";
+import { CommandFailure } from "./failure.js";
+import { type CommandFacts, factsOf } from "./manual/facts.js";
+
+/**
+ * What the command-line library found wrong, in our words where its own do not say what to do: from what is declared of the
+ * command.
+ *
+ * @param program - As it was declared; it must not be run afterwards.
+ */
+export function wrongUse(error: CommanderError, argv: readonly string[], program: Command): CommandFailure {
+  const facts = factsOf(program);
+  const name = argv.find((word) => !word.startsWith("-"));
+  // Of `help` nothing more is to be said than the program's own help says.
+  const command = facts.commands.find((known) => known.name === name && name !== "help");
+  const said = error.message.replace(/^error: /u, "").replaceAll("\n", " ");
+  const see = `scantling ${command === undefined ? "" : `${command.name} `}--help`;
+  return new CommandFailure(
+    EXIT.usage,
+    error.code.replace("commander.", "").replace(/[A-Z]/gu, (letter) => `-${letter.toLowerCase()}`),
+    (command && inOurWords(error.code, said, command)) ?? said,
+    todoFor(error.code, command, see),
+  );
+}
+
+/** What is missing, with what it is. */
+function inOurWords(code: string, said: string, command: CommandFacts): string | undefined {
+  const [named = ""] = /(?<=')[^']+(?=')/u.exec(said) ?? [];
+  if (code === "commander.missingArgument") {
+    const argument = command.arguments.find(({ name }) => name === named);
+    return argument && `${command.name} needs ${argument.name}: ${argument.about}`;
+  }
+  const option = command.options.find(({ long }) => named.split(/[ ,]/u).includes(long));
+  if (option === undefined) return undefined;
+  if (code === "commander.missingMandatoryOptionValue") {
+    return `${command.name} needs ${option.long} ${option.value}: ${option.about.replace(" (must be given)", "")}`;
+  }
+  if (code === "commander.optionMissingArgument") {
+    return `${option.long} needs ${option.value} behind it: ${option.about}`;
+  }
+  return undefined;
+}
+
+const NEEDS_EXAMPLE = ["commander.missingArgument", "commander.missingMandatoryOptionValue"];
+
+function todoFor(code: string, command: CommandFacts | undefined, see: string): string {
+  const [example] = command?.examples ?? [];
+  if (NEEDS_EXAMPLE.includes(code) && example !== undefined) return `For example: ${example}. More: ${see}`;
+  if (code === "commander.excessArguments") return `Put quotes around a name with blanks in it. See: ${see}`;
+  return `See: ${see}`;
+}
+
+/** Help for a command that there is none of, which the library would answer with the help of all. */
+export function refuseUnknownHelp([first, second]: readonly string[], program: Command): void {
+  const names = program.commands.map((command) => command.name());
+  if (first !== "help" || second === undefined || second.startsWith("-")) return;
+  if (second === "help" || names.includes(second)) return;
+  const near = nearestWord(second, names);
+  const meant = near === undefined ? "" : ` (Did you mean ${near}?)`;
+  throw new CommanderError(EXIT.usage, "commander.unknownCommand", `unknown command '${second}'${meant}`);
+}
