@@ -1,6 +1,6 @@
 // Flags whose number follows from much: the shop's limit is laid just to one side of it and to the other.
 import type { Finding, FindingCode } from "@scantling/geometry";
-import type { Case, Node } from "./cases.js";
+import type { Case, Node } from "./world.js";
 
 export interface Bracket {
   readonly flag: string;

@@ -71,6 +71,10 @@ describe("boning knife", () => {
   });
 });
 
+test("boning knife: 2.6 mm at the heel in place of 2.8 brings the bevel under 3°", () => {
+  expect(codes(findingsWith("boning-knife", "{ at: heel, is: 2.8 }", "{ at: heel, is: 2.6 }"))).toEqual([]);
+});
+
 describe("bowie", () => {
   test("warning: 6.51° per side at the heel", async () => {
     const { knife } = await loadOrder("pattern-welded-bowie");

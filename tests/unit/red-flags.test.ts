@@ -1,7 +1,8 @@
 import { SHOP_BASIS } from "@scantling/geometry";
 import { describe, expect, test } from "vitest";
 import { BRACKETS } from "../red-flags/brackets.js";
-import { find, findingsOf, LIMIT_CASES, merged } from "../red-flags/cases.js";
+import { LIMIT_CASES } from "../red-flags/cases.js";
+import { find, findingsOf, merged } from "../red-flags/world.js";
 
 const withLimits = <T extends { readonly shop?: object }>(one: T, limits: object): T => ({
   ...one,

@@ -11,7 +11,7 @@ const points = (about: string) =>
     .union([z.number(), z.string()], { error: "needs a hardness, for example 60 or 60 HRC" })
     .transform((raw, ctx): Reading => {
       const text = String(raw)
-        .replace(/\s*HRC\s*$/iu, "")
+        .replace(/\s*HRC\b/iu, "")
         .trim();
       const [, number = "", band = "0"] =
         /^(\d+(?:\.\d+)?)(?:\s*(?:±|\+-|\+\/-)\s*(\d+(?:\.\d+)?))?$/u.exec(text) ?? [];

@@ -48,16 +48,19 @@ const NO_SLIPS: SizeSlips = {};
  * typeFindings(knife, { mass: 150, balance: -12 }).map(({ code }) => code); // []
  */
 export function typeFindings(knife: Knife, weight: WeightFigures = {}, slips = NO_SLIPS): Finding[] {
-  const { type, ranges } = knife;
+  const { type, ranges, limits } = knife;
   const usual = type === undefined ? {} : usualRanges(type, ranges);
   return figuresOf(knife, weight).flatMap((figure): Finding[] => {
-    const range = usual[figure.name];
-    const found = (held: UsualRange, words: string): Finding[] =>
-      slipFinding(figure, held, words, slips[USUAL_QUANTITIES[figure.name]], knife);
-    if (range === undefined) return found(ANY_KNIFE[figure.name], "a knife");
-    if (isWithin(figure.value, range)) return [];
-    const words = type === undefined ? "a knife" : KNIFE_TYPES[type].words;
-    const slip = found(range, words);
+    const { name, value } = figure;
+    // A spine this thick has a finding of its own.
+    if (name === "spine" && value > limits.thickSpine.value) return [];
+    const known = slips[USUAL_QUANTITIES[name]];
+    const range = usual[name];
+    if (type === undefined || range === undefined)
+      return slipFinding(figure, ANY_KNIFE[name], "a knife", known);
+    if (isWithin(value, range)) return [];
+    const { words } = KNIFE_TYPES[type];
+    const slip = slipFinding(figure, range, words, known);
     return slip.length > 0 ? slip : [unusual(figure, range, words)];
   });
 }
@@ -122,28 +125,23 @@ function heelHeight({ body }: Knife): number {
 
 /** What one slip makes of a figure outside its range, where that lies inside. */
 function slipFinding(
-  figure: Figure,
+  { name, path, value, words: what }: Figure,
   range: UsualRange,
   words: string,
-  slips: readonly SizeSlip[] | undefined,
-  { limits }: Knife,
+  slips: readonly SizeSlip[] = [],
 ): Finding[] {
-  const { name, path, value } = figure;
-  if (isWithin(value, range)) return [];
-  // A spine this thick has a finding of its own, and nobody writes down where a knife balances.
-  if (name === "balance") return [];
-  if (name === "spine" && value > limits.thickSpine.value) return [];
+  // Nobody writes down where a knife balances.
+  if (isWithin(value, range) || name === "balance") return [];
   const kind = USUAL_QUANTITIES[name];
-  const fits = (slips ?? []).filter(({ times }) => isWithin(value * times, range));
-  const [first] = fits;
-  if (first === undefined) return [];
+  const fits = slips.filter(({ times }) => isWithin(value * times, range));
+  if (fits.length === 0) return [];
   const show = (number: number): QuantityValue => ({ quantity: kind, value: number });
   return [
     {
       code: "size-slip",
       severity: "warn",
       path,
-      text: `${figure.words} is not that of ${words}, {low} to {high}. Did you mean ${fits
+      text: `${what} is not that of ${words}, {low} to {high}. Did you mean ${fits
         .map(({ words: meant }, i) => `{as${i}} (${meant})`)
         .join(", or ")}?`,
       values: {

@@ -228,7 +228,7 @@ export const KNIFE_TYPE_NAMES = Object.keys(KNIFE_TYPES) as readonly KnifeTypeNa
 
 /** What a knife of no stated type is held against, for slips of the pen only; common practice, no source. */
 export const ANY_KNIFE: Readonly<Record<UsualName, UsualRange>> = usual({
-  length: [40, 700],
+  length: [40, 1000],
   height: [10, 130],
   spine: [0.8, 12],
   edge: [0, 2],

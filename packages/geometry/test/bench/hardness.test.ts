@@ -1,0 +1,91 @@
+import { describe, expect, test } from "vitest";
+import { hardeningSlenderness } from "../../src/bench/hardening-findings.js";
+import { hardnessAnswer } from "../../src/bench/hardness.js";
+import { makeKnife } from "../../src/blade/knife.js";
+import type { KnifeSpec } from "../../src/blade/spec.js";
+import { AS_QUENCHED } from "../../src/materials/heat-treatment/as-quenched.js";
+import { hardnessAfter, TEMPER_TABLES } from "../../src/materials/heat-treatment/tempering.js";
+
+const SPEC: KnifeSpec = {
+  steel: { name: "O1" },
+  blade: {
+    // A bar with a square end: the same section from heel to tip.
+    outline: {
+      runs: {
+        edge: "M 0 0 L 200 0",
+        front: "L 200 30",
+        spine: "L 0 30",
+        tangTop: "L -100 30",
+        butt: "L -100 6",
+        tangBottom: "L 0 6",
+      },
+    },
+    thickness: [{ at: { kind: "heel" }, is: 3 }],
+    bevel: { form: "flat", height: "full", edgeThickness: 0.6 },
+    edgeAngle: 0.3,
+  },
+  tang: { form: "full" },
+};
+const KNIFE = makeKnife(SPEC);
+
+const asked = (low: number, high = low) => ({ low, high, path: "order.asks.hardness" });
+const codes = (steel: string, low: number, high = low) =>
+  hardnessAnswer(KNIFE, steel, asked(low, high)).findings.map(({ code, severity }) => `${severity} ${code}`);
+
+describe("a hardness that was asked for", () => {
+  test("is told the temper of each source that reaches it", () => {
+    const { tempers, aim } = hardnessAnswer(KNIFE, "O1", asked(59, 61));
+    expect(aim).toBe(60);
+    // 61 at 232 °C, 59 at 260 °C; 60 at 260 °C.
+    expect(tempers.map(({ temperature }) => temperature)).toEqual([246, 260]);
+    expect(codes("O1", 59, 61)).toEqual([]);
+  });
+
+  test("stops beyond the scatter of the tables, warns within it, or where one end can be had", () => {
+    expect(codes("O1", 66)).toEqual(["stop hardness-out-of-reach"]);
+    expect(codes("O1", 64.5)).toEqual(["warn hardness-out-of-reach"]);
+    expect(codes("O1", 62, 68)).toEqual(["warn hardness-out-of-reach"]);
+    // Softer than the hottest usual temper leaves it: 56 at 316 °C, 57 by the other table.
+    expect(codes("O1", 50)).toEqual(["stop hardness-out-of-reach"]);
+  });
+
+  test("of a steel without a table goes by the hardness as quenched less the temper", () => {
+    expect(hardnessAnswer(KNIFE, "1084", asked(60)).reach).toMatchObject({ high: 63 });
+    expect(codes("1084", 64)).toEqual(["warn hardness-out-of-reach"]);
+    expect(codes("1084", 63)).toEqual([]);
+    // Nothing is told of how soft it can be made.
+    expect(codes("1084", 40)).toEqual([]);
+  });
+
+  test("of a steel of which nothing is known is no more than a note", () => {
+    expect(codes("unheard of", 60)).toEqual(["note hardness-not-known"]);
+  });
+});
+
+describe("the tables behind it", () => {
+  test("no table is harder than its steel as quenched", () => {
+    for (const { steel, points } of TEMPER_TABLES) {
+      const quenched = AS_QUENCHED.find((row) => row.steel === steel);
+      if (quenched === undefined) continue;
+      for (const { high } of points) expect(high, steel).toBeLessThanOrEqual(quenched.hardness);
+    }
+  });
+
+  test("between two rows straight, beyond them what the last row says", () => {
+    const points = [
+      { temperature: 150, low: 64, high: 65 },
+      { temperature: 200, low: 60, high: 61 },
+    ];
+    expect(hardnessAfter(points, 100)).toBe(65);
+    expect(hardnessAfter(points, 175)).toBe(63);
+    expect(hardnessAfter(points, 300)).toBe(61);
+    expect(hardnessAfter([], 300)).toBeNaN();
+  });
+});
+
+describe("length over mean thickness", () => {
+  test("of one section all along: its area over its height", () => {
+    // Ready to harden 3.2 mm at the spine and 0.8 mm at the edge, straight between: 2 mm on the mean.
+    expect(hardeningSlenderness(KNIFE)).toBeCloseTo(200 / 2, 6);
+  });
+});
