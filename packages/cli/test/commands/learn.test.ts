@@ -150,7 +150,7 @@ learned:
     expect(file.shop.losses?.scalePerHeat?.value).toBeGreaterThan(0.017);
   });
 
-  it("learns what is drawn, ground and worked by the clock; hours are told, for shop files keep none yet", async () => {
+  it("learns what is drawn, ground and worked by the clock", async () => {
     const more = `  - { revision: 3, on: 2026-03-03, drawn: { from: { height: 40, thickness: 30 }, to: { height: 45, thickness: 20 }, with: flat dies } }
   - { revision: 4, on: 2026-03-03, task: forge, hours: 4, note: oil is counted by the coat }
   - { revision: 5, on: 2026-03-03, task: oil, hours: 3 }
@@ -165,7 +165,9 @@ learned:
     expect(Math.abs((shop.limits?.forge?.bevelSpreadShare ?? 0) - 0.3)).toBeLessThan(0.015);
     expect(Math.abs((allowances.face ?? 0) - 0.6)).toBeLessThan(0.03);
     const { work } = readShopFile(io.disk.text("/shop/shop.yaml"), "shop.yaml");
-    expect(work.hours?.forge?.value).toBeCloseTo(4, 1);
+    // Drawn a little toward the 2.5 h that a shop without hours of its own reckons with.
+    expect(work.hours?.forge?.value).toBeGreaterThan(3.8);
+    expect(work.hours?.forge?.value).toBeLessThanOrEqual(4);
     expect(out).toMatch(/^\+ +forge: .* h/mu);
     expect(out).not.toContain("work.hours.oil");
   });

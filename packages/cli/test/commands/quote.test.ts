@@ -7,6 +7,7 @@ import { BARE_DEMO_SHOP, shopWithWork } from "../support/quote-shop.js";
 const FILE = "harvest.knife.yaml";
 const withOrder = (text: string): string => demoWith(["  asks: ", `${text}\n  asks: `]);
 const world = (knife: string, shop: string = DEMO_FILES["shop.yaml"]) => ({
+  today: "2026-11-30",
   files: { [FILE]: knife, "shop.yaml": shop },
 });
 
