@@ -30,7 +30,8 @@ export async function pattern(io: Io, file: string, options: PatternOptions): Pr
     ...(options.paper === undefined ? {} : { paper: options.paper }),
     ...(options.at === undefined ? {} : { at: options.at }),
   });
-  tellMissing(io, sheetsDrawn, sheets.length);
+  refuseNothing(sheetsDrawn, sheets.length);
+  tellMissing(io, sheetsDrawn.missing);
   const outcome = {
     sheets: sheetsDrawn.drawn.map(({ sheet }) => sheet),
     format: options.format,
@@ -82,7 +83,7 @@ export function allSheets({ name, knife: { order } }: Job): { name: string; titl
 }
 
 /** A sheet that there is none of is no mistake among several; alone it is. */
-function tellMissing(io: Io, { drawn, missing }: DrawnSheets, asked: number): void {
+function refuseNothing({ drawn, missing }: DrawnSheets, asked: number): void {
   if (drawn.length === 0) {
     const reasons = missing.map(({ sheet, reason }) => `there is no ${sheet} sheet: ${reason}`);
     throw new CommandFailure(
@@ -92,6 +93,10 @@ function tellMissing(io: Io, { drawn, missing }: DrawnSheets, asked: number): vo
       asked === 1 ? "scantling pattern --help lists the sheets." : "Ask for another sheet.",
     );
   }
+}
+
+/** Which of several sheets there are none of, and why. */
+export function tellMissing(io: Io, missing: DrawnSheets["missing"]): void {
   for (const { sheet, reason } of missing) io.stderr.write(`No ${sheet} sheet: ${reason}.\n`);
 }
 

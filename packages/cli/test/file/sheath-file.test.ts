@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { EXIT } from "../../src/exit-code.js";
 import { readKnifeFile, readShopFile } from "../../src/file/index.js";
 import { makeSheathModel } from "../../src/models/sheath-model.js";
-import { answer } from "../support/answer.js";
+import { answer, flat } from "../support/answer.js";
 import { DEMO_KNIFE, DEMO_SHOP } from "../support/demo.js";
 import { measured } from "../support/sample-job.js";
 import { inShort, knifeProblems, SMALL, shopProblems } from "./files.js";
@@ -81,5 +81,33 @@ describe("the sheath of a knife file", () => {
     expect(drawn.code).toBe(EXIT.file);
     expect(drawn.err).toMatch(/^shop\.yaml:\d+:17/mu);
     expect((await answer(["weigh", "harvest.knife.yaml"], { files })).code).toBe(EXIT.done);
+  });
+
+  it("of the shop leaves no sheath among other sheets, and is no mistake of the order", async () => {
+    const why =
+      "a welt of 6 mm with stitches 4 mm in leaves 2 mm beside a blade 4.6 mm thick: the seam needs more than 2.3 mm. Make the welt wider, or set the stitches less far in";
+    for (const own of ["", "sheath: { leather: 3 mm }\n"]) {
+      const files = {
+        "harvest.knife.yaml": `${DEMO_KNIFE}${own}`,
+        "shop.yaml": `${DEMO_SHOP}sheath: { welt: 6 mm }\n`,
+      };
+      const drawn = await answer(["pattern", "harvest.knife.yaml", "--sheet", "pattern,sheath"], { files });
+      expect(drawn).toMatchObject({ code: EXIT.done, written: ["/shop/harvest.pattern.svg"] });
+      expect(flat(drawn.err)).toContain(`No sheath sheet: ${why}.`);
+      const planned = await answer(["plan", "harvest.knife.yaml", "--json"], { files });
+      expect(planned.code).toBe(EXIT.done);
+      expect(JSON.parse(planned.out).pattern.missing).toEqual([{ sheet: "sheath", reason: why }]);
+      expect(flat(planned.err)).toContain(`No sheath sheet: ${why}.`);
+    }
+  });
+
+  it("puts a seam that fails down to the knife's own key where the shop's would do without it", async () => {
+    const files = {
+      "harvest.knife.yaml": `${DEMO_KNIFE}sheath: { stitchInset: 11 mm }\n`,
+      "shop.yaml": `${DEMO_SHOP}sheath: { welt: 12 mm }\n`,
+    };
+    const { code, err } = await answer(["plan", "harvest.knife.yaml"], { files });
+    expect(code).toBe(EXIT.file);
+    expect(err).toMatch(/^harvest\.knife\.yaml:\d+:\d+ +sheath\.stitchInset:/mu);
   });
 });
