@@ -30,7 +30,7 @@ export function benchSide(measured: Measured, bench: BenchSetUp, before: readonl
   const panels = [
     ...before,
     ...tangPanels(measured, bench),
-    ...grindPanels(bench, units, other),
+    ...grindPanels(bench, measured.knife.outline.butt, units, other),
     ...heatPanels(job, bench),
     ...stationPanel(measured),
     ...handlePanels(bench, units, other),

@@ -4,6 +4,7 @@ import { count, type Finding, length, share } from "../errors/issue.js";
 import type { ShopSpec } from "../stock/shop.js";
 import type { BenchSetUp } from "./bench-setup.js";
 import { BENCH_DEFAULTS, BENCH_LIMITS } from "./defaults.js";
+import { type HoleSetUp, isLoose } from "./holes.js";
 
 type Made = Omit<BenchSetUp, "findings">;
 
@@ -12,7 +13,7 @@ const KITCHEN: readonly FamilyName[] = ["vegetable", "chefs", "petty", "slicer"]
 
 /**
  * What is legal but unwise about what is set at the bench: edge thin for the quench, bevel line that droops, wedge behind
- * the edge, wide sharpening bevel, holes that need a shim or a drill, guard that shows its slot, little oil.
+ * the edge, wide sharpening bevel, holes that need a shim or a drill, loose pins, guard that shows its slot, little oil.
  *
  * @param made - The set-ups of the same knife.
  *
@@ -115,6 +116,7 @@ function holes({ holes: all }: Made, { drills = [] }: ShopSpec): Finding[] {
     .flatMap(({ path, lean }) => (lean?.needsShim === true ? [{ path, lean }] : []))
     .sort((a, b) => b.lean.mismatch - a.lean.mismatch)[0];
   return [
+    ...all.flatMap(loosePin),
     ...missing.map(
       ({ path, diameter }): Finding => ({
         code: "no-drill",
@@ -137,6 +139,26 @@ function holes({ holes: all }: Made, { drills = [] }: ShopSpec): Finding[] {
             basis: "geometry",
           },
         ]),
+  ];
+}
+
+function loosePin({ path, pin, handle }: HoleSetUp): Finding[] {
+  const { pinPlay } = BENCH_LIMITS;
+  if (pin === undefined || handle === undefined || !isLoose(handle)) return [];
+  return [
+    {
+      code: "pin-loose",
+      severity: "warn",
+      path,
+      text: "The nearest drill in hand for a pin of {pin} is {drill}: its hole is {play} too large, more than {limit}. Buy a drill or a pin that fits better.",
+      values: {
+        pin: length(pin),
+        drill: handle.drill.name,
+        play: length(handle.clearance),
+        limit: length(pinPlay.value),
+      },
+      basis: pinPlay.basis,
+    },
   ];
 }
 

@@ -47,6 +47,8 @@ export const BENCH_DEFAULTS = {
     value: 0.05,
     basis: `${PRACTICE}: as the tang, 0.05 mm more at the most`,
   },
+  /** Steel left between neighbouring holes of a guard's slot: a drill runs off into a hole that its own cuts into. */
+  slotHolesApart: { quantity: "length", value: 0.5, basis: PRACTICE },
   wedgeTolerance: { quantity: "angle", value: (0.1 * Math.PI) / 180, basis: PRACTICE },
   /** Mean heat of steel between hardening heat and the oil, J/(g K). */
   steelHeat: { quantity: "count", value: 0.65, basis: "from memory, unconfirmed" },
@@ -83,7 +85,9 @@ export const BENCH_LIMITS = {
   /** Share of the drawn bevel height that a fixed angle still reaches. */
   droop: { value: 0.8, basis: PRACTICE },
   /** A card whose arc bulges less than this over its chord cannot be cut: scissors do not follow it. */
-  gaugeBulge: { value: 0.3, basis: PRACTICE },
+  gaugeBulge: { value: 0.8, basis: PRACTICE },
+  /** Play of a pin in its hole through the handle, diameter over diameter: more shows, and leaves it to the glue alone. */
+  pinPlay: { value: 0.15, basis: PRACTICE },
   /** Face width of the sharpening bevel: kitchen knives, others. */
   kitchenEdgeWidth: { value: 1.5, basis: PRACTICE },
   edgeWidth: { value: 2.5, basis: PRACTICE },

@@ -3,7 +3,7 @@ import type { Knife } from "../blade/knife.js";
 import { namedHoles } from "../blade/named-holes.js";
 import type { HoleSpec } from "../blade/spec.js";
 import type { Drill } from "../stock/bench-tools.js";
-import { BENCH_DEFAULTS } from "./defaults.js";
+import { BENCH_DEFAULTS, BENCH_LIMITS } from "./defaults.js";
 import { drillAtLeast, nearestDrills } from "./nearest-drill.js";
 import { gripAt } from "./pins.js";
 
@@ -77,6 +77,15 @@ export function handleDrill(drills: readonly Drill[], pin: number): DrillChoice 
   const [drill] = nearestDrills(slack, pin + BENCH_DEFAULTS.handleHoleOver.value);
   return drill === undefined ? undefined : { drill, clearance: drill.diameter - pin };
 }
+
+/**
+ * Whether a drill leaves a pin more play than 0.15 mm, diameter over diameter. Common practice, no source.
+ *
+ * @example
+ * isLoose({ clearance: 0.35 }); // true: 1/4 in around 6 mm
+ */
+export const isLoose = ({ clearance }: Pick<DrillChoice, "clearance">): boolean =>
+  clearance > BENCH_LIMITS.pinPlay.value + 1e-9;
 
 /**
  * Drills for every hole of the knife, in the order of the file.
