@@ -79,14 +79,14 @@ describe("bevel gauges", () => {
 
   it("of a hollow bevel have the wheel's radius, caving inward", () => {
     const { bevels, radii } = gaugeSet(
-      base({ bevel: { form: "hollow", height: 25, edgeThickness: 0.4, wheelRadius: 80 } }),
+      base({ bevel: { form: "hollow", height: 25, edgeThickness: 0.4, wheelRadius: 97 } }),
     );
     const right = bevels[0]?.right;
     if (right === undefined) throw new Error("there is a bevel");
-    expect(radiusThrough(right.profile)).toBeCloseTo(80, 6);
+    expect(radiusThrough(right.profile)).toBeCloseTo(97, 6);
     expect(pointAt(right.profile, 0.5).x).toBeLessThan(1.1);
     expect(radii).toMatchObject([{ use: "hollow", faces: "both" }]);
-    expect(radii[0]?.radius).toBeCloseTo(80, 9);
+    expect(radii[0]?.radius).toBeCloseTo(97, 9);
   });
 
   it.each([convexByDefault(), hollow(), singleBevel(), twoFaces()])(
