@@ -6,7 +6,7 @@ import type { Io } from "../io/io.js";
 import { type Job, loadJob } from "../load.js";
 import { measure } from "../measure.js";
 import { STATE_WORDS } from "../models/pattern-model.js";
-import { lengthOption } from "../option-checks.js";
+import { lengthOption, tileLength } from "../option-checks.js";
 import type { PatternOptions } from "../options.js";
 import { jsonText } from "../report/documents.js";
 import { findingCounts } from "../report/findings.js";
@@ -101,8 +101,8 @@ export function tellMissing(io: Io, missing: DrawnSheets["missing"]): void {
 }
 
 function tilingOf(job: Job, options: PatternOptions): { margin?: number; overlap?: number } {
-  const margin = lengthOf(job, "--margin", options.margin);
-  const overlap = lengthOf(job, "--overlap", options.overlap);
+  const margin = tileLength("margin", options.margin, job.knife.units);
+  const overlap = tileLength("overlap", options.overlap, job.knife.units);
   return {
     ...(margin === undefined ? {} : { margin }),
     ...(overlap === undefined ? {} : { overlap }),
@@ -113,7 +113,7 @@ function tilingOf(job: Job, options: PatternOptions): { margin?: number; overlap
 const WIDEST_OFFSET = 6;
 
 function offsetOf(job: Job, text: string | undefined): number {
-  const offset = lengthOf(job, "--offset", text) ?? 0;
+  const offset = lengthOption("--offset", text, job.knife.units) ?? 0;
   if (Math.abs(offset) <= WIDEST_OFFSET) return offset;
   throw new CommandFailure(
     EXIT.usage,
@@ -122,7 +122,3 @@ function offsetOf(job: Job, text: string | undefined): number {
     "Give the unit with it, for example: --offset 0.3mm",
   );
 }
-
-/** A length of the command line in mm; bare numbers are in the file's units. */
-const lengthOf = (job: Job, option: string, text: string | undefined): number | undefined =>
-  lengthOption(option, text, job.knife.units);

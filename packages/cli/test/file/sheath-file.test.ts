@@ -62,6 +62,17 @@ describe("the sheath of a knife file", () => {
     }
   });
 
+  it("is told its limits in the units that were written, whatever the file's", () => {
+    for (const [text, problem] of [
+      ["units: in\nsheath: { leather: 25 mm }\n", '"25 mm" must be 10 mm or less, for example 3.2 mm'],
+      ["units: in\nsheath: { leather: 1 }\n", '"1" must be 0.394" or less, for example 0.126"'],
+      ["units: mm\nsheath: { leather: 1 in }\n", '"1 in" must be 0.394" or less, for example 0.126"'],
+      ["units: mm\nsheath: { leather: 25 }\n", '"25" must be 10 mm or less, for example 3.2 mm'],
+    ] as const) {
+      expect(inShort(shopProblems(text))[0]).toContain(`sheath.leather: ${problem}`);
+    }
+  });
+
   it("that leaves no seam is told with its line in the file that says so, whatever is done with the knife", async () => {
     // 7 − 5 is less than half of 4.6.
     const knife = `${DEMO_KNIFE}sheath: { welt: 7 mm, stitchInset: 5 mm }\n`;
