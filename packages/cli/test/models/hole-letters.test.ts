@@ -37,7 +37,9 @@ it("every sheet and the card call a hole by the same letter, also past a hole th
 
   const slabs = drawn.find(({ sheet }) => sheet === "slabs")?.pages ?? [];
   const items = slabs.flatMap((page) => flattenItems(page.items));
-  const named = items.flatMap(({ name = "" }) => /^slab-right-hole-(\w+)$/u.exec(name)?.[1] ?? []);
+  const named = items.flatMap(
+    (item) => (item.kind === "circle" && /^slab-right-hole-(\w+)$/u.exec(item.name ?? "")?.[1]) || [],
+  );
   expect([...new Set(named)]).toEqual(["A", "C", "D"]);
   const callouts = items.flatMap((item) => (item.kind === "text" ? [item.text] : []));
   expect(callouts).toContainEqual(expect.stringMatching(/^D\s+Ø 6 mm/u));
