@@ -120,7 +120,12 @@ const storedFor = (source: PaperSource, paper: PaperSize): PaperCorrection | und
 
 type Side = "short" | "long";
 
-function readLength(side: Side, text: string | undefined, { units, shopPlaces }: PaperSource): number {
+/**
+ * What a bar measures, mm.
+ *
+ * @throws {CommandFailure} exit code 2 where it is left out or is no length.
+ */
+export function readLength(side: Side, text: string | undefined, { units, shopPlaces }: PaperSource): number {
   const todo = "Write it like --short 179.6mm --long 269.3mm.";
   if (text === undefined)
     throw wrong(

@@ -43,8 +43,11 @@ export interface Measured {
 export function measure(job: Job): Measured {
   return inFileTerms(job, () => {
     const knife = buildKnife(job.spec, judgingOf(job));
-    // A sheath that this knife's own file asks for is part of the order; the shop's is looked at where one is drawn.
-    const wrong = Object.keys(job.knife.sheath).length === 0 ? [] : checkSheath(knife, job.sheath);
+    // What this knife's own file asks of its sheath is part of the order; the shop's is looked at where one is drawn.
+    const own = job.knife.sheath;
+    const wrong = checkSheath(knife, job.sheath, own).filter(({ path }) =>
+      Object.keys(own).some((name) => path === `sheath.${name}`),
+    );
     if (wrong.length > 0) throw new SpecError(wrong);
     const weight = weighKnife(knife);
     const interval = weighInterval(job.spec, job.knife.tolerances, job.tolerances);

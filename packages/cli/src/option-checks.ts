@@ -1,9 +1,12 @@
+import { GeometryError } from "@scantling/geometry";
 import { type FileUnits, parseQuantity } from "@scantling/geometry/units";
+import { type TileOptions, tileMeasures } from "@scantling/render";
+import { readLength } from "./calibration.js";
 import { EXIT } from "./exit-code.js";
 import { CommandFailure } from "./failure.js";
 import { readMasses, splitReadings } from "./gate-input.js";
 import type { GateOptions } from "./options.js";
-import { isOwnPage, plainPaper } from "./paper-choice.js";
+import { paperChoiceOf, plainPaper } from "./paper-choice.js";
 import { readPlaces } from "./stations.js";
 
 /** What bare numbers may be in. */
@@ -28,11 +31,13 @@ export function optionFailures(command: string, options: GivenOptions): CommandF
     command === "gate"
       ? gateChecks(options)
       : [
-          (units) => checkPaper(text("paper"), units),
+          (units) => checkPaper(command, text("paper"), units),
           (units) => readPlaces(text("at"), units),
-          ...["offset", "margin", "overlap"].map(
-            (name) => (units: FileUnits) => lengthOption(`--${name}`, text(name), units),
+          (units) => lengthOption("--offset", text("offset"), units),
+          ...(["margin", "overlap"] as const).map(
+            (name) => (units: FileUnits) => tileLength(name, text(name), units),
           ),
+          ...(command === "calibrate" ? calibrateChecks(text("short"), text("long")) : []),
         ];
   return checks.flatMap((check) => {
     const found = UNITS.map((units) => failureOf(() => check(units)));
@@ -52,9 +57,49 @@ function gateChecks(options: GivenOptions): ((units: FileUnits) => unknown)[] {
   ];
 }
 
-function checkPaper(given: string | undefined, units: FileUnits): void {
-  if (given === undefined || isOwnPage(given)) return;
-  plainPaper({ units, shopPlaces: undefined }, given);
+/** As the command itself reads it: a print-check sheet has no page of its own size. */
+function checkPaper(command: string, given: string | undefined, units: FileUnits): void {
+  const source = { units, shopPlaces: undefined };
+  if (command === "calibrate") plainPaper(source, given);
+  else paperChoiceOf(source, given, "shop-paper");
+}
+
+/** Two lengths belong together; with none of them the sheet is drawn. */
+function calibrateChecks(
+  short: string | undefined,
+  long: string | undefined,
+): ((units: FileUnits) => unknown)[] {
+  if (short === undefined && long === undefined) return [];
+  return [
+    (units) => readLength("short", short, { units, shopPlaces: undefined }),
+    (units) => readLength("long", long, { units, shopPlaces: undefined }),
+  ];
+}
+
+/**
+ * `--margin` or `--overlap` in mm, within its limits whether or not pages are joined.
+ *
+ * @throws {CommandFailure} exit code 2 where it is no length or outside them.
+ */
+export function tileLength(
+  name: keyof TileOptions,
+  text: string | undefined,
+  units: FileUnits,
+): number | undefined {
+  const value = lengthOption(`--${name}`, text, units);
+  if (value === undefined) return undefined;
+  try {
+    tileMeasures({ [name]: value });
+    return value;
+  } catch (error) {
+    if (!(error instanceof GeometryError)) throw error;
+    throw new CommandFailure(
+      EXIT.usage,
+      error.code,
+      `--${name} ${text}: ${error.message}`,
+      "Give it within these limits, or leave it out.",
+    );
+  }
 }
 
 /**

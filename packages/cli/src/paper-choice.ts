@@ -24,7 +24,7 @@ export interface PaperSource {
 const OWN = "fit";
 
 /** Whether `--paper` asks for a page of the sheet's own size. */
-export const isOwnPage = (given: string): boolean => given.trim().toLowerCase() === OWN;
+const isOwnPage = (given: string): boolean => given.trim().toLowerCase() === OWN;
 
 /**
  * What sheets are laid out for: the paper of `--paper`, set right for the printer where that was measured on it.

@@ -45,7 +45,7 @@ async function answer(argv: readonly string[], io: Io): Promise<ExitCode> {
     // No command at all: the library has shown the help, on standard error.
     if (error instanceof CommanderError && error.code === "commander.help") return EXIT.usage;
     const failure = asFailure(error, argv, program);
-    const also = failuresBeside(failure, error, program, argv);
+    const also = failuresBeside(failure, error, program);
     io.stderr.write([failure, ...also].map(failureText).join(""));
     const { SCANTLING_DEBUG: debug } = io.env;
     if (failure.exitCode === EXIT.bug && debug && error instanceof Error) {
@@ -57,16 +57,13 @@ async function answer(argv: readonly string[], io: Io): Promise<ExitCode> {
 }
 
 /** What is wrong with other options than the one that the failure is about, where it is about files or options. */
-function failuresBeside(
-  failure: CommandFailure,
-  error: unknown,
-  program: Command,
-  argv: readonly string[],
-): CommandFailure[] {
+function failuresBeside(failure: CommandFailure, error: unknown, program: Command): CommandFailure[] {
   // The command-line library stops at what it finds itself, before the options are read.
   const isOurs = failure.exitCode === EXIT.file || failure.exitCode === EXIT.usage;
   if (!isOurs || error instanceof CommanderError) return [];
-  const command = program.commands.find((one) => argv.includes(one.name()));
+  // Its first operand is the command: a folder after --out may have the name of another.
+  const [called] = program.args;
+  const command = program.commands.find((one) => one.name() === called);
   const told = optionOf(failure);
   return optionFailures(command?.name() ?? "", command?.opts() ?? {}).filter(
     (other) => told === undefined || optionOf(other) !== told,

@@ -53,7 +53,7 @@ export function placeOn(knife: Knife, text: string, units: FileUnits, todo = PLA
   const x = bladeStation(readPlace(text, units, todo), knife.outline);
   const { minX, maxX } = knife.body("finished").footprint;
   if (x < minX - ROUNDING || x > maxX + ROUNDING) {
-    const show = (mm: number): string => formatLength(mm, units);
+    const show = (mm: number): string => formatLength(mm, units).replace(/^-/u, "−");
     throw new CommandFailure(
       EXIT.usage,
       "station-outside",

@@ -45,7 +45,9 @@ describe("bars of other steels", () => {
 describe("no bars known", () => {
   it("says in stock too what to write, and where", async () => {
     const { out } = await answer(["stock", FILE], { files: { [FILE]: DEMO_KNIFE } });
-    expect(flat(out)).toContain("List yours under rack: in shop.yaml beside the knife file; scantling new shop.yaml");
+    expect(flat(out)).toContain(
+      "List yours under rack: in shop.yaml beside the knife file; scantling new shop.yaml",
+    );
     const checked = await answer(["check", FILE], { files: { [FILE]: DEMO_KNIFE } });
     expect(flat(checked.out)).toContain("shop.yaml beside the knife file");
   });
@@ -57,7 +59,9 @@ describe("no bars known", () => {
 
   it("names the shop file that has no rack", async () => {
     const { out } = await answer(["stock", FILE], { files: withShop("scantling: 1\nunits: in\n") });
-    expect(flat(out)).toContain("List yours under rack: in shop.yaml, a line such as - size: 1/4 x 2 in for each.");
+    expect(flat(out)).toContain(
+      "List yours under rack: in shop.yaml, a line such as - size: 1/4 x 2 in for each.",
+    );
   });
 });
 

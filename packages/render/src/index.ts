@@ -9,7 +9,7 @@ export * from "./lay-out/lay-out-sheet.js";
 export * from "./lay-out/number-pages.js";
 export type { Part } from "./lay-out/part.js";
 export * from "./lay-out/sheet-content.js";
-export type { TileOptions } from "./lay-out/tiling/tile-options.js";
+export { type TileOptions, tileMeasures } from "./lay-out/tiling/tile-options.js";
 export type * from "./models/card-model.js";
 export type * from "./models/customer-model.js";
 export type * from "./models/drilling-model.js";

@@ -40,7 +40,7 @@ export function benchSide(
   const panels = [
     ...before,
     ...tangPanels(measured, bench),
-    ...grindPanels(bench, units, other),
+    ...grindPanels(bench, measured.knife.outline.butt, units, other),
     ...heat,
     ...stationPanel(measured),
     ...handlePanels(bench, units, other),

@@ -4,12 +4,13 @@ import {
   formatCaliper,
   formatTemperature,
   GRAMS_PER_OUNCE,
+  GRAMS_PER_POUND,
   radiansToDegrees,
 } from "@scantling/geometry/units";
 import type { CardBlock, CardCell, CardFigure, CardPanel } from "@scantling/render";
 import type { Job } from "../load.js";
 import { besideUnits } from "../models/sheet-units.js";
-import { type Figure, fixed, lengthText } from "../report/figures.js";
+import { type Figure, fineMassText, fixed, lengthText } from "../report/figures.js";
 import { laidText, passRows, stopsKnown } from "../report/setup-stops.js";
 
 /** Words of a card. */
@@ -45,13 +46,6 @@ export const BOX: CardCell = { box: "" };
 
 /** The units that stand in brackets behind a card's own; undefined where there are none. */
 export type Beside = FileUnits | undefined;
-
-/** A length as on a rule, and the same in the other unit behind it. */
-export const ruleFigure = (label: string, mm: number, units: FileUnits, other: Beside): CardFigure => ({
-  label,
-  figure: lengthText(mm, units),
-  ...otherBehind((of) => lengthText(mm, of), other),
-});
 
 /** What stands behind a figure: the same in the other units where the card has them, then what else is to be said. */
 export function otherBehind(
@@ -104,9 +98,11 @@ export function passTable(pressing: PressPasses, cardUnits: CardUnits): CardBloc
   );
 }
 
-/** A mass whose unit stands in the head of its panel: whole g, or oz to 0.1. */
+/** A mass whose unit stands in the head of its panel, as closely as reports tell it; from a pound on still in ounces. */
 export const bareMass = (grams: number, units: FileUnits): string =>
-  units === "mm" ? fixed(grams, 0) : fixed(grams / GRAMS_PER_OUNCE, 1);
+  units === "in" && grams >= GRAMS_PER_POUND
+    ? fixed(grams / GRAMS_PER_OUNCE, 1)
+    : fineMassText(grams, units).replace(/ (?:g|oz)$/u, "");
 
 export const massUnit = (units: FileUnits): string => (units === "mm" ? "g" : "oz");
 

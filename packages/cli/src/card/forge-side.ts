@@ -80,7 +80,7 @@ function markPanel(card: ForgeCard, { units, other }: CardUnits): CardPanel[] {
   const { at, usual, high } = card.marks;
   const neck = Math.abs(usual.handleFront - usual.tang) > 0.5;
   const behind = neck
-    ? `Ahead of it the blade; handle ${anvilText(high.tang - high.handleFront, units)} behind.`
+    ? `The blade begins at the mark, the handle ${anvilText(high.tang - high.handleFront, units)} behind it.`
     : "Behind it the handle, ahead the blade.";
   const [, , ...rows] = markRows(card, units);
   return panel("Mark the billet", `rule, punch, ${units}`, [

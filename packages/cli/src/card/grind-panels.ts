@@ -16,12 +16,20 @@ import {
 } from "./card-blocks.js";
 
 /** Lines for the edge, and the bevels ground down to them; nothing where the bevels are left from the hammer. */
-export const grindPanels = ({ scribe, bevels }: BenchSetUp, units: FileUnits, other: Beside): CardPanel[] =>
+export const grindPanels = (
+  { scribe, bevels }: BenchSetUp,
+  butt: number,
+  units: FileUnits,
+  other: Beside,
+): CardPanel[] =>
   bevels.length === 0
     ? []
-    : [...scribePanel(scribe, units, other), ...bevels.flatMap((face) => bevelPanel(face, units, other))];
+    : [
+        ...scribePanel(scribe, butt, units, other),
+        ...bevels.flatMap((face) => bevelPanel(face, units, other)),
+      ];
 
-function scribePanel(scribe: ScribeSetUp, units: FileUnits, other: Beside): CardPanel[] {
+function scribePanel(scribe: ScribeSetUp, butt: number, units: FileUnits, other: Beside): CardPanel[] {
   const { level, stations, oneSetting } = scribe;
   const even = stations.every(({ leftDown, rightDown }) => Math.abs(leftDown - rightDown) < EVEN);
   return panel("Scribe the edge", `height gauge, ${units}`, [
@@ -39,7 +47,7 @@ function scribePanel(scribe: ScribeSetUp, units: FileUnits, other: Beside): Card
             `Gauge for ${formatCaliper(level.thickness, units)}; up by half of what is more, down by half of what is less.`,
           ),
         ]),
-    ...scribeTable(scribe, even, units),
+    ...scribeTable(scribe, even, (x) => placeCell(x, butt, units), units),
   ]);
 }
 
@@ -74,7 +82,12 @@ function drillFigure(drill: ScribingDrill | undefined, units: FileUnits): CardFi
 }
 
 /** Gauge and shim by their places from the tip back; the gauge only where it changes along the edge. */
-function scribeTable(scribe: ScribeSetUp, even: boolean, units: FileUnits): CardBlock[] {
+function scribeTable(
+  scribe: ScribeSetUp,
+  even: boolean,
+  place: (x: number) => string,
+  units: FileUnits,
+): CardBlock[] {
   const { stations, oneSetting } = scribe;
   const gauges = new Map(oneSetting ? [] : stations.map((station) => [station.x, station]));
   const shims = new Map(shimsToLay(scribe).map(({ x, shim }) => [x, shim]));
@@ -88,7 +101,7 @@ function scribeTable(scribe: ScribeSetUp, even: boolean, units: FileUnits): Card
   const places = [...new Set([...gauges.keys(), ...shims.keys()])].sort((a, b) => b - a);
   const rows = places.map((x): CardCell[] => {
     const shim = shims.get(x);
-    return [placeCell(x, units), ...gauge(x), shim === undefined ? "–" : bareCaliper(shim, units)];
+    return [place(x), ...gauge(x), shim === undefined ? "–" : bareCaliper(shim, units)];
   });
   const heads = oneSetting
     ? []
@@ -108,8 +121,8 @@ function shimsToLay({ level, stations, oneSetting }: ScribeSetUp): LevelShim[] {
 }
 
 /** Distances from the heel; a minus is overlooked. */
-const placeCell = (x: number, units: FileUnits): string =>
-  x < 0 ? `${bareLength(-x, units)} behind` : bareLength(x, units);
+const placeCell = (x: number, butt: number, units: FileUnits): string =>
+  Math.abs(x - butt) < EVEN ? "butt" : x < 0 ? `${bareLength(-x, units)} behind` : bareLength(x, units);
 
 /** Heights and angles as finished, the edge as it goes into the quench. */
 function bevelPanel(face: BevelSetUp, units: FileUnits, other: Beside): CardPanel[] {
@@ -147,5 +160,7 @@ const NO_DROOP = 0.995;
 function droopWords({ form, droop, stations }: BevelSetUp): string[] {
   const [first] = stations;
   if (form !== "flat" || droop === undefined || first === undefined || droop >= NO_DROOP) return [];
-  return [`At ${degrees(first.angle)} all along the line drops to ${fixed(droop * 100, 0)} % of that.`];
+  return [
+    `At ${degrees(first.angle)} all along the line drops to ${fixed(droop * 100, 0)} % of the height above.`,
+  ];
 }

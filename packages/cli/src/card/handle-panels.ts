@@ -10,6 +10,7 @@ import {
 import { type FileUnits, formatCaliper } from "@scantling/geometry/units";
 import type { CardCell, CardFigure, CardPanel } from "@scantling/render";
 import { fixed, lengthText } from "../report/figures.js";
+import { anvilUpText, unitless } from "../report/setup-sizes.js";
 import {
   type Beside,
   bareCaliper,
@@ -18,7 +19,6 @@ import {
   figures,
   otherBehind,
   panel,
-  ruleFigure,
   table,
   withOther,
   words,
@@ -54,20 +54,26 @@ function blankPanel(blank: HandleBlank, units: FileUnits, other: Beside): CardPa
       },
       ...(bookMatched === undefined
         ? []
-        : [ruleFigure("or one block for both, thick", bookMatched, units, other)]),
+        : [
+            {
+              label: "or one block for both, thick",
+              figure: anvilUpText(bookMatched, units),
+              ...otherBehind((of) => anvilUpText(bookMatched, of), other),
+            },
+          ]),
     ),
   ]);
 }
 
-/** `134.0 × 36.0 × 9.0 mm` */
-const sizeText = (sizes: readonly number[], units: FileUnits): string =>
-  units === "mm"
-    ? `${sizes.map((mm) => bareLength(mm, units)).join(" × ")} mm`
-    : sizes.map((mm) => lengthText(mm, units)).join(" × ");
+/** `134 × 36 × 9 mm`: no less than it is, for what is sawn too small is lost. */
+const sizeText = (sizes: readonly number[], units: FileUnits): string => {
+  const up = sizes.map((mm) => anvilUpText(mm, units));
+  return units === "mm" ? `${up.map(unitless).join(" × ")} mm` : up.join(" × ");
+};
 
 function mortisePanel({ steps, wall }: MortiseSetUp, units: FileUnits, other: Beside): CardPanel[] {
   const rows = steps.map((step): CardCell[] => [
-    bareLength(step.depth, units),
+    step.depth > 0 ? bareLength(step.depth, units) : "at the mouth",
     step.drill?.name ?? "–",
     step.holes === undefined ? "–" : `${step.holes}`,
     bareLength(step.mortise.height, units),
@@ -94,7 +100,13 @@ function guardPanel(
       },
       ...(drill === undefined
         ? []
-        : [{ label: holes === 1 ? "1 hole, drill" : `${holes} holes, drill`, figure: drill.name }]),
+        : [
+            {
+              label: holes === 1 ? "1 hole, drill" : `${holes} holes, drill`,
+              figure: drill.name,
+              beside: "file out the rest",
+            },
+          ]),
     ),
     ...(relief > 0 ? [words(reliefWords(relief, units, other))] : []),
   ]);
@@ -105,9 +117,18 @@ const reliefWords = (relief: number, units: FileUnits, other: Beside): string =>
   `The shoulder's corners are round, radius ${withOther(formatCaliper, relief, units, other)}: keep the file guide on the shoulder line, and ease the front edges of the slot by that radius until the guard sits on the shoulder.`;
 
 /** Pins to saw, and glue to mix. */
-function gluingPanel({ pins, holes, glue, taper }: BenchSetUp, units: FileUnits, other: Beside): CardPanel[] {
-  const drillOf = (path: string): string =>
-    holes.find((hole) => hole.path === path)?.handle?.drill.name ?? "–";
+function gluingPanel(
+  { pins, holes, glue, taper, findings }: BenchSetUp,
+  units: FileUnits,
+  other: Beside,
+): CardPanel[] {
+  const drillOf = (path: string): string => {
+    const choice = holes.find((hole) => hole.path === path)?.handle;
+    if (choice === undefined) return "–";
+    const { drill, clearance } = choice;
+    const loose = findings.some((finding) => finding.code === "pin-loose" && finding.path === path);
+    return loose ? `${drill.name}, ${formatCaliper(clearance, units)} large` : drill.name;
+  };
   const rows = (pins?.pins ?? []).map((pin): CardCell[] => [
     bareCaliper(pin.diameter, units),
     drillOf(pin.path),

@@ -123,26 +123,29 @@ function stepFigures(
   const seen = new Set<string>();
   return wanted.flatMap((name) =>
     recipes.flatMap(({ steel, steps }) =>
-      steps
-        .filter(({ step }) => step === name)
-        .flatMap((step): CardFigure[] => {
+      bySource(steps.filter(({ step }) => step === name)).flatMap((inTurn, place) =>
+        inTurn.flatMap((step, turn): CardFigure[] => {
           const ofAll = name === "stress-relieve" || recipes.length === 1;
           const key = JSON.stringify([step, ofAll ? "" : steel]);
           if (seen.has(key)) return [];
           seen.add(key);
           const figure = stepFigure(step, ofAll ? "" : ` ${steel}`, sources, units);
-          // What another source says is instead of it, not after it.
-          const { ticks: _, ...other } = figure;
-          return [
-            step.source === firstOf(steps, name)?.source ? figure : { ...other, label: `or ${other.label}` },
-          ];
+          // One source's heats follow one another; what another source says is instead of them, not after them.
+          const label = `${turn > 0 ? "then " : place > 0 ? "or " : ""}${figure.label}`;
+          const { ticks: _, ...unticked } = figure;
+          return [{ ...(place > 0 && inTurn.length === 1 ? unticked : figure), label }];
         }),
+      ),
     ),
   );
 }
 
-const firstOf = (steps: readonly HeatStep[], name: HeatStep["step"]): HeatStep | undefined =>
-  steps.find(({ step }) => step === name);
+/** One group a source, in the order that they first come in. */
+function bySource(steps: readonly HeatStep[]): HeatStep[][] {
+  const groups = new Map<string, HeatStep[]>();
+  for (const step of steps) groups.set(step.source, [...(groups.get(step.source) ?? []), step]);
+  return [...groups.values()];
+}
 
 function stepFigure(
   step: HeatStep,
@@ -150,10 +153,12 @@ function stepFigure(
   sources: SourceLetters,
   { units, other }: CardUnits,
 ): CardFigure {
-  const { times = 1, cooling } = step;
-  const how = [...soakWords(step), ...(cooling === undefined ? [] : [coolingText(cooling, units)])].join(
-    ", ",
-  );
+  const { times = 1, cooling, result } = step;
+  const how = [
+    ...soakWords(step),
+    ...(cooling === undefined ? [] : [coolingText(cooling, units)]),
+    ...(result === undefined ? [] : [result]),
+  ].join(", ");
   return {
     ticks: times,
     label: `${step.step}${name}${times > 1 ? ` ${times} ×` : ""}`,

@@ -6,7 +6,7 @@ import type { Io } from "../io/io.js";
 import { type Job, loadJob } from "../load.js";
 import { measure } from "../measure.js";
 import { STATE_WORDS } from "../models/pattern-model.js";
-import { lengthOption } from "../option-checks.js";
+import { lengthOption, tileLength } from "../option-checks.js";
 import type { PatternOptions } from "../options.js";
 import { jsonText } from "../report/documents.js";
 import { findingCounts } from "../report/findings.js";
@@ -30,7 +30,8 @@ export async function pattern(io: Io, file: string, options: PatternOptions): Pr
     ...(options.paper === undefined ? {} : { paper: options.paper }),
     ...(options.at === undefined ? {} : { at: options.at }),
   });
-  tellMissing(io, sheetsDrawn, sheets.length);
+  refuseNothing(sheetsDrawn, sheets.length);
+  tellMissing(io, sheetsDrawn.missing);
   const outcome = {
     sheets: sheetsDrawn.drawn.map(({ sheet }) => sheet),
     format: options.format,
@@ -82,7 +83,7 @@ export function allSheets({ name, knife: { order } }: Job): { name: string; titl
 }
 
 /** A sheet that there is none of is no mistake among several; alone it is. */
-function tellMissing(io: Io, { drawn, missing }: DrawnSheets, asked: number): void {
+function refuseNothing({ drawn, missing }: DrawnSheets, asked: number): void {
   if (drawn.length === 0) {
     const reasons = missing.map(({ sheet, reason }) => `there is no ${sheet} sheet: ${reason}`);
     throw new CommandFailure(
@@ -92,12 +93,16 @@ function tellMissing(io: Io, { drawn, missing }: DrawnSheets, asked: number): vo
       asked === 1 ? "scantling pattern --help lists the sheets." : "Ask for another sheet.",
     );
   }
+}
+
+/** Which of several sheets there are none of, and why. */
+export function tellMissing(io: Io, missing: DrawnSheets["missing"]): void {
   for (const { sheet, reason } of missing) io.stderr.write(`No ${sheet} sheet: ${reason}.\n`);
 }
 
 function tilingOf(job: Job, options: PatternOptions): { margin?: number; overlap?: number } {
-  const margin = lengthOf(job, "--margin", options.margin);
-  const overlap = lengthOf(job, "--overlap", options.overlap);
+  const margin = tileLength("margin", options.margin, job.knife.units);
+  const overlap = tileLength("overlap", options.overlap, job.knife.units);
   return {
     ...(margin === undefined ? {} : { margin }),
     ...(overlap === undefined ? {} : { overlap }),
@@ -108,7 +113,7 @@ function tilingOf(job: Job, options: PatternOptions): { margin?: number; overlap
 const WIDEST_OFFSET = 6;
 
 function offsetOf(job: Job, text: string | undefined): number {
-  const offset = lengthOf(job, "--offset", text) ?? 0;
+  const offset = lengthOption("--offset", text, job.knife.units) ?? 0;
   if (Math.abs(offset) <= WIDEST_OFFSET) return offset;
   throw new CommandFailure(
     EXIT.usage,
@@ -117,7 +122,3 @@ function offsetOf(job: Job, text: string | undefined): number {
     "Give a smaller one with its unit, for example: --offset 0.3mm",
   );
 }
-
-/** A length of the command line in mm; bare numbers are in the file's units. */
-const lengthOf = (job: Job, option: string, text: string | undefined): number | undefined =>
-  lengthOption(option, text, job.knife.units);

@@ -25,7 +25,7 @@ import { type DrawingFile, drawingFiles } from "../sheets/write-drawings.js";
 import { allFindings, type Bars, planBars } from "../stock-report.js";
 import { exitCodeOf, verdictOf } from "../verdict.js";
 import { cardFile, drawCard } from "./jobsheet.js";
-import { allSheets } from "./pattern.js";
+import { allSheets, tellMissing } from "./pattern.js";
 
 /**
  * `scantling plan FILE`, the main job: weight, bars, forge card, checks and the true-size pattern into one folder (`NAME-plan`
@@ -93,6 +93,7 @@ export async function plan(io: Io, file: string, options: CommonOptions): Promis
     [STATE_WORDS.finished],
     drawings.missing,
   );
+  tellMissing(io, drawings.missing);
   io.stdout.write(options.json ? jsonText(planJson({ ...documents, pattern, files })) : summary);
   return exitCodeOf(verdict);
 }

@@ -105,9 +105,10 @@ export function readQuantity(
     complain("tolerance-not-taken", `"${showText(String(raw))}" has a tolerance; none can be given here`);
     return undefined;
   }
-  const wrong = outOfRange(value, rule, (limit) => showLimit(limit, kind, units));
+  const said = unitsOf(raw, kind, units);
+  const wrong = outOfRange(value, rule, (limit) => showLimit(limit, kind, said));
   if (wrong !== undefined) {
-    const usual = rule.usual === undefined ? "" : `, for example ${rule.usual}`;
+    const usual = rule.usual === undefined ? "" : `, for example ${usualIn(rule.usual, kind, said)}`;
     complain("out-of-range", `"${showText(String(raw))}" ${wrong}${usual}`);
     return undefined;
   }
@@ -130,6 +131,20 @@ function outOfRange(value: number, rule: QuantityRule, show: (limit: number) => 
   if (below !== undefined && !(value < below)) return `must be less than ${show(below)}`;
   if (to !== undefined && !(value <= to)) return `must be ${show(to)} or less`;
   return undefined;
+}
+
+/** The units that a length is written in, those of the file where it says none; other quantities are told in the file's. */
+function unitsOf(raw: number | string, kind: QuantityKind, units: FileUnits): FileUnits {
+  if (kind !== "length" || typeof raw === "number") return units;
+  if (/\d\s*(?:[mcµu]?m|microns?)\b/iu.test(raw)) return "mm";
+  return /\d\s*(?:in\b|inch|ft\b|thou|["″'′])/iu.test(raw) ? "in" : units;
+}
+
+/** A usual size in those units; as it stands where it is no single length. */
+function usualIn(usual: string, kind: QuantityKind, units: FileUnits): string {
+  if (kind !== "length" || unitsOf(usual, kind, units) === units) return usual;
+  const parsed = parseQuantity(usual, kind, units);
+  return parsed.ok ? formatQuantity({ quantity: kind, value: parsed.quantity.value }, units) : usual;
 }
 
 function showLimit(limit: number, kind: QuantityKind, units: FileUnits): string {

@@ -68,11 +68,19 @@ function layIn({ block, shims }: StopChoice, units: FileUnits): string {
   return [marked(block, units), ...sizes].join(" + ");
 }
 
-/** A size as it is marked on a block: no more digits than it has, in inches the fraction where it is one. */
+/** Of a shim that is no fraction of an inch. */
+const INCH_PLACES = 3;
+
+/** A size as it is marked on a block: no more digits than it has, in inches the fraction where it is one, else thousandths. */
 function marked(mm: number, units: FileUnits): string {
   const asFraction = formatLength(mm, units);
   if (units === "in" && /\d"$/u.test(asFraction)) return asFraction.replace('"', "");
-  return formatLength(mm, units, { resolution: units === "mm" ? 0.001 : 0.0001 }).replace(/(?: mm|")$/u, "");
+  const text = formatLength(mm, units, { resolution: units === "mm" ? 0.001 : 0.0001 }).replace(
+    /(?: mm|")$/u,
+    "",
+  );
+  // Shims are sold by thousandths: 0.010, not 0.01.
+  return units === "in" && !/\.\d{3}/u.test(text) ? Number(text).toFixed(INCH_PLACES) : text;
 }
 
 export const rightAligned = (columns: number): Align[] => Array.from({ length: columns }, () => "right");

@@ -8,7 +8,7 @@ import { makePatternModel } from "../models/pattern-model.js";
 import { makePlotsModel } from "../models/plots-model.js";
 import { makePreformModel } from "../models/preform-model.js";
 import { makeSectionsModel } from "../models/sections-model.js";
-import { makeSheathModel } from "../models/sheath-model.js";
+import { makeSheathModel, whyNoSheath } from "../models/sheath-model.js";
 import { makeSlabsModel } from "../models/slabs-model.js";
 import { isStop } from "../report/findings.js";
 import { stopWords } from "../report/setup-text.js";
@@ -34,6 +34,8 @@ export type MadeSheet =
 interface SheetJob {
   readonly measured: Measured;
   readonly bars: () => Bars;
+  /** Whether one sheet alone is asked for. */
+  readonly isAlone: boolean;
 }
 
 /**
@@ -50,6 +52,7 @@ export async function makeSheets(
   let planned = bars;
   const job: SheetJob = {
     measured,
+    isAlone: names.length === 1,
     bars: () => {
       planned ??= planBars(measured);
       return planned;
@@ -68,7 +71,7 @@ export async function makeSheets(
 
 function makeSheet(
   render: typeof import("@scantling/render"),
-  { measured, bars }: SheetJob,
+  { measured, bars, isAlone }: SheetJob,
   name: SheetName,
   wishes: SheetWishes,
 ): MadeSheet {
@@ -109,8 +112,16 @@ function makeSheet(
     case "sections":
       return { name, contents: render.sectionsContents(makeSectionsModel(measured, wishes.at)) };
     case "sheath":
-      return { name, contents: render.sheathContents(makeSheathModel(measured)) };
+      return sheath(render, measured, isAlone);
     case "plots":
       return { name, contents: render.plotsContents(makePlotsModel(measured, bars())) };
   }
+}
+
+/** Asked for alone, a sheath that cannot be is told with the line of the file that says so; among others it is left out. */
+function sheath(render: typeof import("@scantling/render"), measured: Measured, isAlone: boolean): MadeSheet {
+  const missing = isAlone ? undefined : whyNoSheath(measured);
+  return missing === undefined
+    ? { name: "sheath", contents: render.sheathContents(makeSheathModel(measured)) }
+    : { name: "sheath", missing };
 }

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { EXIT } from "../../src/exit-code.js";
 import { readKnifeFile, readShopFile } from "../../src/file/index.js";
 import { makeSheathModel } from "../../src/models/sheath-model.js";
-import { answer } from "../support/answer.js";
+import { answer, flat } from "../support/answer.js";
 import { DEMO_KNIFE, DEMO_SHOP } from "../support/demo.js";
 import { measured } from "../support/sample-job.js";
 import { inShort, knifeProblems, SMALL, shopProblems } from "./files.js";
@@ -62,6 +62,17 @@ describe("the sheath of a knife file", () => {
     }
   });
 
+  it("is told its limits in the units that were written, whatever the file's", () => {
+    for (const [text, problem] of [
+      ["units: in\nsheath: { leather: 25 mm }\n", '"25 mm" must be 10 mm or less, for example 3.2 mm'],
+      ["units: in\nsheath: { leather: 1 }\n", '"1" must be 0.394" or less, for example 0.126"'],
+      ["units: mm\nsheath: { leather: 1 in }\n", '"1 in" must be 0.394" or less, for example 0.126"'],
+      ["units: mm\nsheath: { leather: 25 }\n", '"25" must be 10 mm or less, for example 3.2 mm'],
+    ] as const) {
+      expect(inShort(shopProblems(text))[0]).toContain(`sheath.leather: ${problem}`);
+    }
+  });
+
   it("that leaves no seam is told with its line in the file that says so, whatever is done with the knife", async () => {
     // 7 − 5 is less than half of 4.6.
     const knife = `${DEMO_KNIFE}sheath: { welt: 7 mm, stitchInset: 5 mm }\n`;
@@ -81,5 +92,33 @@ describe("the sheath of a knife file", () => {
     expect(drawn.code).toBe(EXIT.file);
     expect(drawn.err).toMatch(/^shop\.yaml:\d+:17/mu);
     expect((await answer(["weigh", "harvest.knife.yaml"], { files })).code).toBe(EXIT.done);
+  });
+
+  it("of the shop leaves no sheath among other sheets, and is no mistake of the order", async () => {
+    const why =
+      "a welt of 6 mm with stitches 4 mm in leaves 2 mm beside a blade 4.6 mm thick: the seam needs more than 2.3 mm. Make the welt wider, or set the stitches less far in";
+    for (const own of ["", "sheath: { leather: 3 mm }\n"]) {
+      const files = {
+        "harvest.knife.yaml": `${DEMO_KNIFE}${own}`,
+        "shop.yaml": `${DEMO_SHOP}sheath: { welt: 6 mm }\n`,
+      };
+      const drawn = await answer(["pattern", "harvest.knife.yaml", "--sheet", "pattern,sheath"], { files });
+      expect(drawn).toMatchObject({ code: EXIT.done, written: ["/shop/harvest.pattern.svg"] });
+      expect(flat(drawn.err)).toContain(`No sheath sheet: ${why}.`);
+      const planned = await answer(["plan", "harvest.knife.yaml", "--json"], { files });
+      expect(planned.code).toBe(EXIT.done);
+      expect(JSON.parse(planned.out).pattern.missing).toEqual([{ sheet: "sheath", reason: why }]);
+      expect(flat(planned.err)).toContain(`No sheath sheet: ${why}.`);
+    }
+  });
+
+  it("puts a seam that fails down to the knife's own key where the shop's would do without it", async () => {
+    const files = {
+      "harvest.knife.yaml": `${DEMO_KNIFE}sheath: { stitchInset: 11 mm }\n`,
+      "shop.yaml": `${DEMO_SHOP}sheath: { welt: 12 mm }\n`,
+    };
+    const { code, err } = await answer(["plan", "harvest.knife.yaml"], { files });
+    expect(code).toBe(EXIT.file);
+    expect(err).toMatch(/^harvest\.knife\.yaml:\d+:\d+ +sheath\.stitchInset:/mu);
   });
 });

@@ -1,16 +1,18 @@
 import { useOf } from "../blade/judging.js";
 import type { Knife } from "../blade/knife.js";
 import { count, type Finding, length, share } from "../errors/issue.js";
+import type { Limit } from "../limits/limit.js";
 import type { ShopSpec } from "../stock/shop.js";
 import type { BenchSetUp } from "./bench-setup.js";
 import { handleStockFindings } from "./handle-stock-findings.js";
 import { hardeningFindings } from "./hardening-findings.js";
+import type { HoleSetUp } from "./holes.js";
 
 type Made = Omit<BenchSetUp, "findings">;
 
 /**
  * What is legal but unwise about what is set at the bench: edge thin for the quench, bevel line that droops, wedge behind
- * the edge, wide sharpening bevel, holes that need a shim or a drill, guard that shows its slot, little oil.
+ * the edge, wide sharpening bevel, holes that need a shim or a drill, loose pins, guard that shows its slot, little oil.
  *
  * @param made - The set-ups of the same knife.
  *
@@ -22,7 +24,7 @@ export function benchFindings(knife: Knife, made: Made, shop: ShopSpec): Finding
     ...hardeningFindings(knife, made.bevels),
     ...droop(knife, made),
     ...edge(knife, made),
-    ...holes(made, shop),
+    ...holes(knife, made, shop),
     ...guard(made),
     ...handleStockFindings(knife, shop),
     ...oil(knife, made),
@@ -76,12 +78,13 @@ function edge(knife: Knife, { edge: faces }: Made): Finding[] {
   return findings;
 }
 
-function holes({ holes: all }: Made, { drills = [] }: ShopSpec): Finding[] {
+function holes({ limits }: Knife, { holes: all }: Made, { drills = [] }: ShopSpec): Finding[] {
   const missing = drills.length === 0 ? [] : all.filter(({ steel }) => steel === undefined);
   const worst = all
     .flatMap(({ path, lean }) => (lean?.needsShim === true ? [{ path, lean }] : []))
     .sort((a, b) => b.lean.mismatch - a.lean.mismatch)[0];
   return [
+    ...all.flatMap((hole) => loosePin(hole, limits.pinPlay)),
     ...missing.map(
       ({ path, diameter }): Finding => ({
         code: "no-drill",
@@ -104,6 +107,25 @@ function holes({ holes: all }: Made, { drills = [] }: ShopSpec): Finding[] {
             basis: "geometry",
           },
         ]),
+  ];
+}
+
+function loosePin({ path, pin, handle }: HoleSetUp, pinPlay: Limit): Finding[] {
+  if (pin === undefined || handle === undefined || handle.clearance <= pinPlay.value + 1e-9) return [];
+  return [
+    {
+      code: "pin-loose",
+      severity: "warn",
+      path,
+      text: "The nearest drill in hand for a pin of {pin} is {drill}: its hole is {play} too large, more than {limit}. Buy a drill or a pin that fits better.",
+      values: {
+        pin: length(pin),
+        drill: handle.drill.name,
+        play: length(handle.clearance),
+        limit: length(pinPlay.value),
+      },
+      basis: pinPlay.basis,
+    },
   ];
 }
 

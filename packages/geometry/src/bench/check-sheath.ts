@@ -7,11 +7,16 @@ import { type SheathSizes, withDefaultSheath } from "./sheath-defaults.js";
  * What is wrong with the sizes of a knife's sheath: sizes that are nothing, and a welt that leaves no seam beside the blade.
  *
  * @param given - mm; what is left out is as usual.
+ * @param own - Those of them that were asked for this knife alone: a seam that fails is put down to one of these first.
  *
  * @example
  * checkSheath(knife, { welt: 5 }).map(({ code }) => code); // ["sheath-no-seam"]
  */
-export function checkSheath(knife: Knife, given: Partial<SheathSizes> = {}): Issue[] {
+export function checkSheath(
+  knife: Knife,
+  given: Partial<SheathSizes> = {},
+  own: Partial<SheathSizes> = given,
+): Issue[] {
   const sizes = withDefaultSheath(given);
   const empty = Object.entries(sizes)
     .filter(([, size]) => !(size > 0))
@@ -30,8 +35,7 @@ export function checkSheath(knife: Knife, given: Partial<SheathSizes> = {}): Iss
   return [
     {
       code: "sheath-no-seam",
-      path:
-        given.welt === undefined && given.stitchInset !== undefined ? "sheath.stitchInset" : "sheath.welt",
+      path: `sheath.${seamSize(own) ?? seamSize(given) ?? "welt"}`,
       text: "A welt of {welt} with stitches {inset} in leaves {seam} beside a blade {thickness} thick: the seam needs more than {least}. Make the welt wider, or set the stitches less far in.",
       values: {
         welt: length(welt),
@@ -43,3 +47,7 @@ export function checkSheath(knife: Knife, given: Partial<SheathSizes> = {}): Iss
     },
   ];
 }
+
+/** Which of the two sizes that make the seam is given, the welt first. */
+const seamSize = (sizes: Partial<SheathSizes>): "welt" | "stitchInset" | undefined =>
+  (["welt", "stitchInset"] as const).find((name) => sizes[name] !== undefined);

@@ -45,6 +45,8 @@ export const BENCH_DEFAULTS = {
     value: 0.05,
     basis: `${PRACTICE}: as the tang, 0.05 mm more at the most`,
   },
+  /** Steel left between neighbouring holes of a guard's slot: a drill runs off into a hole that its own cuts into. */
+  slotHolesApart: { quantity: "length", value: 0.5, basis: PRACTICE },
   wedgeTolerance: { quantity: "angle", value: (0.1 * Math.PI) / 180, basis: PRACTICE },
   /** Mean heat of steel between hardening heat and the oil, J/(g K). */
   steelHeat: { quantity: "count", value: 0.65, basis: "from memory, unconfirmed" },

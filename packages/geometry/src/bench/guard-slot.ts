@@ -2,7 +2,6 @@ import type { Knife } from "../blade/knife.js";
 import type { SteelBody } from "../blade/steel-body.js";
 import type { Drill } from "../stock/bench-tools.js";
 import { BENCH_DEFAULTS } from "./defaults.js";
-import { holesAcross } from "./mortise.js";
 import { drillAtMost } from "./nearest-drill.js";
 
 /** The slot of a guard that is slid on from the butt. mm. */
@@ -16,10 +15,27 @@ export interface GuardSlot {
   readonly coverThickness: number;
   /** Fillet in the corners of the shoulders, which the front of the slot is eased for; 0: none. */
   readonly relief: number;
-  /** Largest owned drill that fits in the slot, and how many holes; the rest is filed. */
+  /** Largest owned drill that fits in the slot, and how many holes with steel between them; the rest is filed. */
   readonly drill?: Drill;
   readonly holes?: number;
 }
+
+/**
+ * Holes side by side that a slot in metal is drilled with: as many as leave 0.5 mm between neighbours.
+ *
+ * @param height - Of the slot, mm.
+ * @param drill - Its diameter, mm.
+ *
+ * @example
+ * holesApart(20, 4); // 4: the first 2 mm from one end, then 4.5 mm or more from middle to middle
+ * holesApart(8, 4); // 1
+ */
+export function holesApart(height: number, drill: number): number {
+  return Math.max(1, 1 + Math.floor((height - drill) / (drill + BENCH_DEFAULTS.slotHolesApart.value) + SAME));
+}
+
+/** Share of a hole that is none: heights are read a little inside the ends of a tang. */
+const SAME = 1e-4;
 
 /** Places between two where the outline or the thickness changes its law. */
 const SAMPLES = 16;
@@ -52,7 +68,7 @@ export function guardSlot(knife: Knife, drills: readonly Drill[]): GuardSlot | u
     relief,
     coverHeight: body.footprint.heightAt(ahead) - height,
     coverThickness: (body.slab.thicknessAt(ahead) - thickness) / 2,
-    ...(drill === undefined ? {} : { drill, holes: holesAcross(height, drill.diameter) }),
+    ...(drill === undefined ? {} : { drill, holes: holesApart(height, drill.diameter) }),
   };
 }
 

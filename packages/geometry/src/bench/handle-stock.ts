@@ -14,6 +14,8 @@ import { slabPieces } from "./slab-pieces.js";
 
 /** A hole through the handle at its finished place and size; mm. */
 export interface HandleHole {
+  /** Its place among all holes of the knife, from 0: all sheets letter it by that. */
+  readonly index: number;
   readonly kind: HoleSpec["kind"];
   readonly centre: Vec2;
   /** Diameter, or width of a slot: of a pin the pin's own. */
@@ -99,8 +101,10 @@ export function handleStock(knife: Knife, kerf: number): HandleStock | undefined
 
 function throughHoles({ holes }: Knife, front: number): HandleHole[] {
   return holes
-    .filter(({ kind, at }) => kind !== "lightening" && at.x < front)
-    .map((hole) => ({
+    .map((hole, index) => ({ hole, index }))
+    .filter(({ hole: { kind, at } }) => kind !== "lightening" && at.x < front)
+    .map(({ hole, index }) => ({
+      index,
       kind: hole.kind,
       centre: hole.at,
       diameter: hole.kind === "pin" ? (hole.pin ?? hole.diameter) : hole.diameter,

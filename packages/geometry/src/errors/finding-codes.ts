@@ -142,6 +142,7 @@ export const FINDING_CODES = [
   // the order
   "wish-not-met",
   "accepted-not-found",
+  "pin-loose",
   // a quote
   "coats-unknown",
   "currency-missing",

@@ -18,9 +18,16 @@ export const BENCH_LIMITS = {
   },
   gaugeBulge: {
     quantity: "length",
-    value: 0.3,
+    value: 0.8,
     about: "Bulge of an arc over its chord below which its gauge cannot be cut: scissors do not follow it",
     trips: [],
+    basis: PRACTICE,
+  },
+  pinPlay: {
+    quantity: "length",
+    value: 0.15,
+    about: "Most play of a pin in its hole through the handle, diameter over diameter",
+    trips: ["pin-loose"],
     basis: PRACTICE,
   },
   kitchenEdgeWidth: {

@@ -2,7 +2,7 @@ import { drillSizes } from "@scantling/geometry/units";
 import { describe, expect, test } from "vitest";
 import { handleBlank } from "../../src/bench/blanks.js";
 import { glueSetUp, glueToMix } from "../../src/bench/glue.js";
-import { guardSlot } from "../../src/bench/guard-slot.js";
+import { guardSlot, holesApart } from "../../src/bench/guard-slot.js";
 import { holesAcross, mortiseSetUp } from "../../src/bench/mortise.js";
 import { gripAt, pinLength, pinsSetUp } from "../../src/bench/pins.js";
 import { makeKnife } from "../../src/blade/knife.js";
@@ -208,7 +208,8 @@ describe("a guard's slot", () => {
     // Ahead of it the ricasso: 50 high, 5 thick.
     expect(slot?.coverThickness).toBeCloseTo(0.5, 4);
     expect(slot?.drill).toMatchObject({ name: "4 mm" });
-    expect(slot?.holes).toBe(9);
+    // 16 mm from the first middle to the last: 3 times 4.5 mm goes into it, a fourth does not.
+    expect(slot?.holes).toBe(4);
   });
 
   test("does not count the fillets of the shoulders", () => {
@@ -218,6 +219,18 @@ describe("a guard's slot", () => {
     const slot = guardSlot(filleted, []);
     expect(slot?.relief).toBe(2);
     expect(slot?.height).toBeCloseTo(20 - 0.2, 2);
+  });
+
+  test("is drilled with holes that stay clear of one another", () => {
+    for (let height = 4; height < 40; height += 0.37) {
+      for (const drill of [2, 3.175, 4]) {
+        const holes = holesApart(height, drill);
+        expect(holes).toBeGreaterThanOrEqual(1);
+        // Steel left between them, the outer ones touching the ends, and too little for one more.
+        if (holes > 1) expect((height - holes * drill) / (holes - 1)).toBeGreaterThan(0.5 - 1e-3);
+        expect((height - (holes + 1) * drill) / holes).toBeLessThan(0.5);
+      }
+    }
   });
 
   test("is none without a guard", () => {

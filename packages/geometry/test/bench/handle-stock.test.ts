@@ -44,7 +44,24 @@ describe("a pair of slabs", () => {
     if (stock?.kind !== "slabs") throw new Error("slabs");
     expect(stock.pieces).toHaveLength(1);
     expect(areaMoments(stock.pieces[0] ?? { segments: [], closed: true }).area).toBeCloseTo(100 * 23, 9);
-    expect(stock.holes).toEqual([{ kind: "pin", centre: { x: -30, y: 27 }, diameter: 5 }]);
+    expect(stock.holes).toEqual([{ index: 0, kind: "pin", centre: { x: -30, y: 27 }, diameter: 5 }]);
+  });
+
+  it("keep the place of each hole among all of the knife, past a lightening hole that the wood has not", () => {
+    const steel = slabbed({ slabs }).spec;
+    const knife = makeKnife({
+      ...steel,
+      tang: {
+        form: "full",
+        holes: [...(steel.tang.holes ?? []), { kind: "pin", at: { x: -90, y: 27 }, diameter: 5 }],
+      },
+    });
+    const { holes = [] } = handleStock(knife, 2) ?? {};
+    expect(holes.map(({ index, centre }) => [index, centre.x])).toEqual([
+      [0, -30],
+      [2, -90],
+    ]);
+    for (const { index, centre } of holes) expect(knife.holes[index]?.at).toEqual(centre);
   });
 
   it("are sawn from a blank with as much over all round, the block of a pair with a kerf more", () => {

@@ -124,6 +124,10 @@ describe("sizes that make no sheath", () => {
       /^A welt of 6 mm with stitches 4 mm in leaves 2 mm beside a blade 4 mm thick: the seam needs more than 2 mm\./u,
     );
     expect(checkSheath(plain(), { stitchInset: 11 })[0]?.path).toBe("sheath.stitchInset");
+    // The welt is the shop's, the stitches are this knife's own.
+    const mixed = { welt: 12, stitchInset: 11 };
+    expect(checkSheath(plain(), mixed, { stitchInset: 11 })[0]?.path).toBe("sheath.stitchInset");
+    expect(checkSheath(plain(), mixed, { leather: 3 })[0]?.path).toBe("sheath.welt");
     expect(() => foldOverSheath(plain(), { welt: 5 })).toThrow(SpecError);
   });
 

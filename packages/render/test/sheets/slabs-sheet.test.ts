@@ -100,7 +100,7 @@ it("slabs with pins say to what length their rod is sawn, others nothing of it",
       .flatMap((item) => (item.kind === "text" ? [item.text] : []))
       .join(" ");
   const model = modelOf(filletedSlabs().spec);
-  const pin = { ...model.stock.holes[0], kind: "pin", centre: { x: -30, y: 15 }, diameter: 4 } as const;
+  const pin = { index: 0, kind: "pin", centre: { x: -30, y: 15 }, diameter: 4 } as const;
   const pinned = { ...model, stock: { ...model.stock, holes: [pin] } };
   expect(wordsOf(pinned)).toContain(
     'Pins: saw the rod 2 mm [5/64"] longer on each side, glue it in, then grind it flush.',

@@ -6,7 +6,7 @@ import type { AskName } from "../../file/index.js";
 import type { Measured } from "../../measure.js";
 import type { Quote } from "../../quote/quote.js";
 import { askRows } from "../../report/asks-text.js";
-import { sizeFigure, type SizeName } from "../../size-intervals.js";
+import { type SizeName, sizeFigure } from "../../size-intervals.js";
 import { sizesOf } from "../../sizes.js";
 import { besideUnits } from "../sheet-units.js";
 

@@ -25,6 +25,8 @@ export interface HeatStep extends HeatSource {
   readonly soak?: { readonly low: number; readonly high: number };
   /** How it is cooled: "still air", or words with temperatures in them; a plain string is shown as it stands. */
   readonly cooling?: string | TextWithValues;
+  /** What comes of it, as the source says: "gives about 60 or 61 HRC". */
+  readonly result?: string;
   /** How often. */
   readonly times?: number;
 }

@@ -21,6 +21,7 @@ interface Row {
   readonly at: number | readonly [low: number, high: number];
   readonly soak?: number | readonly [low: number, high: number];
   readonly cooling?: string | TextWithValues;
+  readonly result?: string;
   readonly times?: number;
   readonly source: string;
   readonly mark: DensityMark;
@@ -46,6 +47,8 @@ const pair = (value: number | readonly [number, number]): { low: number; high: n
 
 /** A figure of a source that gives °F, °C. */
 const f = fromFahrenheit;
+/** The K of so many °F of a source that gives °F, not rounded. */
+const perHour = (fahrenheit: number): number => fahrenheit / 1.8;
 
 /** Cooled at so many K an hour at the most, down to a temperature in °C. */
 const slowly = (
@@ -67,7 +70,7 @@ const ROWS: readonly Row[] = [
     steel: "1095",
     step: "anneal",
     at: f(1475),
-    cooling: slowly("at most {rate} an hour to {to}", 28, { to: 650 }),
+    cooling: slowly("at most {rate} an hour to {to}", perHour(50), { to: f(1200) }),
     ...BLADESMITH,
   },
   {
@@ -92,7 +95,10 @@ const ROWS: readonly Row[] = [
     steel: "5160",
     step: "anneal",
     at: f(1525),
-    cooling: slowly("fast to {first}, then at most {rate} an hour to {to}", 11, { first: 705, to: 650 }),
+    cooling: slowly("fast to {first}, then at most {rate} an hour to {to}", perHour(20), {
+      first: f(1300),
+      to: f(1200),
+    }),
     ...SOCIETY,
   },
   { steel: "5160", step: "harden", at: f(1525), cooling: "oil", ...SOCIETY },
@@ -110,7 +116,10 @@ const ROWS: readonly Row[] = [
     steel: "52100",
     step: "anneal",
     at: 795,
-    cooling: slowly("fast to {first}, then at most {rate} an hour to {to}", 6, { first: 750, to: 675 }),
+    cooling: slowly("fast to {first}, then at most {rate} an hour to {to}", perHour(10), {
+      first: 750,
+      to: 675,
+    }),
     ...BLADESMITH,
   },
   { steel: "52100", step: "harden", at: [f(1475), f(1550)], cooling: "oil", ...BLADESMITH },
@@ -134,7 +143,7 @@ const ROWS: readonly Row[] = [
     steel: "O1",
     step: "anneal",
     at: [f(1400), f(1450)],
-    cooling: slowly("at most {rate} an hour", 22),
+    cooling: slowly("at most {rate} an hour", perHour(40)),
     ...DISTRIBUTORS,
   },
   {
@@ -142,7 +151,7 @@ const ROWS: readonly Row[] = [
     step: "harden",
     at: [f(1450), f(1500)],
     soak: [10, 45],
-    cooling: { text: "oil, down to {to}", values: temperatures({ to: 65 }) },
+    cooling: { text: "oil, down to {to}", values: temperatures({ to: f(150) }) },
     source: `${DISTRIBUTORS.source}: 10 to 30 min, 30 to 45 min, 30 min an inch`,
     mark: "secondary copy",
   },
@@ -212,7 +221,7 @@ const ROWS: readonly Row[] = [
       steel: "80CrV2",
       step: "normalise",
       at: f(at),
-      cooling: "air; one after the other",
+      cooling: "air",
       ...PRACTICE,
     }),
   ),
@@ -230,7 +239,8 @@ const ROWS: readonly Row[] = [
     at: f(425),
     soak: 120,
     times: 2,
-    cooling: "air; to about 60 or 61 HRC",
+    cooling: "air",
+    result: "gives about 60 or 61 HRC",
     ...PRACTICE,
   },
   { steel: "15N20", step: "normalise", at: [830, 870], ...MEMORY },
@@ -294,11 +304,12 @@ export function heatRecipe(steel: string): HeatRecipe | undefined {
   const [first] = rows;
   if (first === undefined) return undefined;
   const steps = rows.map(
-    ({ step, at, soak, cooling, times, source, mark }): HeatStep => ({
+    ({ step, at, soak, cooling, result, times, source, mark }): HeatStep => ({
       step,
       ...pair(at),
       ...(soak === undefined ? {} : { soak: pair(soak) }),
       ...(cooling === undefined ? {} : { cooling }),
+      ...(result === undefined ? {} : { result }),
       ...(times === undefined ? {} : { times }),
       source,
       mark,

@@ -63,7 +63,10 @@ describe("recipes", () => {
     expect(steps.some(({ step, low }) => step === "harden" && Math.abs(low - celsius(1525)) < 1e-9)).toBe(
       true,
     );
-    expect(steps.find(({ step }) => step === "temper")?.low).toBeCloseTo(celsius(425), 9);
+    const temper = steps.find(({ step }) => step === "temper");
+    expect(temper?.low).toBeCloseTo(celsius(425), 9);
+    // What it is cooled in and what comes of it are two things.
+    expect([temper?.cooling, temper?.result]).toEqual(["air", "gives about 60 or 61 HRC"]);
     const normalised = steps.filter(
       ({ step, source }) => step === "normalise" && source.startsWith("common"),
     );
@@ -72,11 +75,21 @@ describe("recipes", () => {
     }
   });
 
-  it("and the words of their cooling, in the reader's units: 28 K are 50 °F, 650 °C are 1202 °F", () => {
+  it("and the words of their cooling, in the reader's units: 50 °F are 28 K, 1200 °F are 649 °C", () => {
     const cooling = heatRecipe("1095")?.steps.find(({ step }) => step === "anneal")?.cooling;
     if (cooling === undefined || typeof cooling === "string") throw new Error("words with temperatures");
-    expect(describeIssue(cooling, "mm")).toBe("at most 28 °C an hour to 650 °C");
-    expect(describeIssue(cooling, "in")).toBe("at most 50 °F an hour to 1202 °F");
+    expect(describeIssue(cooling, "mm")).toBe("at most 28 °C an hour to 649 °C");
+    expect(describeIssue(cooling, "in")).toBe("at most 50 °F an hour to 1200 °F");
+    // The same of the others whose hardening is told in °F: 1300 °F, 20 °F; 150 °F; 40 °F; 10 °F.
+    const said = (steel: string, name: string): string =>
+      (heatRecipe(steel)?.steps ?? [])
+        .filter(({ step }) => step === name)
+        .map(({ cooling }) => (typeof cooling === "object" ? describeIssue(cooling, "in") : ""))
+        .join();
+    expect(said("5160", "anneal")).toBe("fast to 1300 °F, then at most 20 °F an hour to 1200 °F");
+    expect(said("O1", "harden")).toBe("oil, down to 150 °F");
+    expect(said("O1", "anneal")).toBe("at most 40 °F an hour");
+    expect(said("52100", "anneal")).toContain("at most 10 °F an hour");
   });
 
   it("let the shop's own recipe go before every other source", () => {

@@ -10,6 +10,8 @@ import type { TileFrame } from "./tile-frame.js";
 /** Heights of a page's own label, the largest that has room, from the ISO 3098 series (from memory), mm. */
 const LABELS = [7, 5, KEY, SMALL];
 const BETWEEN = 3;
+/** Never shortened, and never left out of what is true size. */
+const PRINT = "PRINT AT 100 %.";
 
 /**
  * What a page says of itself: its label, the order and the sheet, which of the pages it is, how to print it. Page mm.
@@ -27,7 +29,8 @@ export function pageWords(
   const high = upright ? box.maxX - box.minX : box.maxY - box.minY;
   const point = (u: number, v: number): Vec2 =>
     upright ? { x: box.maxX - v, y: box.minY + u } : { x: box.minX + u, y: box.minY + v };
-  const label = labelIn(page.label, upright ? high : long);
+  // Beside it the words about printing have to have their room.
+  const label = labelIn(page.label, upright ? high : long - BETWEEN - textWidth(PRINT, SMALL));
   const size = textBox(label);
   const width = lineWidth(label);
   const taken = (upright ? size.maxY - size.minY : width) + BETWEEN;
@@ -82,16 +85,24 @@ function wordLines(
   );
   const which = `Page ${info.page} of ${info.pages}`;
   const pages = corrected ? [`${which}, corrected for this printer`, `${which}, corrected`] : [which];
-  const print = "PRINT AT 100 %.";
   const prints = trueSize
-    ? [`${print} NO FIT TO PAGE. Measure all four check bars.`, `${print} NO FIT TO PAGE.`, print]
+    ? [`${PRINT} NO FIT TO PAGE. Measure all four check bars.`, `${PRINT} NO FIT TO PAGE.`, PRINT]
     : [];
   const [stop] = warnings;
   const first = longest([...names, ...(lineNote === undefined ? [] : [lineNote])], width);
   if (stop === undefined)
     return [first, longest(pages, width), ...(trueSize ? [longest(prints, width)] : [])].map(plain);
-  // There is room for three lines: the page and the words about printing share one.
-  const both = trueSize ? prints.flatMap((text) => pages.map((words) => `${words}. ${text}`)) : pages;
+  if (lineNote === undefined && textWidth(stop, SMALL, true) > width) {
+    // What stops the job has two lines, and the order what is left beside the words about printing.
+    const orders = [short, ...(order === undefined ? [] : [order])];
+    const last = trueSize ? [...orders.map((text) => `${text}. ${PRINT}`), PRINT] : [...orders, which];
+    const stops = fitText(stop, SMALL, width, 2, true).map((text) => ({ text, bold: true }));
+    return [...stops, plain(longest(last, width))];
+  }
+  // There is room for three lines: the page and the words about printing share one. The page is told by its label too.
+  const both = trueSize
+    ? [...prints.flatMap((text) => pages.map((words) => `${words}. ${text}`)), PRINT]
+    : pages;
   return [{ text: longest([stop], width, true), bold: true }, plain(first), plain(longest(both, width))];
 }
 

@@ -28,7 +28,7 @@ export function flatFaceItems(faces: readonly FlatFace[], units: SheetUnits): Dr
 function flatFaceTable(faces: readonly FlatFace[], units: SheetUnits): TableContent {
   return {
     caption: "Too flat for a card to cut: straight edge and feeler",
-    header: ["Face", "From heel", "Over", "Light", "Radius"],
+    header: ["Face", "From heel", "Length of straight edge", "Gap", "Radius"],
     rows: faces.flatMap(({ use, faces: side, at, chord, light, radius }) =>
       at.flatMap((x) =>
         inTwoLines([

@@ -79,7 +79,7 @@ export function stockHoles(stock: HandleStock, units: Units): TableContent | und
   return {
     caption: "Holes from the front end and the lowest place",
     header: ["Hole", "Behind", "Above", "Ø", "Kind"],
-    rows: stock.holes.flatMap(({ centre, diameter, kind, slot }, index) => [
+    rows: stock.holes.flatMap(({ index, centre, diameter, kind, slot }) => [
       ...inTwoLines([letterName(index), ...place(centre), caliperCell(diameter, units), kind]),
       ...(slot === undefined ? [] : inTwoLines(["to", ...place(slot.to), "", ""])),
     ]),

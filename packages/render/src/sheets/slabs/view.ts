@@ -69,14 +69,14 @@ export function woodItems(view: WoodView): DrawingItem[] {
   const { name, outlines, hidden, holes, blank, units } = view;
   const { low, high } = blank;
   const top = reachOf(view).high.y + GAP;
-  const labels = holes.map((hole, index) => holeCallout(hole, index, top, units));
+  const labels = holes.map((hole) => holeCallout(hole, top, units));
   const row = labels.length === 0 ? undefined : calloutRow(labels, top, Math.max(60, high.x - low.x));
   return [
     { kind: "path", role: "outline", name: `${name}-outline`, paths: [...outlines] },
     ...(hidden.length === 0 ? [] : [{ kind: "path", role: "hidden", paths: [...hidden] } as const]),
     { ...rectangle("adjacent", low, high), name: `${name}-blank` },
-    ...holes.flatMap((hole, index) =>
-      holeMark({ hole, top, level: true, name: `${name}-hole-${letterName(index)}` }),
+    ...holes.flatMap((hole) =>
+      holeMark({ hole, top, level: true, name: `${name}-hole-${letterName(hole.index)}` }),
     ),
     ...(row?.items ?? []),
     ...titleItems(view, (row?.top ?? top) + GAP),
@@ -85,8 +85,8 @@ export function woodItems(view: WoodView): DrawingItem[] {
   ];
 }
 
-function holeCallout(hole: HandleHole, index: number, y: number, units: WoodView["units"]): Callout {
-  const { centre, diameter } = hole;
+function holeCallout(hole: HandleHole, y: number, units: WoodView["units"]): Callout {
+  const { index, centre, diameter } = hole;
   const size = onOneLine(sizeText(diameter, units));
   return { from: { x: centre.x, y }, lines: [`${letterName(index)}  Ø ${size}`] };
 }
