@@ -50,7 +50,7 @@ const IN_THE_BUTT = 5;
  * @param target - mm ahead of the heel.
  *
  * @example
- * balanceWays(knife, weighKnife(knife).knife.balanceFromHeel - 5).map(({ kind }) => kind); // ["butt-mass"]
+ * balanceWays(knife, weighKnife(knife).knife.balanceFromHeel - 5).map(({ kind }) => kind); // ["handle-density", "butt-mass"]
  */
 export function balanceWays(knife: Knife, target: number): BalanceWay[] {
   const scale = new Scale(knife, target);

@@ -48,7 +48,7 @@ export interface HardnessAnswer {
  *
  * @example
  * const asked = { low: 59, high: 61, path: "order.asks.hardness" };
- * hardnessAnswer(knife, "O1", asked).tempers.map(({ temperature }) => temperature); // [246, 260]
+ * hardnessAnswer(knife, "O1", asked).tempers.map(({ temperature }) => temperature)[1]; // 260
  */
 export function hardnessAnswer(knife: Knife, steel: string, asked: AskedHardness): HardnessAnswer {
   const aim = !Number.isFinite(asked.high)

@@ -11,7 +11,7 @@ import { TEMPER_ROWS_APART, TEMPER_SCATTER, TEMPER_TABLES } from "./tempering.js
  *
  * @example
  * const temper = { step: "temper", low: 204, high: 204, source: "own", mark: "looked up" } as const;
- * expectedHardness("O1", [{ steel: "O1", steps: [temper] }]); // { low: 60, high: 64 }
+ * expectedHardness("O1", [{ steel: "O1", steps: [temper] }]); // { low: 60, high: 65 }
  */
 export function expectedHardness(
   steel: string,
