@@ -275,7 +275,7 @@ describe("the card as a sheet", () => {
 
   it("tells what the scale has to show as gate does, with room to write", async () => {
     const { out } = await answer(["setup", FILE], { files: DEMO_FILES });
-    expect(out).toMatch(/^ {2}dressed billet +785 g +742 g to 848 g +_+ g$/mu);
+    expect(out).toMatch(/^ {2}dressed billet +742 g +785 g +848 g +_+ g$/mu);
     const { masses } = await card();
     expect(masses.map(({ stage }: { stage: string }) => stage)).toEqual(["billet", "forged", "ready"]);
     const gate = JSON.parse(

@@ -22,7 +22,7 @@ const AS_WRITTEN = 1e-6;
  * @throws {InternalError} where the text names a value that the issue does not carry.
  *
  * @example
- * describeIssue({ code: "x", path: "", text: "The blade is {t} thick.", values: { t: length(5) } }, "mm");
+ * describeIssue({ text: "The blade is {t} thick.", values: { t: length(5) } }, "mm");
  * // "The blade is 5 mm thick."
  */
 export function describeIssue(issue: TextWithValues, units: FileUnits): string {
