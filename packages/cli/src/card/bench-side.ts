@@ -67,7 +67,7 @@ function stationPanel({ knife, job }: Measured): CardPanel[] {
   return panel(
     "Finished blade",
     `caliper, ${units}`,
-    table(["from heel", "high", "behind edge", "spine", "spine measured"], rows),
+    table(["from heel", "high", "thick behind edge", "thick at spine", "spine measured"], rows),
   );
 }
 

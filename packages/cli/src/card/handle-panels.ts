@@ -171,7 +171,7 @@ export const edgePanels = ({ edge }: BenchSetUp, units: FileUnits): CardPanel[] 
         ...microbevel(setUp),
       ),
       ...table(
-        ["from heel", "edge bevel", "spine over stone"],
+        ["from heel", "edge bevel wide", "spine over stone"],
         endsAndMiddle(setUp.stations).map((station): CardCell[] => [
           bareLength(station.x, units),
           bareCaliper(station.width, units),

@@ -202,7 +202,7 @@ function temperBlocks(
   const choices = rows[0]?.choices ?? [];
   const letter = sources.of(TEMPER_PRACTICE);
   if (choices.length === 0)
-    return [figures({ ...usual, beside: `${letter}, as its sheet says: no table known` })];
+    return [figures({ ...usual, beside: `${letter}; heat as its sheet says, no table is known` })];
   return [
     figures({ ...usual, beside: `${letter}; table ± ${TEMPER_SCATTER} HRC` }),
     ...table(

@@ -81,6 +81,18 @@ describe.each(FILES)("the card of %s", (file) => {
     }
   });
 
+  it("has no word that a smith has to guess", async () => {
+    const made = await cards;
+    for (const units of ["mm", "in"] as const) {
+      const said = panelsOf(made[units].card)
+        .flatMap((panel) => [panel.title, textOf(panel)])
+        .join("\n");
+      expect(said).not.toMatch(
+        /Ø|\ba face\b|\beats\b|low to high|(?<!stress-)\brelieve\b|cut flush|\b2, each\b|on or off|blade's pass/u,
+      );
+    }
+  });
+
   it("has everything from the order to the edge, in the order of use", async () => {
     const { card, setup, bench } = (await cards).mm;
     const titles = panelsOf(card).map(({ title }) => title.replace(/,.*/u, ""));

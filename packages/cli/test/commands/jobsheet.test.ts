@@ -67,12 +67,12 @@ describe("jobsheet", () => {
     expect(weigh.tool).toBe("scale, g");
     expect(weigh.blocks[0]).toMatchObject({
       kind: "table",
-      heads: ["", "at least", "low to high losses", "on the scale"],
+      heads: ["", "short below", "usually enough", "surely enough", "on the scale"],
     });
     expect(weigh.blocks[0].rows[0].at(-1)).toEqual({ box: "" });
     // The same masses as those of the forge card.
     const setup = JSON.parse((await answer(["setup", FILE, "--json"], { files: DEMO_FILES })).out);
-    expect(weigh.blocks[0].rows.map((row: string[]) => Number(row[1]))).toEqual(
+    expect(weigh.blocks[0].rows.map((row: string[]) => Number(row[2]))).toEqual(
       setup.masses.map(({ usualG }: { usualG: number }) => Math.round(usualG)),
     );
   });

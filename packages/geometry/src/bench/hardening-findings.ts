@@ -122,7 +122,7 @@ const STATIONS = 64;
  * Edge length over the mean thickness of the blade that is hardened: steel over side area, ahead of the heel.
  *
  * @example
- * hardeningSlenderness(knife); // 50.5
+ * hardeningSlenderness(knife); // 60.1
  */
 export function hardeningSlenderness(knife: Knife): number {
   const { edgeLength } = knife.outline;
