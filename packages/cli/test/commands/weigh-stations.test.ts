@@ -119,7 +119,7 @@ describe("stations of a weighing", () => {
   it("that are no place on the knife are told, with exit code 2", async () => {
     for (const [place, words] of [
       ["hel", "did you mean heel?"],
-      ["400", "reaches from -138 mm to 225 mm"],
+      ["400", "reaches from −138 mm to 225 mm"],
       ["60 kg", "is no place on a knife"],
     ] as const) {
       const { code, err } = await answer(["weigh", FILE, "--at", place], { files: DEMO_FILES });
