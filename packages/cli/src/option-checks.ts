@@ -1,5 +1,5 @@
 import { GeometryError } from "@scantling/geometry";
-import { type FileUnits, parseQuantity } from "@scantling/geometry/units";
+import { describeQuantityError, type FileUnits, parseQuantity } from "@scantling/geometry/units";
 import { type TileOptions, tileMeasures } from "@scantling/render";
 import { readLength } from "./calibration.js";
 import { EXIT } from "./exit-code.js";
@@ -115,7 +115,7 @@ export function lengthOption(option: string, text: string | undefined, units: Fi
   throw new CommandFailure(
     EXIT.usage,
     "bad-length",
-    `${option} "${text}" is no length`,
+    `${option}: ${describeQuantityError(reading.error)}`,
     `Give a number with its unit, for example: ${option} 0.3mm`,
   );
 }

@@ -24,7 +24,7 @@ describe("a file with errors and options with errors", () => {
       "This hole of 6 mm lies wholly outside the steel.",
       '--paper: "a44" is not a paper known here; did you mean a4?',
       '--at "hel" is no place on a knife; did you mean heel?',
-      '--offset "x" is no length',
+      '--offset: "x" is not a length',
     ].map((text) => err.indexOf(text));
     expect(places.every((place) => place >= 0)).toBe(true);
     expect(places).toEqual([...places].sort((a, b) => a - b));
@@ -67,7 +67,7 @@ it("a folder with the name of a command is not taken for it", async () => {
   const argv = ["pattern", FILE, "--out", "plan", "--paper", "a44", "--margin", "x"];
   const { err } = await answered(argv, DEMO_FILES);
   expect(err).toContain('--paper: "a44"');
-  expect(err).toContain('--margin "x" is no length');
+  expect(err).toContain('--margin: "x" is not a length');
   const gate = ["gate", FILE, "--stage", "forged", "--mass", "7q", "--at", "heel=", "--out", "plan"];
   expect((await answered(gate, BROKEN)).err).toContain('--at "heel=" is not understood');
 });
