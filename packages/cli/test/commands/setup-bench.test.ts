@@ -111,7 +111,7 @@ describe("setup, at the bench", () => {
     expect(steps.map(({ step }) => step)).toEqual(expect.arrayContaining(["normalise", "harden"]));
     for (const { source, mark } of steps) expect(`${source}${mark}`).not.toBe("");
     const { out } = await answer(["setup", "harvest.knife.yaml"], { files: DEMO_FILES });
-    expect(flat(out)).toMatch(/harden: 815 °C .*? fast oil \[c\]/u);
+    expect(flat(out)).toMatch(/harden: 816 °C \(1500 °F\) fast oil \[c\]/u);
     expect(flat(out)).toContain("[c] from memory, unconfirmed");
   });
 

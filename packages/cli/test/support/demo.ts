@@ -10,6 +10,7 @@ function example(name: string): string {
 /** The demo's knife file and shop file, as text. */
 export const DEMO_KNIFE = example("harvest.knife.yaml");
 export const DEMO_SHOP = example("shop.yaml");
+export const DEMO_RECORD = example("harvest.record.yaml");
 
 /** The demo's files in the current folder of a fake world. */
 export const DEMO_FILES = { "harvest.knife.yaml": DEMO_KNIFE, "shop.yaml": DEMO_SHOP } as const;

@@ -1,6 +1,6 @@
 import { factsOf } from "../../src/manual/facts.js";
 import { makeProgram } from "../../src/program.js";
-import { DEMO_KNIFE, DEMO_SHOP } from "./demo.js";
+import { DEMO_KNIFE, DEMO_RECORD, DEMO_SHOP } from "./demo.js";
 import { type FakeIoOptions, fakeIo } from "./fake-io.js";
 
 /** All that is declared of the program. */
@@ -22,7 +22,8 @@ export const EXAMPLES: readonly Example[] = FACTS.commands.flatMap((command) =>
 /** Words as a shell parts them: quotes taken off, line ends joined, what is piped or redirected left out. */
 function wordsOf(line: string): string[] {
   const [job = ""] = line.replaceAll("\\\n", " ").split(/\s[|<>]\s/u);
-  return [...job.matchAll(/"([^"]*)"|(\S+)/gu)].map(([, quoted, plain]) => quoted ?? plain ?? "");
+  const parts = job.matchAll(/"([^"]*)"|'([^']*)'|(\S+)/gu);
+  return [...parts].map(([, double, single, plain]) => double ?? single ?? plain ?? "");
 }
 
 /** A shop whose printer was measured before. */
@@ -32,7 +33,9 @@ const SHOP = `${DEMO_SHOP}\nprinter:\n  - { paper: a4, shortSide: 1.002, longSid
 function filesOf(words: readonly string[], knife: string, shop: string): Record<string, string> {
   return Object.fromEntries([
     // One that is about to be written is not there yet.
-    ...(words.includes("shop.yaml") ? [] : [["shop.yaml", shop]]),
+    ...(words[0] === "new" && words.includes("shop.yaml") ? [] : [["shop.yaml", shop]]),
+    ...(words[0] === "reorder" ? [["harvest.record.yaml", DEMO_RECORD]] : []),
+    ...(words.includes("orders/2026") ? [["orders/2026/harvest.record.yaml", DEMO_RECORD]] : []),
     ["/shop.yaml", shop],
     ...words
       .filter((word, at) => word.endsWith(".knife.yaml") && words[at - 1] !== "new")

@@ -20,11 +20,11 @@ export const NO_MISS = 1e-6;
 /** Steps of the first model and of later ones, as shares of a range. */
 const FIRST_STEP = 0.1;
 const LATER_STEP = 0.02;
-const MOST_ROUNDS = 32;
+const MOST_ROUNDS = 12;
 /** A round that moves less than this, as a share of a range, was the last. */
 const ARRIVED = 1e-7;
 /** From this round on each goes half as far as the one before: two that take turns meet. */
-const CALM_FROM = 8;
+const CALM_FROM = 4;
 
 /**
  * The least change that meets the asks, or the least worst miss and the least change for it. The knife is weighed around a
@@ -44,56 +44,21 @@ export function approach(
   let model = known ?? QuadraticModel.around(scale.sampled, start, FIRST_STEP, scale.box);
   if (model === undefined) return undefined;
   let best = approached(scale, bands, model.centre, model);
-  let { box } = scale;
   let reach = 1;
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const { centre } = model;
-    const next = searchModel(model, bands, within(box, centre, reach));
+    const next = searchModel(model, bands, within(scale.box, centre, reach));
     const here = approached(scale, bands, next, model);
+    if (here !== undefined && isBetter(here, best)) best = here;
     const moved = Math.max(0, ...next.map((value, i) => Math.abs(value - (centre[i] ?? 0))));
-    if (here === undefined) {
-      const narrowed = narrowedBox(scale, box, centre, next);
-      if (narrowed === undefined) reach = Math.max(ARRIVED, Math.min(reach, moved) / 2);
-      else box = narrowed;
-      continue;
-    }
-    if (isBetter(here, best)) best = here;
-    if (round > 0 && moved < ARRIVED) break;
-    reach = round >= CALM_FROM ? Math.max(ARRIVED, Math.min(reach, moved) / 2) : Math.min(1, 2 * reach);
+    if (here !== undefined && round > 0 && moved < ARRIVED) break;
+    if (round >= CALM_FROM || here === undefined) reach = Math.max(ARRIVED, Math.min(reach, moved) / 2);
+    if (here === undefined) continue;
     const recentred: QuadraticModel | undefined = model.recentred(scale.sampled, next, LATER_STEP, scale.box);
     if (recentred === undefined) break;
     model = recentred;
   }
   return best;
-}
-
-/** A change of one dimension that is left of a range beyond which no knife can be built, as a share of the range. */
-const LEAST_ROOM = 1e-3;
-
-/**
- * The box with the ends of those ranges drawn in half way that by themselves lead to a knife which breaks a rule; undefined where
- * only several together do.
- */
-function narrowedBox(
-  scale: FitScale,
-  box: Box,
-  centre: readonly number[],
-  next: readonly number[],
-): Box | undefined {
-  const low = [...box.low];
-  const high = [...box.high];
-  let isNarrower = false;
-  for (const [i, value] of next.entries()) {
-    const here = centre[i] ?? 0;
-    const alone = centre.map((each, k) => (k === i ? value : each));
-    if (value === here || scale.figuresOf(scale.sizesAt(alone)) !== undefined) continue;
-    const room = Math.abs(value - here) / 2;
-    const end = here + Math.sign(value - here) * (room < LEAST_ROOM ? 0 : room);
-    if (value < here) low[i] = end;
-    else high[i] = end;
-    isNarrower = true;
-  }
-  return isNarrower ? { low, high } : undefined;
 }
 
 /** Both searches on one model: first to where the asks are missed least, then to the least change for that. */

@@ -47,24 +47,13 @@ export class FitSearch {
   nearest(bands: readonly Band[]): Approach | undefined {
     const { box } = this.scale;
     let best: Approach | undefined;
-    for (const far of [box.low.map(() => 0), box.low, box.high]) {
-      const place = this.sound(far);
+    for (const place of [box.low.map(() => 0), box.low, box.high]) {
       const model = best?.model.recentred(this.scale.sampled, place, RECENTRED_STEP, box);
       const found = approach(this.scale, bands, place, model);
       if (found !== undefined && isBetter(found, best)) best = found;
       if (best !== undefined && best.miss <= NO_MISS) break;
     }
     return best;
-  }
-
-  /** A place, or one on the way from there to the drawing that breaks no rule. */
-  private sound(far: readonly number[]): readonly number[] {
-    let place = far;
-    for (let halved = 0; halved < MOST_HALVINGS; halved++) {
-      if (this.scale.figuresOf(this.scale.sizesAt(place)) !== undefined) return place;
-      place = place.map((value) => value / 2);
-    }
-    return far;
   }
 
   /** Looks on from a place that another search came to. */
@@ -119,8 +108,6 @@ export class FitSearch {
   }
 }
 
-/** Times that the way from the drawing to the ends of the ranges is halved where no knife can be built there. */
-const MOST_HALVINGS = 4;
 /** Step of the slopes where a model is taken to another place, as a share of a range. */
 const RECENTRED_STEP = 0.05;
 
