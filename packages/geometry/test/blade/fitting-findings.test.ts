@@ -51,10 +51,11 @@ describe("tangs", () => {
   });
 });
 
-test("wood of 80 % moisture is green, wood of 12 % is not", () => {
+test("wood of 80 % moisture is green, wood of 12 % not dry enough to fit, wood of 7 % ready", () => {
   const of = (moisture: number): string[] => found({ slabs: { ...slabs, material: { ...ash, moisture } } });
   expect(of(0.8)).toEqual(["warn wood-green handle.slabs.material.moisture"]);
-  expect(of(0.12)).toEqual([]);
+  expect(of(0.12)).toEqual(["warn wood-not-dry handle.slabs.material.moisture"]);
+  expect(of(0.07)).toEqual([]);
 });
 
 test("a swedge that runs down over more than half the blade", () => {
