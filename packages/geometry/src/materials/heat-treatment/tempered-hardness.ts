@@ -11,7 +11,7 @@ import { TEMPER_ROWS_APART, TEMPER_SCATTER, TEMPER_TABLES } from "./tempering.js
  *
  * @example
  * const temper = { step: "temper", low: 204, high: 204, source: "own", mark: "looked up" } as const;
- * expectedHardness("O1", [{ steel: "O1", steps: [temper] }]); // { low: 60, high: 65 }
+ * expectedHardness("O1", [{ steel: "O1", steps: [temper] }]); // { low: 60, high: 64 }
  */
 export function expectedHardness(
   steel: string,
@@ -26,9 +26,12 @@ export function expectedHardness(
     return values.every((value) => value !== undefined) ? values : [];
   });
   if (told.length === 0) return undefined;
-  const scatter = TEMPER_SCATTER;
-  return { low: Math.floor(Math.min(...told) - scatter), high: Math.ceil(Math.max(...told) + scatter) };
+  const [low, high] = [Math.min(...told) - TEMPER_SCATTER, Math.max(...told) + TEMPER_SCATTER];
+  return { low: Math.floor(low + UNSEEN), high: Math.ceil(high - UNSEEN) };
 }
+
+/** No tester shows less, HRC: a recipe in °C beside a table in °F is half a degree off. */
+const UNSEEN = 0.05;
 
 /** Between two rows of a table, by the middles of their ranges; undefined beyond its ends and across its gaps. */
 function hardnessAt(
