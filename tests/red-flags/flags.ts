@@ -175,10 +175,9 @@ export const RED_FLAGS: readonly RedFlag[] = [
   {
     name: "R23",
     title: "Two requirements cannot both hold",
-    tested: "lengths that were asked for against one another",
+    tested: "lengths that were asked for against one another; mass, balance and sizes together by fit",
     codes: ["asked-lengths-disagree"],
-    told: "check",
-    not: "Mass, balance and sizes together are solved by fit.",
+    told: "check, fit",
   },
   {
     name: "R24",
@@ -271,18 +270,16 @@ export const RED_FLAGS: readonly RedFlag[] = [
   {
     name: "R34",
     title: "Date impossible",
-    tested: "",
-    codes: [],
-    told: "with quote and schedule",
-    not: "Told beside the calendar.",
+    tested: "the day that the work ends against the promised one",
+    codes: ["date-impossible", "date-tight"],
+    told: "quote",
   },
   {
     name: "R35",
     title: "Protected or restricted item",
-    tested: "",
-    codes: [],
-    told: "with quote",
-    not: "Told beside the quote.",
+    tested: "materials, kitchen use and sale: what has to be looked up, no verdict",
+    codes: ["protected-material", "food-contact-rules", "sale-and-post-rules"],
+    told: "quote",
   },
   {
     name: "R36",
@@ -305,7 +302,7 @@ export const RED_FLAGS: readonly RedFlag[] = [
     title: "Stage went uphill",
     tested: "mass against what was weighed before",
     codes: ["mass-rose"],
-    told: "gate",
+    told: "gate, record",
   },
   {
     name: "R38",

@@ -50,11 +50,16 @@ function orderEdits(text: string, contents: YAMLMap, { code, title }: CopyChange
     const given = order.get(key, true);
     return isScalar(given) ? [inPlaceOf(given, asText(value, order))] : [];
   });
-  const asks = order.items.find((pair) => isScalar(pair.key) && pair.key.value === "asks");
+  const others = order.items.filter(
+    (pair) => isScalar(pair.key) && OF_THAT_ORDER.includes(String(pair.key.value)),
+  );
   const added = missing.length === 0 ? [] : [atStart(text, order, missing)];
-  const taken = asks === undefined ? [] : [withoutAsks(text, order, asks)];
-  return [...edits, ...together(added, taken, order)];
+  const [first, ...further] = others.map((pair) => withoutKey(text, order, pair));
+  return [...edits, ...together(added, first === undefined ? [] : [first], order), ...further];
 }
+
+/** What belongs to the order that is copied, not to its knife. */
+const OF_THAT_ORDER: readonly string[] = ["asks", "customer", "revision", "started", "promised"];
 
 /** Two edits at one place are one; where nothing follows in braces, no comma is left over. */
 function together([added]: readonly Edit[], [taken]: readonly Edit[], order: YAMLMap): Edit[] {
@@ -90,9 +95,9 @@ function atStart(text: string, order: YAMLMap, keys: readonly (readonly [string,
   return insert(from, lines.join(""));
 }
 
-/** What was asked for, behind #; in braces, where no comment can stand, taken out. */
-function withoutAsks(text: string, order: YAMLMap, asks: Pair): Edit {
-  const [from, to] = [startOf(asks.key), Math.max(endOf(asks.key), endOf(asks.value))];
+/** A key with its value behind #; in braces, where no comment can stand, taken out. */
+function withoutKey(text: string, order: YAMLMap, pair: Pair): Edit {
+  const [from, to] = [startOf(pair.key), Math.max(endOf(pair.key), endOf(pair.value))];
   if (order.flow === true) {
     const comma = commaAfter(text, to, (order.range?.[1] ?? text.length) - 1);
     const before = /,\s*$/u.exec(text.slice(0, from));
@@ -141,10 +146,12 @@ const keyText = (key: string, quoted: boolean): string => (quoted ? `"${key}"` :
 function isCopy(before: Document.Parsed, after: Document.Parsed, changes: CopyChanges): boolean {
   if (after.errors.length > 0) return false;
   const { order, ...rest } = (after.toJS() ?? {}) as Record<string, unknown>;
-  const { order: _, ...others } = before.toJS() as Record<string, unknown>;
+  const { order: old, ...others } = before.toJS() as Record<string, unknown>;
   const { code, title } = changes;
+  const type = typeof old === "object" && old !== null && "type" in old ? { type: old.type } : {};
   return (
-    isDeepStrictEqual(order, { code, title }) && isDeepStrictEqual(rest, withMovedDrawing(others, changes))
+    isDeepStrictEqual(order, { code, title, ...type }) &&
+    isDeepStrictEqual(rest, withMovedDrawing(others, changes))
   );
 }
 

@@ -28,13 +28,32 @@ describe("a copy of a knife file", () => {
     expect([code, out]).toEqual([EXIT.done, "second.knife.yaml\n"]);
     const copy = io.disk.text("/shop/second.knife.yaml");
     const [of, as] = [readKnifeFile(text, "a"), readKnifeFile(copy, "a")];
-    expect(as.order).toEqual({ code: "SECOND", title: "Second", asks: [] });
+    const { type } = of.order;
+    // What kind of knife it is stays; what was asked of that one does not.
+    const kind = type === undefined ? {} : { type };
+    expect(as.order).toEqual({ code: "SECOND", title: "Second", asks: [], ...kind });
     expect([as.spec, as.stack, as.units]).toEqual([of.spec, of.stack, of.units]);
     const changed = text.split("\n").filter((line) => !copy.includes(line.trim()));
     // Code and title, and nothing else: what was asked for stands there, behind #.
     expect(changed.length).toBeLessThanOrEqual(2);
     expect(changed.every((line) => /^\s*(?:code|title):/u.test(line))).toBe(true);
     expect(copy).toContain("  # asks:");
+  });
+
+  it("leaves behind who ordered that one, and the day that it is promised for", () => {
+    const of = "  asks: ";
+    const more = DEMO_KNIFE.replace(
+      of,
+      `  customer: A market garden\n  revision: B\n  promised: 2026-12-20\n  type: vegetable-cleaver\n${of}`,
+    );
+    const copy = copyOf(more);
+    expect(readKnifeFile(copy, "a").order).toEqual({
+      code: "N-2",
+      title: "Another: one",
+      type: "vegetable-cleaver",
+      asks: [],
+    });
+    expect(copy).toContain("  # promised: 2026-12-20");
   });
 
   it("can be asked for again by taking the # off", () => {
