@@ -93,7 +93,7 @@ function brokenFile({ fileName, problems, notReached }: FileError): CommandFailu
     EXIT.file,
     "file-errors",
     `${fileName} has ${many}; nothing was written`,
-    TODO[problems[0]?.code ?? ""] ??
+    NEXT_STEPS[problems[0]?.code ?? ""] ??
       (notReached === undefined
         ? `${mend}${problems.length === 1 ? "" : "; all that could be found are listed"}.`
         : `${mend}. Later checks (${notReached}) were not reached.`),
@@ -102,7 +102,7 @@ function brokenFile({ fileName, problems, notReached }: FileError): CommandFailu
 }
 
 /** What to do about a file in which there is nothing to mend. */
-const TODO: Readonly<Record<string, string>> = {
+const NEXT_STEPS: Readonly<Record<string, string>> = {
   "file-empty": "To begin one: scantling new NAME.knife.yaml, or scantling new shop.yaml.",
   "is-shop-file":
     "Give the knife file, NAME.knife.yaml. The shop is found beside it or above it, or named with --shop FILE.",
