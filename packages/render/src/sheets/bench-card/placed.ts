@@ -61,7 +61,8 @@ export function linesPiece(lines: readonly string[], height: number, bold = fals
   const width = Math.max(0, ...pieces.map((piece) => piece.width));
   const over = Math.max(0, ...pieces.map((piece) => piece.over));
   const under = Math.max(0, ...pieces.map((piece) => piece.under));
-  const pitch = over + under;
+  // Lines that only just touch may overlap by the last digit of a double.
+  const pitch = over + under + LEADING / 2;
   return {
     width,
     over,
