@@ -16,15 +16,17 @@ export interface Approach {
 }
 
 /** A miss below this is rounding, in scales: a thousandth of what a fine scale or a micrometer shows. */
-export const NO_MISS = 1e-6;
+export const NO_MISS = 1e-7;
 /** Steps of the first model and of later ones, as shares of a range. */
 const FIRST_STEP = 0.1;
 const LATER_STEP = 0.02;
-const MOST_ROUNDS = 12;
+const MOST_ROUNDS = 32;
+/** Every so many rounds the bends are taken anew: those from far away hold up the last digits. */
+const FRESH_EVERY = 6;
 /** A round that moves less than this, as a share of a range, was the last. */
 const ARRIVED = 1e-7;
 /** From this round on each goes half as far as the one before: two that take turns meet. */
-const CALM_FROM = 4;
+const CALM_FROM = 8;
 
 /**
  * The least change that meets the asks, or the least worst miss and the least change for it. The knife is weighed around a
@@ -54,7 +56,10 @@ export function approach(
     if (here !== undefined && round > 0 && moved < ARRIVED) break;
     if (round >= CALM_FROM || here === undefined) reach = Math.max(ARRIVED, Math.min(reach, moved) / 2);
     if (here === undefined) continue;
-    const recentred: QuadraticModel | undefined = model.recentred(scale.sampled, next, LATER_STEP, scale.box);
+    const isStale = round % FRESH_EVERY === FRESH_EVERY - 1;
+    const recentred: QuadraticModel | undefined = isStale
+      ? QuadraticModel.around(scale.sampled, next, LATER_STEP, scale.box)
+      : model.recentred(scale.sampled, next, LATER_STEP, scale.box);
     if (recentred === undefined) break;
     model = recentred;
   }

@@ -1,8 +1,9 @@
+import { spreadPoints } from "../numeric/spread-points.js";
 import { type Approach, approach, isBetter, NO_MISS } from "./approach.js";
 import type { FitDimension } from "./dimension.js";
 import type { FitAsk, FitProblem, FittedDimension, FittedKnife } from "./fit-problem.js";
 import { FitScale } from "./fit-scale.js";
-import { type Band, halfSquares, missOf } from "./misses.js";
+import { type Band, halfSquares, missOf, missOfAll } from "./misses.js";
 import { type Settled, settle } from "./settle.js";
 
 const byName = <T extends { readonly name: string }>(items: readonly T[]): readonly T[] =>
@@ -43,15 +44,37 @@ export class FitSearch {
     });
   }
 
-  /** Looks from the drawing first, and where the asks are not met from there, from the ends of all ranges too. */
+  /**
+   * Looks from the drawing first; where the asks are not met from there, from the ends of all ranges too, and last from the best
+   * of many places, since a figure that does not move where it stands may well move elsewhere.
+   */
   nearest(bands: readonly Band[]): Approach | undefined {
     const { box } = this.scale;
     let best: Approach | undefined;
-    for (const place of [box.low.map(() => 0), box.low, box.high]) {
+    const places = [() => box.low.map(() => 0), () => box.low, () => box.high, () => this.bestPlace(bands)];
+    for (const placeOf of places) {
+      const place = placeOf();
       const model = best?.model.recentred(this.scale.sampled, place, RECENTRED_STEP, box);
       const found = approach(this.scale, bands, place, model);
       if (found !== undefined && isBetter(found, best)) best = found;
       if (best !== undefined && best.miss <= NO_MISS) break;
+    }
+    return best;
+  }
+
+  /** Of places spread evenly over all ranges the one where the asks are missed least. */
+  private bestPlace(bands: readonly Band[]): readonly number[] {
+    const { box, dimensions } = this.scale;
+    let best: readonly number[] = box.low.map(() => 0);
+    let least = Number.POSITIVE_INFINITY;
+    for (const shares of spreadPoints(dimensions.length, PLACES)) {
+      const place = shares.map((share, i) => {
+        const [low, high] = [box.low[i] ?? 0, box.high[i] ?? 0];
+        return low + share * (high - low);
+      });
+      const figures = this.scale.figuresOf(this.scale.sizesAt(place));
+      const miss = figures === undefined ? Number.POSITIVE_INFINITY : missOfAll(bands, figures);
+      if (miss < least) [best, least] = [place, miss];
     }
     return best;
   }
@@ -110,6 +133,9 @@ export class FitSearch {
 
 /** Step of the slopes where a model is taken to another place, as a share of a range. */
 const RECENTRED_STEP = 0.05;
+
+/** Places that are looked at where nothing else has led to the asks. */
+const PLACES = 48;
 
 /** What is no more than rounding is no miss. */
 export const missFrom = (miss: number): number => (miss <= NO_MISS ? 0 : miss);

@@ -15,7 +15,7 @@ function search(functions: Sampled, bands: readonly Band[], box = BOX): readonly
 const atLeast = (low: number): Band => ({ low, high: Number.POSITIVE_INFINITY });
 const atMost = (high: number): Band => ({ low: Number.NEGATIVE_INFINITY, high });
 
-function expectPoint(found: readonly number[], wanted: readonly number[], within = 1e-5): void {
+function expectPoint(found: readonly number[], wanted: readonly number[], within = 1e-6): void {
   for (const [i, value] of wanted.entries()) expectWithin(found[i] ?? Number.NaN, value, within);
 }
 
