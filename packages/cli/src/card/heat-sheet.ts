@@ -4,12 +4,13 @@ import {
   fileAnswer,
   HARDNESS_SOURCE,
   hardeningSizes,
+  hardnessByFiles,
   soakByThickness,
   USUAL_FILES,
   vickersOf,
 } from "@scantling/geometry";
 import { formatCaliper, formatTemperature } from "@scantling/geometry/units";
-import type { CardPanel } from "@scantling/render";
+import type { CardBlock, CardPanel } from "@scantling/render";
 import type { Measured } from "../measure.js";
 import { besideUnits } from "../models/sheet-units.js";
 import { fixed } from "../report/figures.js";
@@ -98,5 +99,17 @@ function provePanel(): CardPanel[] {
     ),
     words(`HV: ${HARDNESS_SOURCE}.`),
     words(`Files: ${FILE_SOURCE}. A bracket, not a reading.`),
+    ...bracketWords(),
   ]);
+}
+
+/** The two files that a usual blade lies between, and what they tell together. */
+function bracketWords(): CardBlock[] {
+  const found = hardnessByFiles([
+    { file: 60, answer: "barely skates" },
+    { file: 65, answer: "cuts" },
+  ]);
+  return found === undefined
+    ? []
+    : [words(`60 barely skates and 65 cuts: ${found.low} to ${found.high} HRC.`)];
 }

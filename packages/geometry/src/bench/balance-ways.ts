@@ -42,6 +42,8 @@ const LEAST_MOVE = 0.5;
 const NEAR = 0.01;
 /** How far ahead of the rear end a weight in the butt sits. */
 const IN_THE_BUTT = 5;
+/** Most that a weight may add, as a share of what the knife weighs: more is another knife. Common practice, no source. */
+const MOST_ADDED = 0.5;
 
 /**
  * Ways to bring the balance to a place, in the order in which they can still be gone: taper of the tang, holes in it, a denser or
@@ -54,6 +56,7 @@ const IN_THE_BUTT = 5;
  */
 export function balanceWays(knife: Knife, target: number): BalanceWay[] {
   const scale = new Scale(knife, target);
+  if (Math.abs(target - scale.now) < LEAST_MOVE) return [];
   return [
     ...tangTaper(knife, scale),
     ...tangHoles(knife, scale),
@@ -105,9 +108,14 @@ class Scale {
     return { value, after: { ...then, reaches: root !== undefined } };
   }
 
-  /** Mass at a place that would do it: Δx = −m(x − x_B)/(M + m), solved for m; g. */
+  /**
+   * Mass to add at a place that would do it: Δx = −m(x − x_B)/(M + m), solved for m; g, negative to take off. As much as a knife
+   * can be given where that is not enough: nothing brings the balance to a place behind the weight itself.
+   */
   massAt(x: number): number {
-    return (this.mass * (this.now - this.target)) / (this.target - x);
+    const most = MOST_ADDED * this.mass;
+    const added = (this.mass * (this.now - this.target)) / (this.target - x);
+    return this.target > x ? Math.min(added, most) : most;
   }
 }
 
@@ -129,16 +137,15 @@ function tangTaper(knife: Knife, scale: Scale): BalanceWay[] {
 
 function tangHoles(knife: Knife, scale: Scale): BalanceWay[] {
   if (!scale.forward || knife.spec.tang.form !== "full") return [];
-  let best: BalanceWay | undefined;
+  let best: Drilled | undefined;
   for (const { diameter, places } of holesInTang(knife)) {
     for (let count = 1; count <= places.length; count++) {
       const drilled = places.slice(0, count);
       const then = scale.read((spec) => withHoles(spec, diameter, drilled));
       const reaches = then.balance >= scale.target - NEAR;
-      const way: BalanceWay = { kind: "tang-holes", diameter, places: drilled, ...then, reaches };
+      const way: Drilled = { kind: "tang-holes", diameter, places: drilled, ...then, reaches };
       if (reaches) {
-        best =
-          best?.reaches === true && best.kind === "tang-holes" && best.places.length <= count ? best : way;
+        if (best?.reaches !== true || isBetterDrilled(way, best)) best = way;
         break;
       }
       if (best === undefined || (!best.reaches && best.balance < then.balance)) best = way;
@@ -146,6 +153,12 @@ function tangHoles(knife: Knife, scale: Scale): BalanceWay[] {
   }
   return best === undefined || best.balance - scale.now < LEAST_MOVE ? [] : [best];
 }
+
+type Drilled = Extract<BalanceWay, { kind: "tang-holes" }>;
+
+/** Fewer holes; of as many, the ones that overshoot less. */
+const isBetterDrilled = (a: Drilled, b: Drilled): boolean =>
+  a.places.length < b.places.length || (a.places.length === b.places.length && a.balance < b.balance);
 
 const withHoles = (spec: KnifeSpec, diameter: number, places: readonly HoleSpec["at"][]): KnifeSpec => ({
   ...spec,

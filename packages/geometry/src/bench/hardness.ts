@@ -71,7 +71,7 @@ export function hardnessAnswer(knife: Knife, steel: string, asked: AskedHardness
 
 /**
  * What the coolest and the hottest usual temper leave, by the tables that reach so far; where none reaches down to the coolest,
- * what the quench leaves, less some. Beyond its rows a table says nothing.
+ * what the quench leaves, less some. Beyond its rows and across its gaps a table says nothing.
  */
 function reachOf({ limits }: Knife, steel: string): HardnessReach | undefined {
   const { lowestTemper, hottestTemper, temperTakes } = limits;
@@ -79,12 +79,9 @@ function reachOf({ limits }: Knife, steel: string): HardnessReach | undefined {
     ({ points }) => points,
   );
   const firsts = tables.map((points) => points[0]?.high ?? Number.NaN);
-  const cool = tables
-    .filter((points) => (points[0]?.temperature ?? Number.NaN) <= lowestTemper.value)
-    .map((points) => hardnessAfter(points, lowestTemper.value));
-  const hot = tables
-    .filter((points) => (points.at(-1)?.temperature ?? Number.NaN) >= hottestTemper.value)
-    .map((points) => hardnessAfter(points, hottestTemper.value));
+  const after = (temperature: number) => tables.flatMap((points) => hardnessAfter(points, temperature) ?? []);
+  const cool = after(lowestTemper.value).map(({ high }) => high);
+  const hot = after(hottestTemper.value).map(({ low }) => low);
   const quenched = cool.length > 0 ? undefined : asQuenched(steel);
   const highs = [
     ...cool,

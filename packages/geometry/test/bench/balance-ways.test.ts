@@ -73,6 +73,22 @@ describe("ways to move the balance back", () => {
     expect(weighed({ ...SPEC, handle: { ...SPEC.handle, parts } }).balanceFromHeel).toBeCloseTo(target, 6);
   });
 
+  test("no weight is less than nothing or more than half the knife, wherever the balance is wanted", () => {
+    for (const wanted of [-60, -100, -104.9, -105, -105.1, -150, -190]) {
+      for (const way of balanceWays(KNIFE, wanted)) {
+        const added = way.kind === "butt-mass" ? way.added : way.kind === "part-mass" ? way.to - way.from : 0;
+        expect(added).toBeGreaterThanOrEqual(0);
+        expect(added).toBeLessThanOrEqual(M / 2 + 1e-9);
+        expect(way.reaches).toBe(Math.abs(way.balance - wanted) < 0.5);
+      }
+    }
+  });
+
+  test("there is none where it balances there already", () => {
+    expect(balanceWays(KNIFE, NOW)).toEqual([]);
+    expect(balanceWays(KNIFE, NOW + 0.3)).toEqual([]);
+  });
+
   test("a heavier part where it is", () => {
     const { part, from, to, balance } = wayOf(target, "part-mass");
     expect([part, from]).toEqual(["plate", 12]);

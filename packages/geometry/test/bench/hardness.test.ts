@@ -71,15 +71,35 @@ describe("the tables behind it", () => {
     }
   });
 
-  test("between two rows straight, beyond them what the last row says", () => {
+  test("between two rows straight; nothing beyond them and across a gap", () => {
     const points = [
       { temperature: 150, low: 64, high: 65 },
       { temperature: 200, low: 60, high: 61 },
+      { temperature: 300, low: 50, high: 52 },
     ];
-    expect(hardnessAfter(points, 100)).toBe(65);
-    expect(hardnessAfter(points, 175)).toBe(63);
-    expect(hardnessAfter(points, 300)).toBe(61);
-    expect(hardnessAfter([], 300)).toBeNaN();
+    expect(hardnessAfter(points, 100)).toBeUndefined();
+    expect(hardnessAfter(points, 150)).toEqual({ low: 64, high: 65 });
+    expect(hardnessAfter(points, 175)).toEqual({ low: 62, high: 63 });
+    expect(hardnessAfter(points, 250)).toBeUndefined();
+    expect(hardnessAfter(points, 301)).toBeUndefined();
+    expect(hardnessAfter([], 300)).toBeUndefined();
+  });
+
+  test("a recipe's own figure is its row's, in whichever unit either was written", () => {
+    const points = [
+      { temperature: (425 - 32) / 1.8, low: 60, high: 61 },
+      { temperature: (600 - 32) / 1.8, low: 52, high: 54 },
+    ];
+    expect(hardnessAfter(points, ((425 - 32) * 5) / 9)).toEqual({ low: 60, high: 61 });
+    expect(hardnessAfter(points, 218)).toEqual({ low: 60, high: 61 });
+    expect(hardnessAfter(points, 316)).toEqual({ low: 52, high: 54 });
+  });
+
+  test("a steel with two rows far apart is not called soft between them: D2", () => {
+    expect(hardnessAnswer(KNIFE, "D2", { low: 53, high: 55, path: "order.asks.hardness" })).toMatchObject({
+      tempers: [{ temperature: expect.closeTo(537, 0) as number }],
+      findings: [],
+    });
   });
 });
 

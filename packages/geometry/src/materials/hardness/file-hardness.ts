@@ -1,5 +1,5 @@
-/** A file that is drawn over a hardened edge: it cuts, only just scratches, or skates. */
-export type FileAnswer = "cuts" | "barely" | "skates";
+/** A file that is drawn over a hardened edge: it cuts, only just cuts, only just skates, or skates. */
+export type FileAnswer = "cuts" | "barely cuts" | "barely skates" | "skates";
 
 /** A hardness between two values, HRC; an end that nothing tells of is infinite. */
 export interface HardnessBracket {
@@ -26,23 +26,24 @@ export const USUAL_FILES: readonly number[] = [40, 45, 50, 55, 60, 65];
  *
  * @example
  * fileAnswer(65, 60.5); // "cuts"
- * fileAnswer(60, 60.5); // "barely"
+ * fileAnswer(60, 60.5); // "barely skates"
  * fileAnswer(55, 60.5); // "skates"
  */
 export function fileAnswer(file: number, hardness: number): FileAnswer {
   if (hardness <= file - BITE) return "cuts";
-  return hardness >= file + BITE ? "skates" : "barely";
+  if (hardness >= file + BITE) return "skates";
+  return hardness < file ? "barely cuts" : "barely skates";
 }
 
 /**
- * The hardness that files tell of. A file that barely bites is about as hard as the steel or a little softer: had the steel been
- * softer it would have cut.
+ * The hardness that files tell of: where each would have answered so. A file that barely skates is no harder than the steel, one
+ * that barely cuts no softer.
  *
  * @param answers - HRC of each file that was tried, and what it did.
  * @returns undefined where the answers cannot all be right.
  *
  * @example
- * hardnessByFiles([{ file: 60, answer: "barely" }, { file: 65, answer: "cuts" }]); // { low: 60, high: 62 }
+ * hardnessByFiles([{ file: 60, answer: "barely skates" }, { file: 65, answer: "cuts" }]); // { low: 60, high: 62 }
  * hardnessByFiles([{ file: 60, answer: "cuts" }, { file: 55, answer: "skates" }]); // { low: 57, high: 58 }
  * hardnessByFiles([{ file: 55, answer: "cuts" }, { file: 60, answer: "skates" }]); // undefined
  */
@@ -52,9 +53,14 @@ export function hardnessByFiles(
   let low = Number.NEGATIVE_INFINITY;
   let high = Number.POSITIVE_INFINITY;
   for (const { file, answer } of answers) {
-    if (answer === "cuts") high = Math.min(high, file - BITE);
-    else low = Math.max(low, answer === "skates" ? file + BITE : file);
-    if (answer === "barely") high = Math.min(high, file + BITE);
+    const [least, most] = {
+      cuts: [Number.NEGATIVE_INFINITY, file - BITE],
+      "barely cuts": [file - BITE, file],
+      "barely skates": [file, file + BITE],
+      skates: [file + BITE, Number.POSITIVE_INFINITY],
+    }[answer] as [number, number];
+    low = Math.max(low, least);
+    high = Math.min(high, most);
   }
   return low <= high ? { low, high } : undefined;
 }

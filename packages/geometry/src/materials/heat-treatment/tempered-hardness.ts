@@ -1,6 +1,6 @@
 import { isSameMaterial } from "../materials.js";
 import type { HeatRecipe } from "./heat-step.js";
-import { TEMPER_ROWS_APART, TEMPER_SCATTER, TEMPER_TABLES } from "./tempering.js";
+import { hardnessAfter, TEMPER_SCATTER, TEMPER_TABLES } from "./tempering.js";
 
 /**
  * The band of hardness to be expected of a blade that is tempered by the shop's own recipe: from the softest to the hardest that
@@ -22,8 +22,10 @@ export function expectedHardness(
   const ends = steps.flatMap(({ low, high }) => [low, high]);
   const tables = TEMPER_TABLES.filter((table) => isSameMaterial(table.steel, steel));
   const told = tables.flatMap(({ points }) => {
-    const values = ends.map((temperature) => hardnessAt(points, temperature));
-    return values.every((value) => value !== undefined) ? values : [];
+    const values = ends.map((temperature) => hardnessAfter(points, temperature));
+    return values.every((value) => value !== undefined)
+      ? values.map(({ low, high }) => (low + high) / 2)
+      : [];
   });
   if (told.length === 0) return undefined;
   const [low, high] = [Math.min(...told) - TEMPER_SCATTER, Math.max(...told) + TEMPER_SCATTER];
@@ -32,20 +34,3 @@ export function expectedHardness(
 
 /** No tester shows less, HRC: a recipe in °C beside a table in °F is half a degree off. */
 const UNSEEN = 0.05;
-
-/** Between two rows of a table, by the middles of their ranges; undefined beyond its ends and across its gaps. */
-function hardnessAt(
-  points: readonly { readonly temperature: number; readonly low: number; readonly high: number }[],
-  temperature: number,
-): number | undefined {
-  for (const [index, to] of points.entries()) {
-    const middle = (to.low + to.high) / 2;
-    if (to.temperature === temperature) return middle;
-    const from = points[index - 1];
-    if (from === undefined || temperature < from.temperature || temperature > to.temperature) continue;
-    if (to.temperature - from.temperature > TEMPER_ROWS_APART) return undefined;
-    const share = (temperature - from.temperature) / (to.temperature - from.temperature);
-    return (from.low + from.high) / 2 + share * (middle - (from.low + from.high) / 2);
-  }
-  return undefined;
-}

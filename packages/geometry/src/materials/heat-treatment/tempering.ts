@@ -180,26 +180,32 @@ export function temperFor(steel: string, hardness: number): TemperChoice[] {
   });
 }
 
+/** Temperatures that differ by less are one, K: a recipe in whole °C beside a table in °F, or the other way round. */
+const SAME_TEMPERATURE = 0.51;
+
 /**
- * Hardness after a temper by one table, HRC: straight between its rows, the upper end of each range; beyond its rows that of the
- * last one, for it is not told how it goes on.
+ * Hardness after a temper by one table, HRC: straight between rows that are no more than 60 K apart, both ends of each range.
  *
- * @param temperature - °C
+ * @param temperature - °C; half a degree is rounding.
+ * @returns undefined beyond the rows and across gaps: the table does not tell.
  *
  * @example
  * const points = [{ temperature: 150, low: 65, high: 65 }, { temperature: 200, low: 60, high: 61 }];
- * hardnessAfter(points, 175); // 63
+ * hardnessAfter(points, 175); // { low: 62.5, high: 63 }
  */
-export function hardnessAfter(points: readonly TemperPoint[], temperature: number): number {
-  const [first] = points;
-  const last = points.at(-1);
-  if (first === undefined || last === undefined) return Number.NaN;
-  if (temperature <= first.temperature) return first.high;
-  if (temperature >= last.temperature) return last.high;
-  const at = points.findIndex((point) => point.temperature >= temperature);
-  const [from, to] = [points[at - 1] ?? first, points[at] ?? last];
-  const share = (temperature - from.temperature) / (to.temperature - from.temperature);
-  return from.high + share * (to.high - from.high);
+export function hardnessAfter(
+  points: readonly TemperPoint[],
+  temperature: number,
+): { readonly low: number; readonly high: number } | undefined {
+  for (const [index, to] of points.entries()) {
+    if (Math.abs(to.temperature - temperature) <= SAME_TEMPERATURE) return { low: to.low, high: to.high };
+    const from = points[index - 1];
+    if (from === undefined || temperature < from.temperature || temperature > to.temperature) continue;
+    if (to.temperature - from.temperature > TEMPER_ROWS_APART) return undefined;
+    const share = (temperature - from.temperature) / (to.temperature - from.temperature);
+    return { low: from.low + share * (to.low - from.low), high: from.high + share * (to.high - from.high) };
+  }
+  return undefined;
 }
 
 /**
