@@ -1,11 +1,8 @@
-import { type DaysOff, dayOfDate, MINUTES_PER_HOUR } from "@scantling/geometry";
+import { type DaysOff, dayOfDate, MINUTES_PER_HOUR, MOST_DAYS_OFF } from "@scantling/geometry";
 import { z } from "zod";
 import { showText } from "./problem.js";
 
 const DATE = "a date, written year-month-day, such as 2026-12-20";
-
-/** More days off in one go than this are a slip of the pen. */
-const MOST_DAYS_OFF = 366;
 
 /** A date as days from 1 January 1970. */
 export function date(about: string) {

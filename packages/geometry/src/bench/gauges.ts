@@ -2,7 +2,6 @@ import { bevelAt } from "../blade/bevel-at.js";
 import type { Knife } from "../blade/knife.js";
 import { bevelsBegin, type Side } from "../blade/knife-faces.js";
 import { sideAngle } from "../blade/size-states.js";
-import { BENCH_LIMITS } from "../limits/bench-limits.js";
 import { arcBetween, line, type Segment } from "../plane/segment.js";
 import { type HandleSection, handleBody } from "./handle-sections.js";
 
@@ -100,9 +99,9 @@ export function gaugeSet(knife: Knife): GaugeSet {
   return {
     handle: handleGauges(knife),
     bevels,
-    radii: [...faces.filter(canBeCut), ...edgeRadii(knife)],
+    radii: [...faces.filter(canBeCut(knife)), ...edgeRadii(knife)],
     flatFaces: joinedFlats(
-      arcs.filter((arc) => !faces.some((gauge) => canBeCut(gauge) && isSame(gauge, arc))),
+      arcs.filter((arc) => !faces.some((gauge) => canBeCut(knife)(gauge) && isSame(gauge, arc))),
     ),
     edges: edgeGauges(knife),
   };
@@ -255,8 +254,11 @@ const joined = (a: FaceRadius, b: FaceRadius): FaceRadius => ({
 
 const joinedRadii = (all: readonly FaceRadius[]): FaceRadius[] => alike(all, isSame, joined);
 
-const canBeCut = ({ radius, chord }: FaceRadius): boolean =>
-  arcBulge(radius, chord) >= BENCH_LIMITS.gaugeBulge.value;
+/** Whether the hollow of a gauge can be seen and cut, by the shop's limit. */
+const canBeCut =
+  ({ limits }: Knife) =>
+  ({ radius, chord }: FaceRadius): boolean =>
+    arcBulge(radius, chord) >= limits.gaugeBulge.value;
 
 /** Faces on which a straight edge lies over the same length: nearer than this they are one, mm. */
 const SAME_CHORD = 0.5;

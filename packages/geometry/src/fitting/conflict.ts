@@ -5,7 +5,7 @@ import type { FitSearch } from "./fit-search.js";
 /** What the asks that cannot all be met quarrel about, and what would settle it. */
 export function conflictOf(search: FitSearch, problem: FitProblem, near: Approach): FitConflict {
   const outOfReach = problem.asks.flatMap((ask): FitOutOfReach[] => {
-    const alone = search.onward(search.bands({ only: [ask] }), near);
+    const alone = search.anywhere(search.bands({ only: [ask] }), near);
     return alone.miss > NO_MISS ? [{ ask, nearest: search.figureAt(alone, ask) }] : [];
   });
   return {
@@ -22,7 +22,7 @@ function quarrelling(search: FitSearch, { asks }: FitProblem, near: Approach): r
   for (const ask of byName) {
     const others = kept.filter((each) => each !== ask);
     if (others.length === 0) break;
-    if (search.onward(search.bands({ only: others }), near).miss > NO_MISS) kept = others;
+    if (search.anywhere(search.bands({ only: others }), near).miss > NO_MISS) kept = others;
   }
   return asks.filter((ask) => kept.includes(ask));
 }
@@ -31,8 +31,8 @@ function quarrelling(search: FitSearch, { asks }: FitProblem, near: Approach): r
 function relaxation(search: FitSearch, ask: FitAsk, near: Approach): FitRelaxation | undefined {
   const { atLeast = Number.NEGATIVE_INFINITY, atMost = Number.POSITIVE_INFINITY } = ask;
   const bands = search.bands({ ask, low: atLeast, high: atMost });
-  const found = search.onward(bands, near);
-  if (search.missed(found).some((missed) => missed !== ask)) return undefined;
+  const found = search.anywhere(bands, near, (place) => isOnly(search, place, ask));
+  if (!isOnly(search, found, ask)) return undefined;
   const knife = search.settled(bands, found);
   const isSet = knife !== undefined && search.missedBy(knife).every((missed) => missed === ask);
   const figure = isSet ? search.figureOf(knife, ask) : search.figureAt(found, ask);
@@ -45,3 +45,7 @@ function relaxation(search: FitSearch, ask: FitAsk, near: Approach): FitRelaxati
     ...(isSet ? { knife } : {}),
   };
 }
+
+/** Whether nothing but one ask is missed at a place. */
+const isOnly = (search: FitSearch, place: Approach, ask: FitAsk): boolean =>
+  search.missed(place).every((missed) => missed === ask);

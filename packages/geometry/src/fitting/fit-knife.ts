@@ -1,4 +1,5 @@
 import { NO_MISS } from "./approach.js";
+import { checkProblem } from "./check-problem.js";
 import { conflictOf } from "./conflict.js";
 import type { FitAnswer, FitConflict, FitProblem } from "./fit-problem.js";
 import { FitSearch, missFrom } from "./fit-search.js";
@@ -13,6 +14,7 @@ import { reachesOf } from "./reach.js";
  * The order of dimensions and asks does not matter.
  *
  * @returns undefined where no knife can be built in the ranges.
+ * @throws {RangeError} of a range without width, limits that exclude each other, or a scale that is nothing.
  *
  * @example
  * const sizes = [{ path: "blade.bevel.edgeThickness", drawn: 0.4, steps: [0.05] }];
@@ -21,6 +23,7 @@ import { reachesOf } from "./reach.js";
  * fitKnife({ spec, dimensions: [edge], asks: [angle] })?.knife.dimensions[0]?.sizes; // [0.65]
  */
 export function fitKnife(problem: FitProblem): FitAnswer | undefined {
+  checkProblem(problem);
   const search = new FitSearch(problem);
   const near = search.nearest(search.bands());
   const knife = near && search.settled(search.bands(), near);
@@ -38,12 +41,14 @@ export function fitKnife(problem: FitProblem): FitAnswer | undefined {
 /**
  * Finds asks that cannot hold together whatever the allowed changes, and what to relax. For an order before it is quoted.
  *
+ * @throws {RangeError} as {@link fitKnife}.
  * @returns undefined where all asks can be met between the steps of the bench, or no knife can be built.
  *
  * @example
  * findConflict({ spec, dimensions: [], asks: [] }); // undefined
  */
 export function findConflict(problem: FitProblem): FitConflict | undefined {
+  checkProblem(problem);
   const search = new FitSearch(problem);
   const near = search.nearest(search.bands());
   return near === undefined || near.miss <= NO_MISS ? undefined : conflictOf(search, problem, near);

@@ -85,6 +85,21 @@ export class FitSearch {
     return approach(this.scale, bands, from.changes, model) ?? from;
   }
 
+  /**
+   * Looks on from a place, and where that does not lead to what is wanted looks everywhere: that something cannot be met is never
+   * said after a look around alone.
+   */
+  anywhere(
+    bands: readonly Band[],
+    from: Approach,
+    isEnough: (place: Approach) => boolean = ({ miss }) => miss <= NO_MISS,
+  ): Approach {
+    const near = this.onward(bands, from);
+    if (isEnough(near)) return near;
+    const found = this.nearest(bands);
+    return found !== undefined && isBetter(found, near) ? found : near;
+  }
+
   /** A knife that can be set at the bench. */
   settled(bands: readonly Band[], near: Approach): FittedKnife | undefined {
     const found = settle(this.scale, bands, near);

@@ -1,7 +1,7 @@
+import { leastButt } from "../bench/least-butt.js";
 import { bevelAt } from "../blade/bevel-at.js";
 import type { Knife } from "../blade/knife.js";
 import { bevelsBegin } from "../blade/knife-faces.js";
-import { FINDING_LIMITS } from "../limits/finding-limits.js";
 import type { Changeable } from "./changeable.js";
 
 /** How far something may be changed: of one size its least and greatest value, of several shares of what is drawn. */
@@ -44,9 +44,10 @@ export function usualRange(changeable: Changeable, knife: Knife): Range {
 }
 
 /** A tang grows no thicker toward its butt, and keeps what a pin needs where it has one. */
-function tangRange(least: number, drawn: number, most: number, { spec, laws }: Knife): Range {
+function tangRange(least: number, drawn: number, most: number, knife: Knife): Range {
+  const { spec, laws } = knife;
   const hasPins = (spec.tang.holes ?? []).some(({ kind }) => kind === "pin");
-  const needed = hasPins ? FINDING_LIMITS.tangAtPin.value : 0;
+  const needed = hasPins ? leastButt(knife) : 0;
   return {
     least: Math.min(drawn, Math.max(least, needed)),
     most: Math.max(drawn, Math.min(most, laws.spine.valueAt(0))),

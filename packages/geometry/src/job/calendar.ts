@@ -33,6 +33,9 @@ export interface TimeSlot {
   readonly end: number;
 }
 
+/** More days off in one go than this are a slip of the pen. */
+export const MOST_DAYS_OFF = 366;
+
 /**
  * What has to hold of a calendar before work can be laid out on it.
  *
@@ -71,17 +74,22 @@ export function checkCalendar({ days, fromMinute, minutesPerDay, daysOff }: Work
             values: { value: count(minutesPerDay) },
           },
         ]),
-    ...daysOff.flatMap(({ from, to }, index) =>
-      from <= to
+    ...daysOff.flatMap(({ from, to }, index) => {
+      const path = `daysOff[${index}]`;
+      if (!(from <= to))
+        return [{ code: "days-off-swapped", path, text: "The first day off lies behind the last one." }];
+      // What is not finite is no shorter.
+      return to - from < MOST_DAYS_OFF
         ? []
         : [
             {
-              code: "days-off-swapped",
-              path: `daysOff[${index}]`,
-              text: "The first day off lies behind the last one.",
+              code: "days-off-long",
+              path,
+              text: "Days off in one go are no more than {value}: is the year right?",
+              values: { value: count(MOST_DAYS_OFF) },
             },
-          ],
-    ),
+          ];
+    }),
   ];
 }
 
@@ -96,6 +104,10 @@ export function checkCalendar({ days, fromMinute, minutesPerDay, daysOff }: Work
  */
 export const isWorkday = ({ days, daysOff }: WorkCalendar, day: number): boolean =>
   days.includes(weekdayOf(day)) && daysOff.every(({ from, to }) => day < from || day > to);
+
+/** No night, no day off: work is never broken off at midnight. */
+const isAroundTheClock = ({ days, minutesPerDay, daysOff }: WorkCalendar): boolean =>
+  minutesPerDay === MINUTES_PER_DAY && daysOff.length === 0 && new Set(days).size === WEEKDAYS.length;
 
 /** The hours of a day, worked or not. */
 function hoursOf({ fromMinute, minutesPerDay }: WorkCalendar, day: number): TimeSlot {
@@ -121,6 +133,7 @@ export function placeForward(
   whole: boolean,
 ): TimeSlot {
   if (minutes <= 0) return { start: from, end: from };
+  if (isAroundTheClock(calendar)) return { start: from, end: from + minutes };
   let start: number | undefined;
   let left = minutes;
   for (let day = dayOfMoment(from); ; day++) {
@@ -149,6 +162,7 @@ export function placeForward(
  */
 export function placeBackward(calendar: WorkCalendar, by: number, minutes: number, whole: boolean): TimeSlot {
   if (minutes <= 0) return { start: by, end: by };
+  if (isAroundTheClock(calendar)) return { start: by - minutes, end: by };
   let end: number | undefined;
   let left = minutes;
   for (let day = dayOfMoment(by); ; day--) {

@@ -86,7 +86,7 @@ export const CALENDAR_DEFAULTS = {
   basis: `${PRACTICE}: six hours at the bench, the rest goes to letters, cleaning and errands`,
 } as const;
 
-/** What may be promised before the forge is lit: how far off the finished knife may be; mm, shares, HRC. */
+/** What may be promised before the forge is lit: how far off the finished knife may be; mm, and a share of the mass. */
 export const PROMISE_DEFAULTS = {
   length: { value: 2, basis: PRACTICE },
   height: { value: 1, basis: PRACTICE },

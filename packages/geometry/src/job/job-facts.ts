@@ -2,7 +2,7 @@ import type { Knife } from "../blade/knife.js";
 import type { HandleSpec } from "../blade/spec.js";
 import type { HeatRecipe } from "../materials/heat-treatment/heat-step.js";
 import { recipeFor, USUAL_TEMPER } from "../materials/heat-treatment/recipes.js";
-import { findMaterial } from "../materials/materials.js";
+import { findMaterial, isSameMaterial } from "../materials/materials.js";
 import { OIL_COATS } from "./job-defaults.js";
 
 /** What decides which tasks a knife needs. */
@@ -82,13 +82,23 @@ export function oiledHandle(handle: HandleSpec | undefined): "yes" | "no" | "unk
   return row.kind === "wood" ? "yes" : "no";
 }
 
-/** The longest that any source asks for: of several nobody knows which is right. */
+/**
+ * All tempers of the shop's own recipe, one after the other; else the longest that any source asks for: of several nobody knows
+ * which is right.
+ */
 function temperOf(steel: string, recipes: readonly HeatRecipe[]): JobFacts["temper"] {
   const steps = (recipeFor(steel, recipes)?.steps ?? []).filter(({ step }) => step === "temper");
   const all = steps.map(({ times = USUAL_TEMPER.times, soak }) => ({
     times,
     minutes: soak?.high ?? USUAL_TEMPER.soak,
   }));
+  const isOwn = recipes.some(
+    (recipe) => isSameMaterial(recipe.steel, steel) && recipe.steps.some(({ step }) => step === "temper"),
+  );
+  if (isOwn) {
+    const times = all.reduce((sum, one) => sum + one.times, 0);
+    return { times, minutes: all.reduce((sum, one) => sum + one.times * one.minutes, 0) / times };
+  }
   const [first = { times: USUAL_TEMPER.times, minutes: USUAL_TEMPER.soak }] = all;
   return all.reduce((a, b) => (b.times * b.minutes > a.times * a.minutes ? b : a), first);
 }

@@ -21,6 +21,8 @@ export interface StageRisk {
  * `E = (E_before + cost)/(1 − p)`, so the stage adds `(E_before + cost)·p/(1 − p)`. Over all stages a cost is spent
  * `1/Π(1 − p)` times, with the chances of its own stage and of all that follow.
  *
+ * @throws {RangeError} of a chance outside 0 to less than 1: what always fails is never paid for.
+ *
  * @example
  * scrapCosts([{ cost: 100, scrapShare: 0 }, { cost: 50, scrapShare: 0.25 }]);
  * // [{ spent: 100, expected: 0 }, { spent: 150, expected: 50 }]
@@ -28,6 +30,7 @@ export interface StageRisk {
 export function scrapCosts(stages: readonly CostStage[]): StageRisk[] {
   let spent = 0;
   return stages.map(({ cost, scrapShare }) => {
+    if (!(scrapShare >= 0 && scrapShare < 1)) throw new RangeError(`a chance of ${scrapShare} to fail`);
     spent += cost;
     const risk = { spent, expected: (spent * scrapShare) / (1 - scrapShare) };
     spent += risk.expected;

@@ -25,5 +25,4 @@ export const TASK_WORDS = {
 } as const;
 
 /** One of {@link TASK_WORDS}. */
-/** One of {@link TASK_WORDS}. */
 export type TaskName = keyof typeof TASK_WORDS;

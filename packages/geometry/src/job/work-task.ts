@@ -53,7 +53,14 @@ export function checkWorkTasks(tasks: readonly WorkTask[]): Issue[] {
       ? []
       : [issue("task-joined-wrong", id, "{task} has to follow at once on one task.")]),
   ]);
+  const joinedTo = tasks.flatMap(({ id, joined, after }) =>
+    joined === true && after[0] !== undefined ? [{ id, to: after[0].id }] : [],
+  );
+  const crowded = joinedTo.filter(({ to }, index) => joinedTo.findIndex((other) => other.to === to) < index);
   const found = [
+    ...crowded.map(({ id }) =>
+      issue("task-joined-twice", id, "{task} cannot follow at once on a task that another follows at once."),
+    ),
     ...twice.map((id) => issue("task-twice", id, "There is more than one task {task}.")),
     ...wrong,
   ];

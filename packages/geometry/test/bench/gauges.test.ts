@@ -6,6 +6,7 @@ import { gaugeSet } from "../../src/bench/gauges.js";
 import { bevelAt } from "../../src/blade/bevel-at.js";
 import { type Knife, makeKnife } from "../../src/blade/knife.js";
 import type { KnifeSpec } from "../../src/blade/spec.js";
+import { findingLimits } from "../../src/limits/finding-limits.js";
 import { nearestOnPath } from "../../src/plane/nearest.js";
 import { pointAt, type Segment } from "../../src/plane/segment.js";
 
@@ -137,6 +138,12 @@ describe("faces that bulge less than scissors can follow", () => {
     expect([wheel(97).radii.length, wheel(97).flatFaces.length]).toEqual([1, 0]);
     expect([wheel(100).radii.length, wheel(100).flatFaces.length]).toEqual([0, 1]);
     const chord = Math.hypot(25, 1.8);
+    // A shop with sharper eyes cuts it, one with less does not cut the other.
+    const byShop = (wheelRadius: number, value: number) => {
+      const { spec } = base({ bevel: { form: "hollow", height: 25, edgeThickness: 0.4, wheelRadius } });
+      return gaugeSet(makeKnife(spec, { limits: findingLimits({ gaugeBulge: value }) })).radii.length;
+    };
+    expect([byShop(100, 0.78), byShop(97, 0.82)]).toEqual([1, 0]);
     expect(wheel(100).flatFaces[0]?.light).toBeCloseTo(100 - Math.sqrt(100 ** 2 - chord ** 2 / 4), 9);
   });
 });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import type { Knife } from "../../src/blade/knife.js";
 import { findConflict, fitKnife } from "../../src/fitting/fit-knife.js";
 import { expectWithin } from "../numeric/close.js";
 import {
@@ -6,6 +7,7 @@ import {
   balanceBy,
   CENTRE,
   DRAWN_MASS,
+  DRAWN_WEIGHT,
   massAsk,
   massBy,
   PRISM,
@@ -133,5 +135,25 @@ describe("how much of a window is within reach, by hand", () => {
       asks: [massAsk({ atLeast: 119, atMost: 121 }), balanceAsk({ atLeast: -9, atMost: -6 })],
     });
     expect(answer?.reaches.map(({ ask, low, high }) => [ask.name, low, high])).toEqual([["balance", -9, -6]]);
+  });
+});
+
+describe("out of reach", () => {
+  it("is not said of a figure that comes to it in another valley, away from the drawing", () => {
+    // (t − 2.6)² and (t − 4)² + 0.02, whichever is less, at most 0.01: met at 2.6 alone; the drawing stands at 4.
+    const measure = (knife: Knife): number => {
+      const t = knife.laws.spine.valueAt(0);
+      return Math.min((t - 2.6) ** 2, (t - 4) ** 2 + 0.02);
+    };
+    const valley = { name: "valley", figure: { kind: "own", measure }, atMost: 0.01, scale: 0.01 } as const;
+    const problem = { spec: PRISM, dimensions: [thickness(2.4, 4.4)], asks: [valley] };
+    expect(findConflict(problem)).toBeUndefined();
+    const [size = 0] = fitKnife(problem)?.knife.dimensions[0]?.sizes ?? [];
+    expect(Math.abs(size - 2.6)).toBeLessThanOrEqual(0.1 + 1e-9);
+    // Together with a mass that keeps it from there, the two exclude each other, and neither is out of reach.
+    const heavy = massAsk({ atLeast: massBy(3, DRAWN_WEIGHT) });
+    const both = findConflict({ ...problem, asks: [valley, heavy] });
+    expect(both?.outOfReach).toEqual([]);
+    expect(both?.asks).toEqual([valley, heavy]);
   });
 });

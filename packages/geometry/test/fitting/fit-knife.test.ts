@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { fitKnife } from "../../src/fitting/fit-knife.js";
+import { findConflict, fitKnife } from "../../src/fitting/fit-knife.js";
 import type { FitAnswer, FitProblem } from "../../src/fitting/fit-problem.js";
 import { SLAB_KNIFE } from "../blade/interval-knives.js";
 import { expectWithin } from "../numeric/close.js";
@@ -133,6 +133,21 @@ describe("what can be set at the bench", () => {
     const answer = fitted({ spec: PRISM, dimensions: [thickness(3, 3.5)], asks: [massAsk({ atMost: 200 })] });
     expect(answer.isMet).toBe(true);
     expect(sizesOf(answer)).toEqual([3.5]);
+  });
+});
+
+describe("what makes no sense", () => {
+  const dimensions = [thickness(3, 5)];
+  const asks = [massAsk({ atMost: 120 })];
+  it.each([
+    ["a range without width", { dimensions: [thickness(4, 4)], asks }],
+    ["a range the wrong way round", { dimensions: [thickness(5, 3)], asks }],
+    ["limits that exclude each other", { dimensions, asks: [massAsk({ atLeast: 120, atMost: 110 })] }],
+    ["a limit that is no number", { dimensions, asks: [massAsk({ atMost: Number.NaN })] }],
+    ["misses counted in nothing", { dimensions, asks: [{ ...massAsk({ atMost: 120 }), scale: 0 }] }],
+  ])("is refused: %s", (_, problem) => {
+    expect(() => fitKnife({ spec: PRISM, ...problem })).toThrow(RangeError);
+    expect(() => findConflict({ spec: PRISM, ...problem })).toThrow(RangeError);
   });
 });
 

@@ -155,6 +155,14 @@ describe("any calendar", () => {
   });
 });
 
+describe("around the clock", () => {
+  it("nothing is broken off at midnight, forward or backward", () => {
+    expect(placeForward(AROUND_THE_CLOCK, 1200, 600, true)).toEqual({ start: 1200, end: 1800 });
+    expect(placeBackward(AROUND_THE_CLOCK, 1800, 600, true)).toEqual({ start: 1200, end: 1800 });
+    expect(placeForward(AROUND_THE_CLOCK, 1200, 6000, false)).toEqual({ start: 1200, end: 7200 });
+  });
+});
+
 describe("checkCalendar", () => {
   it("takes the shop's and the clock's", () => {
     expect(checkCalendar(SHOP)).toEqual([]);
@@ -169,6 +177,9 @@ describe("checkCalendar", () => {
       "working-day-too-long",
       "days-off-swapped",
     ]);
+    for (const to of [366, Number.POSITIVE_INFINITY])
+      expect(checkCalendar({ ...SHOP, daysOff: [{ from: 0, to }] })[0]?.code).toBe("days-off-long");
+    expect(checkCalendar({ ...SHOP, daysOff: [{ from: 0, to: 365 }] })).toEqual([]);
     expect(checkCalendar({ ...SHOP, fromMinute: 1200 })[0]?.code).toBe("working-day-too-long");
   });
 });

@@ -154,6 +154,15 @@ describe("what a knife needs", () => {
 
   it("oils wood, and what the order says", () => {
     expect(jobFacts(makeKnife(SPEC), STEEL, [], { coats: 2 }).coats).toBe(2);
+    // Tempers of one's own recipe are one after the other: 2 × 120 and 1 × 60 minutes.
+    const temper = { step: "temper", low: 200, high: 200, source: "own", mark: "looked up" } as const;
+    const soak = (minutes: number) => ({ low: minutes, high: minutes });
+    const steps = [
+      { ...temper, times: 2, soak: soak(120) },
+      { ...temper, times: 1, soak: soak(60) },
+    ];
+    const { times, minutes } = jobFacts(makeKnife(SPEC), STEEL, [{ steel: STEEL.edge, steps }], {}).temper;
+    expect([times, times * minutes]).toEqual([3, 300]);
     expect(jobFacts(makeKnife(SPEC), STEEL, [], {}, 10).coats).toBe(10);
     expect(oiledHandle({ slabs: { material: { name: "canvas micarta" }, thickness: 8 } })).toBe("no");
     expect(oiledHandle({ slabs: { material: { name: "stabilised wood" }, thickness: 8 } })).toBe("no");

@@ -32,6 +32,8 @@ const NO_TERMS: PriceTerms = {
 
 describe("what failures cost", () => {
   it("is C·p/(1 − p) for one stage, and the whole over 1 − p where the last one fails", () => {
+    for (const scrapShare of [1, 1.2, -0.1, Number.NaN])
+      expect(() => scrapCosts([{ cost: 10, scrapShare }])).toThrow(RangeError);
     const [, last] = scrapCosts([
       { cost: 300, scrapShare: 0 },
       { cost: 100, scrapShare: 0.2 },

@@ -288,6 +288,17 @@ describe("what cannot be laid out", () => {
     expect(() => scheduleJob(wrong, SHOP, 0)).toThrow(SpecError);
   });
 
+  it("has two that follow at once on the same task", () => {
+    const two = [
+      task("h", 60),
+      task("t", 60, ["h"], { joined: true }),
+      task("u", 60, ["h"], { joined: true }),
+      task("z", 60, ["u"]),
+    ];
+    expect(checkWorkTasks(two).map(({ code }) => code)).toEqual(["task-joined-twice"]);
+    expect(() => scheduleJob(two, SHOP, 0)).toThrow(SpecError);
+  });
+
   it("goes round in a circle", () => {
     const circle = [task("a", 1, ["b"]), task("b", 1, ["a"])];
     expect(checkWorkTasks(circle).map(({ code }) => code)).toEqual(["task-circle"]);

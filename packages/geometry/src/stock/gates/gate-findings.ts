@@ -1,6 +1,5 @@
 import { type Finding, length, mass } from "../../errors/issue.js";
 import { findingLimit } from "../../limits/finding-limits.js";
-import { STEEL_LIMITS } from "../../limits/steel-limits.js";
 import { DEFAULT_LOSSES, LOSS_DEFAULTS } from "../defaults.js";
 import type { MixedStackSpec } from "../mixed/spec.js";
 import type { LossSpec } from "../shop.js";
@@ -109,8 +108,8 @@ function lossBasis(losses: LossSpec): string {
     : "the steel ledger with default losses (common practice, no source)";
 }
 
-/** Weld of a handling bar and the steel that it spoils, mm of billet. */
-export const HANDLING_WELD = { least: STEEL_LIMITS.handlingWeld.value, most: 12 } as const;
+/** Most steel that the weld of a handling bar spoils, mm of billet. */
+const HANDLING_WELD_MOST = 12;
 
 /**
  * What is to be said of a handling bar that may be weighed along: no tare given while a stack is held by one, and a crop
@@ -151,7 +150,7 @@ export function handlingBarFindings(stage: GateStage, route: GateRoute, tareGive
       values: {
         crop: length(losses.cropPerEnd.value),
         least: length(least.value),
-        most: length(Math.max(least.value, HANDLING_WELD.most)),
+        most: length(Math.max(least.value, HANDLING_WELD_MOST)),
       },
       basis: least.basis,
     });
