@@ -1,3 +1,4 @@
+import { availableParallelism } from "node:os";
 import { defineConfig } from "vitest/config";
 
 // Tests run on the sources: the private condition resolves each package to its `src`.
@@ -8,6 +9,8 @@ export default defineConfig({
   ssr: { resolve: { conditions } },
   test: {
     allowOnly: false,
+    // As a rule one core is left to the one who waits; on two that would halve the pace.
+    ...(availableParallelism() === 2 ? { maxWorkers: 2 } : {}),
     projects: [
       {
         extends: true,
