@@ -117,6 +117,7 @@ describe("setup, at the bench", () => {
 
   it("converts hardness by ASTM E140 and tells what files do", async () => {
     const out = await text("camp");
-    expect(out).toMatch(/^ {2}60 +697 +skates +skates +barely +cuts$/mu);
+    expect(out).toMatch(/^ {2}60 +697 +skates +skates +barely skates +cuts$/mu);
+    expect(out).toContain("60 barely skates and 65 cuts: 60 to 62 HRC.");
   });
 });
