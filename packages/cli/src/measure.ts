@@ -19,7 +19,7 @@ import { CommandFailure } from "./failure.js";
 import { type Ask, buildKnife, FileError, placeIssues } from "./file/index.js";
 import type { Job } from "./load.js";
 import { hardnessOf } from "./order-findings.js";
-import { missingSizes, sizeFigure } from "./size-intervals.js";
+import { missingSizes, sizeFigure, whereGround } from "./size-intervals.js";
 import { stackFigures } from "./stack-figures.js";
 
 /** A job with everything that is computed of the knife alone. */
@@ -51,7 +51,8 @@ export function measure(job: Job): Measured {
     if (wrong.length > 0) throw new SpecError(wrong);
     const weight = weighKnife(knife);
     const interval = weighInterval(job.spec, job.knife.tolerances, job.tolerances);
-    const figureOf = figuresOf(job, knife, weight, interval);
+    const asks = job.knife.order.asks.map((ask) => whereGround(ask, knife));
+    const figureOf = figuresOf(job, knife, asks, weight, interval);
     const hardness = hardnessOf(job, knife);
     return {
       job,
@@ -60,7 +61,7 @@ export function measure(job: Job): Measured {
       interval,
       findings: knife.findings,
       ...(hardness === undefined ? {} : { hardness }),
-      answers: job.knife.order.asks.flatMap((ask) => {
+      answers: asks.flatMap((ask) => {
         const figure = figureOf(ask);
         return figure === undefined ? [] : [answerAsk(ask, figure)];
       }),
@@ -79,12 +80,13 @@ export const judgingOf = ({ knife: { order }, shop: { limits } }: Job): Judging 
 function figuresOf(
   job: Job,
   knife: Knife,
+  asks: readonly Ask[],
   weight: KnifeWeight,
   interval: WeightInterval,
 ): (ask: Ask) => AskedFigure | undefined {
-  const { tolerances, order } = job.knife;
+  const { tolerances } = job.knife;
   // Every ask has its figure, or the file is refused.
-  const ofStack = stackFigures(job, knife, missingSizes(knife, order.asks));
+  const ofStack = stackFigures(job, knife, missingSizes(knife, asks));
   return (ask) => {
     switch (ask.name) {
       case "mass":

@@ -1,5 +1,6 @@
 import {
   bevelAt,
+  bevelsBegin,
   bladeStation,
   edgeBevelAt,
   figureInterval,
@@ -79,6 +80,18 @@ export function sizeFigure(
       return { value: read(knife), interval: figureInterval(knife, read, given, defaults) };
     }
   }
+}
+
+/**
+ * An ask about the ground bevel that names no place is meant for where that is first at its full depth: at the heel, or ahead of
+ * it where a plunge ends.
+ */
+export function whereGround<A extends Pick<Ask, "name" | "at">>(ask: A, knife: Knife): A {
+  const begin = bevelsBegin(knife);
+  const isOfBevel = ask.name === "behindEdge" || ask.name === "bevelAngle";
+  return isOfBevel && ask.at === undefined && begin > 0
+    ? { ...ask, at: { kind: "distance", mm: begin } }
+    : ask;
 }
 
 const placeOf = ({ outline }: Knife, { at }: Pick<Ask, "at">): number =>

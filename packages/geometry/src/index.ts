@@ -43,6 +43,7 @@ export * from "./blade/handle-parts.js";
 export * from "./blade/inside-ends.js";
 export { type Judged, type Judging, useOf } from "./blade/judging.js";
 export * from "./blade/knife.js";
+export { bevelsBegin } from "./blade/knife-faces.js";
 export * from "./blade/knife-findings.js";
 export { bladeStation } from "./blade/knife-laws.js";
 export * from "./blade/landmarks.js";

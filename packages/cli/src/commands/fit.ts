@@ -53,6 +53,7 @@ export async function fit(io: Io, file: string, options: FitOptions): Promise<Ex
     const files = [...(fitted === undefined ? [] : [fitted]), { name, content }];
     const paths = await writeOutput(io, options.out, files, options);
     io.stderr.write(paths.map((path) => `Wrote ${path}\n`).join(""));
+    if (fitted === undefined) io.stderr.write("No knife file was written: not all is met.\n");
   }
   io.stdout.write(content);
   return report.isMet && !hasNewStop(report) ? EXIT.done : EXIT.notMet;

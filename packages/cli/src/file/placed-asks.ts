@@ -19,8 +19,9 @@ export interface PlacedAsk {
 const ABOUT: Readonly<Record<PlacedAskName, string>> = {
   thickness: "Thickness of the spine; at the heel unless a place is given",
   behindEdge:
-    "Thickness of the finished blade where its sharpening bevel ends, or so far up from the edge; at the heel unless a place is given",
-  bevelAngle: "Angle of the bevel's chord per side; at the heel unless a place is given",
+    "Thickness of the finished blade where its sharpening bevel ends, or so far up from the edge; where the bevels are first at their full depth unless a place is given",
+  bevelAngle:
+    "Angle of the bevel's chord per side; where the bevels are first at their full depth unless a place is given",
 };
 
 const EXAMPLES = {

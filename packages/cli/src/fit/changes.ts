@@ -195,12 +195,11 @@ function nearestOf(name: string, names: readonly string[]): string | undefined {
 const namesLine = (all: readonly Changeable[]): string =>
   `What can be changed: ${all.map(({ name }) => name).join(", ")}, added@PLACE. scantling fit FILE --change help says more.`;
 
-const EXAMPLES: Readonly<Record<FitKind, string>> = {
-  length: "4..5.5mm or 90%..110%",
-  mass: "40..60g or 90%..120%",
-  angle: "14..18deg",
-  density: "0.6..1.1 g/cm3",
-  share: "5%..12%",
+const PLAIN_EXAMPLES = { angle: "14..18deg", density: "0.6..1.1 g/cm3", share: "5%..12%" } as const;
+
+const EXAMPLES: Readonly<Record<FileUnits, Readonly<Record<FitKind, string>>>> = {
+  mm: { ...PLAIN_EXAMPLES, length: "4..5.5mm or 90%..110%", mass: "40..60g or 90%..120%" },
+  in: { ...PLAIN_EXAMPLES, length: "5/32..7/32in or 90%..110%", mass: "1.5..2oz or 90%..120%" },
 };
 
 function readRange(
@@ -210,7 +209,7 @@ function readRange(
 ): { readonly least: number; readonly most: number } {
   const drawn = sizes[0]?.drawn ?? 0;
   const several = sizes.length > 1;
-  const example = several ? "90%..110%" : EXAMPLES[kind];
+  const example = several ? "90%..110%" : EXAMPLES[units][kind];
   const refuse = (code: string, why: string): Error =>
     wrong(code, `--change ${name}=${showText(text)} ${why}`, `Write it like --change ${name}=${example}.`);
   const ends = splitRange(text);

@@ -9,7 +9,7 @@ import {
   type KnifeSpec,
   knifeFigure,
 } from "@scantling/geometry";
-import { type AskAnswer, type AskedFigure, answerAsk, limitsOf } from "../asks.js";
+import { type AskAnswer, type AskedFigure, answerAsk, isFailed, limitsOf } from "../asks.js";
 import { EXIT } from "../exit-code.js";
 import { CommandFailure } from "../failure.js";
 import { type Measured, measure } from "../measure.js";
@@ -35,6 +35,8 @@ export interface FitReport {
   /** Whether every target is met; with the whole band, where that was asked. */
   readonly isMet: boolean;
   readonly isSure: boolean;
+  /** Asks of the order that the fitted knife does not meet and that were not looked after: others took their place, or they were missed before. */
+  readonly missed: readonly AskAnswer[];
   /** Findings that the knife as drawn does not have. */
   readonly findings: readonly Finding[];
 }
@@ -65,7 +67,7 @@ export function fitReport(
   let margins: readonly Margin[] = targets.map(() => NO_MARGIN);
   if (isSure) margins = before.map(marginOf);
   for (let round = 1; ; round++) {
-    const answer = fitKnife(problemOf(changes, targets, margins));
+    const answer = fitKnife(problemOf(changes, targets, margins, before));
     if (answer === undefined) throw nothingBuilt();
     const fitted = measure({ ...drawn.job, spec: withoutNothing(answer.knife.spec, changes) });
     const after = targets.map((target) => answerOf(target, fitted));
@@ -86,6 +88,11 @@ export function fitReport(
       })),
       isMet,
       isSure,
+      missed: fitted.answers.filter(
+        (answer) =>
+          isFailed(answer) &&
+          !targets.some((target) => target.source === "order" && target.path === answer.ask.path),
+      ),
       findings: newFindings(drawn, fitted),
     };
   }
@@ -113,6 +120,7 @@ function problemOf(
   { spec, dimensions }: FitChanges,
   targets: readonly FitTarget[],
   margins: readonly Margin[],
+  before: readonly AskAnswer<FitTarget>[],
 ): FitProblem {
   return {
     spec,
@@ -125,6 +133,8 @@ function problemOf(
         name: target.name,
         figure: target.figure,
         scale: target.scale,
+        // What the drawing meets is not given up for what it does not.
+        holds: before[i]?.verdict !== "not-met",
         ...(Number.isFinite(atLeast) ? { atLeast: atLeast + minus + off } : {}),
         ...(Number.isFinite(atMost) ? { atMost: atMost - plus - off } : {}),
       };
@@ -138,7 +148,7 @@ function answerOf(target: FitTarget, measured: Measured): AskAnswer<FitTarget> {
 }
 
 function figureOf(
-  { name, figure }: FitTarget,
+  { name, path, figure }: FitTarget,
   { weight, interval, knife, job, answers }: Measured,
 ): AskedFigure {
   switch (figure.kind) {
@@ -147,7 +157,7 @@ function figureOf(
     case "balance":
       return { value: weight.knife.balanceFromHeel, interval: interval.balanceInterval };
     case "own": {
-      const known = answers.find(({ ask }) => ask.name === name);
+      const known = answers.find(({ ask }) => ask.path === path);
       invariant(known !== undefined, `${name} is an ask of the order`);
       return known.figure;
     }

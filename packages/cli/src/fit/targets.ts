@@ -30,6 +30,8 @@ export interface FitTarget {
   readonly scale: number;
   /** From the command line, or an ask of the order that is to stay met. */
   readonly source: "command" | "order";
+  /** Where an ask of the order stands in the file. */
+  readonly path?: string;
 }
 
 /** How near is near enough where a figure is asked for without a tolerance, and what misses are counted in. mm, rad, shares. */
@@ -122,8 +124,8 @@ export function targetsOf(options: FitOptions, measured: Measured): readonly Fit
 
 /** What misses of a mass are counted in: a hundredth of its limit. */
 export const massScale = (test: AskTest | undefined): number => NEAR.mass * Math.max(1, ...limitsIn(test));
-/** What misses of another ask of the order are counted in, mm. */
-export const LENGTH_SCALE = NEAR.balance.mm;
+/** What misses of anything else are counted in; mm, rad. */
+export const SCALES = { length: NEAR.balance.mm, thin: NEAR.thin.mm, angle: NEAR.angle } as const;
 
 function limitsIn(test: AskTest | undefined): readonly number[] {
   switch (test?.kind) {

@@ -1,6 +1,7 @@
 import type { FitDimension, FitKind, FittedKnife } from "@scantling/geometry";
 import { radiansToDegrees } from "@scantling/geometry/units";
 import { limitsOf } from "../asks.js";
+import { ASK_KINDS } from "../file/index.js";
 import { type FitReport, type FittedTarget, hasNewStop } from "../fit/fit-report.js";
 import type { Job } from "../load.js";
 import type { FigureKind } from "./asks-text.js";
@@ -8,7 +9,7 @@ import { findingJson } from "./findings.js";
 
 /** A fit for programs: `scantling/fit/1`. mm, g, degrees, g/cm³ and shares, as the names say. */
 export function fitJson(report: FitReport, job: Job, file: string | undefined): unknown {
-  const { answer, targets, findings, isMet, isSure, changes } = report;
+  const { answer, targets, findings, isMet, isSure, changes, missed } = report;
   const { conflict } = answer;
   const targetOf = (name: string): FittedTarget | undefined =>
     targets.find(({ target }) => target.name === name);
@@ -51,6 +52,12 @@ export function fitJson(report: FitReport, job: Job, file: string | undefined): 
               };
             }),
           },
+    missedOfOrder: missed.map(({ ask, verdict, margin }) => ({
+      ask: ask.name,
+      path: ask.path,
+      verdict,
+      ...named("margin", ASK_KINDS[ask.name], margin),
+    })),
     findings: findings.map((finding) => findingJson(finding, job)),
     file: file ?? null,
   };

@@ -5,7 +5,7 @@ import { limitsOf } from "../asks.js";
 import type { FitReport, FittedTarget } from "../fit/fit-report.js";
 import type { FitTarget } from "../fit/targets.js";
 import type { Job } from "../load.js";
-import { answerCells } from "./asks-text.js";
+import { answerCells, askTable } from "./asks-text.js";
 import { fixed } from "./figures.js";
 import { bySeverity, findingLines } from "./findings.js";
 import { whyLines } from "./fit-why.js";
@@ -21,6 +21,7 @@ export function fitText(report: FitReport, job: Job): string[] {
     ...verdictLines(report),
     ...targetLines(report, units),
     ...steelLines(report),
+    ...missedLines(report, units),
     "",
     isMet ? "CHANGE" : "NEAREST, with these changes",
     ...changeLines(report, units),
@@ -31,11 +32,30 @@ export function fitText(report: FitReport, job: Job): string[] {
   ];
 }
 
-function verdictLines({ isMet, isSure, answer }: FitReport): string[] {
+function verdictLines({ isMet, isSure, answer, missed }: FitReport): string[] {
   const isDrawn = answer.knife.dimensions.every(({ sizes }) => sizes === undefined);
   if (!isMet) return wrap(`FIT: cannot be met${isSure ? " for sure" : ""} by these changes`);
   const sure = isSure ? ", each with its whole band" : "";
-  return wrap(`FIT: all met${sure}${isDrawn ? "; nothing has to be changed" : ""}`);
+  const but = missed.length === 0 ? "" : "; not all that the order asks: see below";
+  return wrap(`FIT: all met${sure}${isDrawn ? "; nothing has to be changed" : ""}${but}`);
+}
+
+/** What the order asks and the fitted knife misses, though nothing was looked for to meet it. */
+function missedLines({ missed, targets }: FitReport, units: FileUnits): string[] {
+  if (missed.length === 0) return [];
+  const isReplaced = (name: string): boolean =>
+    targets.some(({ target }) => target.source === "command" && target.name === name);
+  const replaced = missed.filter(({ ask }) => isReplaced(ask.name));
+  return [
+    "",
+    "NOT MET OF THE ORDER",
+    ...askTable(missed, units),
+    ...wrap(
+      replaced.length === missed.length
+        ? "What was asked here is not what the order asks: change one of them."
+        : "Not looked for here, since other things were asked. Without targets scantling fit FILE looks for all that the order asks.",
+    ),
+  ];
 }
 
 /** Each target with what is asked, the figure with its band and the verdict, and below it the same as drawn. */

@@ -26,10 +26,11 @@ export function whyLines(report: FitReport, units: FileUnits): string[] {
     const kind = targets.find(({ target }) => target.name === ask.name)?.target.kind ?? "length";
     return `${words(ask.name)} (nearest ${limitText(kind, nearest, "nearest", units)})`;
   });
+  const sure = isSure ? ", each with its whole band" : "";
   const quarrel =
     alone.length > 0
-      ? `OUT OF REACH ${alone.length === 1 ? "by itself" : "each by itself"}: ${listed(alone)}.`
-      : `CANNOT HOLD TOGETHER: ${listed(conflict.asks.map(({ name }) => words(name)))}.`;
+      ? `OUT OF REACH ${alone.length === 1 ? "by itself" : "each by itself"}${isSure ? " with the whole band" : ""}: ${listed(alone)}.`
+      : `CANNOT HOLD TOGETHER${sure}: ${listed(conflict.asks.map(({ name }) => words(name)))}.`;
   const relaxed = conflict.relaxations.flatMap((each) => {
     const target = targets.find(({ target: one }) => one.name === each.ask.name)?.target;
     return target === undefined ? [] : [relaxationText(each, target, report, units)];
@@ -92,7 +93,8 @@ function relaxationText(
       return `${changes.names.get(path) ?? dimension.name} ${sizeText(dimension.kind, value, units)}`;
     }),
   );
-  return `${target.words} ${isUp ? "up" : "down"} to ${shown.to} instead of ${shown.from}${sizes.length === 0 ? "" : `, with ${sizes.join(", ")}`}`;
+  const between = knife === undefined ? ", and closer steps than the bench can set: give a little more" : "";
+  return `${target.words} ${isUp ? "up" : "down"} to ${shown.to} instead of ${shown.from}${sizes.length === 0 ? between : `, with ${sizes.join(", ")}`}`;
 }
 
 const listed = (words: readonly string[]): string =>

@@ -4,6 +4,7 @@ import { type AskAnswer, limitsOf } from "../asks.js";
 import type { Measured } from "../measure.js";
 import { lengthText, massText, percentText, signedText } from "./figures.js";
 import { item, layOutTable, wrap } from "./layout.js";
+import { limitText } from "./outward-text.js";
 
 /** What helps where mass or balance is not as asked: where the mass is, and ways to move the balance. */
 export function mendingLines(measured: Measured): string[] {
@@ -67,7 +68,7 @@ function wayText(way: BalanceWay, measured: Measured): string {
 function actionText(way: BalanceWay, units: FileUnits): string {
   switch (way.kind) {
     case "tang-taper":
-      return `taper the tang from ${formatCaliper(way.from, units)} to ${formatCaliper(way.to, units)} at the butt, before hardening`;
+      return `taper the tang from ${formatCaliper(way.from, units)} to ${enough("thin", way, units)} at the butt, before hardening`;
     case "tang-holes": {
       const { diameter, places } = way;
       const [rear] = places;
@@ -77,11 +78,18 @@ function actionText(way: BalanceWay, units: FileUnits): string {
     case "handle-density":
       return `${way.part} of ${formatDensity(way.to, units)}, now ${formatDensity(way.from, units)}${way.material === undefined ? "" : `: ${way.material}`}`;
     case "part-mass":
-      return `${way.part}: ${massText(way.to, units)} in place of ${massText(way.from, units)}`;
+      return `${way.part}: ${enough("mass", way, units)} in place of ${massText(way.from, units)}`;
     case "butt-mass":
-      return `${massText(way.added, units)} in the butt, at x ${signedText(lengthText, way.x, units)}`;
+      return `${enough("mass", { from: 0, to: way.added }, units)} in the butt, at x ${signedText(lengthText, way.x, units)}`;
   }
 }
+
+/** A size or mass that has to be reached, rounded onward: short of it by a hair is not met. */
+const enough = (
+  kind: "mass" | "thin",
+  { from, to }: { readonly from: number; readonly to: number },
+  units: FileUnits,
+): string => limitText(kind, to, to > from ? "up" : "down", units);
 
 /** Whether the mass that was asked for still holds. */
 function massWords({ mass }: BalanceWay, measured: Measured): string {

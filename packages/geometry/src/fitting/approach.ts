@@ -2,7 +2,7 @@ import { type Box, QuadraticModel } from "../numeric/quadratic-model.js";
 import type { FitScale } from "./fit-scale.js";
 import { leastChange } from "./least-change.js";
 import { leastMiss } from "./least-miss.js";
-import { type Band, clamped, halfSquares, missOfAll, worstOf } from "./misses.js";
+import { type Band, clamped, halfSquares, missOfAll, NO_MISS, worstOf } from "./misses.js";
 
 /** Where a search has come to: changes between what the bench can set. */
 export interface Approach {
@@ -15,8 +15,6 @@ export interface Approach {
   readonly model: QuadraticModel;
 }
 
-/** A miss below this is rounding, in scales: a thousandth of what a fine scale or a micrometer shows. */
-export const NO_MISS = 1e-7;
 /** Steps of the first model and of later ones, as shares of a range. */
 const FIRST_STEP = 0.1;
 const LATER_STEP = 0.02;

@@ -1,6 +1,7 @@
-import { type Approach, NO_MISS } from "./approach.js";
+import type { Approach } from "./approach.js";
 import type { FitAsk, FitConflict, FitOutOfReach, FitProblem, FitRelaxation } from "./fit-problem.js";
 import type { FitSearch } from "./fit-search.js";
+import { NO_MISS } from "./misses.js";
 
 /** What the asks that cannot all be met quarrel about, and what would settle it. */
 export function conflictOf(search: FitSearch, problem: FitProblem, near: Approach): FitConflict {
@@ -30,6 +31,8 @@ function quarrelling(search: FitSearch, { asks }: FitProblem, near: Approach): r
 /** The least that an ask has to give way for all others to hold; undefined where they cannot. */
 function relaxation(search: FitSearch, ask: FitAsk, near: Approach): FitRelaxation | undefined {
   const { atLeast = Number.NEGATIVE_INFINITY, atMost = Number.POSITIVE_INFINITY } = ask;
+  // To move one of two limits that exclude each other does not help the other.
+  if (atLeast > atMost) return undefined;
   const bands = search.bands({ ask, low: atLeast, high: atMost });
   const found = search.anywhere(bands, near, (place) => isOnly(search, place, ask));
   if (!isOnly(search, found, ask)) return undefined;

@@ -1,9 +1,8 @@
-import { NO_MISS } from "./approach.js";
 import { checkProblem } from "./check-problem.js";
 import { conflictOf } from "./conflict.js";
 import type { FitAnswer, FitConflict, FitProblem } from "./fit-problem.js";
-import { FitSearch, missFrom } from "./fit-search.js";
-import { halfSquares } from "./misses.js";
+import { FitSearch } from "./fit-search.js";
+import { halfSquares, NO_MISS } from "./misses.js";
 import { reachesOf } from "./reach.js";
 
 /**
@@ -14,7 +13,7 @@ import { reachesOf } from "./reach.js";
  * The order of dimensions and asks does not matter.
  *
  * @returns undefined where no knife can be built in the ranges.
- * @throws {RangeError} of a range without width, limits that exclude each other, or a scale that is nothing.
+ * @throws {RangeError} of a range without width, limits that are no numbers, or a scale that is nothing.
  *
  * @example
  * const sizes = [{ path: "blade.bevel.edgeThickness", drawn: 0.4, steps: [0.05] }];
@@ -32,7 +31,7 @@ export function fitKnife(problem: FitProblem): FitAnswer | undefined {
   return {
     isMet,
     knife,
-    ideal: { change: halfSquares(near.changes), miss: missFrom(near.miss) },
+    ideal: { change: halfSquares(near.changes), miss: search.worstMiss(near.figures) },
     reaches: isMet ? reachesOf(search, problem, near) : [],
     ...(!isMet && near.miss > NO_MISS ? { conflict: conflictOf(search, problem, near) } : {}),
   };

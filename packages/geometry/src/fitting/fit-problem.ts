@@ -12,6 +12,8 @@ export interface FitAsk {
   readonly atMost?: number;
   /** What a miss is counted in, so that a gram and a millimetre can be compared: more than 0. */
   readonly scale: number;
+  /** Whether it is to hold even where others cannot be met then, as far as it can: what is met as drawn is not given up. */
+  readonly holds?: boolean;
 }
 
 /** A knife, what may be changed on it, and what it has to be in the end. */

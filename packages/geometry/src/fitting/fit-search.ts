@@ -1,9 +1,9 @@
 import { spreadPoints } from "../numeric/spread-points.js";
-import { type Approach, approach, isBetter, NO_MISS } from "./approach.js";
+import { type Approach, approach, isBetter } from "./approach.js";
 import type { FitDimension } from "./dimension.js";
 import type { FitAsk, FitProblem, FittedDimension, FittedKnife } from "./fit-problem.js";
 import { FitScale } from "./fit-scale.js";
-import { type Band, halfSquares, missOf, missOfAll } from "./misses.js";
+import { type Band, halfSquares, missOf, missOfAll, NO_MISS } from "./misses.js";
 import { type Settled, settle } from "./settle.js";
 
 const byName = <T extends { readonly name: string }>(items: readonly T[]): readonly T[] =>
@@ -40,7 +40,7 @@ export class FitSearch {
       const { atLeast = Number.NEGATIVE_INFINITY, atMost = Number.POSITIVE_INFINITY, scale } = ask;
       if ("only" in asked && !asked.only.includes(ask)) return NO_BAND;
       if ("ask" in asked && asked.ask === ask) return { low: asked.low / scale, high: asked.high / scale };
-      return { low: atLeast / scale, high: atMost / scale, isHard: "ask" in asked };
+      return { low: atLeast / scale, high: atMost / scale, isHard: "ask" in asked || ask.holds === true };
     });
   }
 
@@ -130,7 +130,13 @@ export class FitSearch {
     return figures[this.problem.asks.indexOf(ask)] ?? Number.NaN;
   }
 
-  private knifeOf({ sizes, changes, figures, miss, fineness }: Settled): FittedKnife {
+  /** The greatest miss of any ask at figures in their scales, 0 where all are met: whatever counts more, in a search or here. */
+  worstMiss(figures: readonly number[]): number {
+    const misses = this.bands().map((band, i) => missOf(band, figures[i] ?? Number.NaN));
+    return missFrom(Math.max(0, ...misses));
+  }
+
+  private knifeOf({ sizes, changes, figures, fineness }: Settled): FittedKnife {
     const { spec, dimensions, asks } = this.problem;
     return {
       spec: this.scale.vary(spec, sizes),
@@ -140,7 +146,7 @@ export class FitSearch {
       }),
       figures: asks.map((ask) => this.figureAt({ figures }, ask)),
       change: halfSquares(changes),
-      miss: missFrom(miss),
+      miss: this.worstMiss(figures),
       fineness,
     };
   }
@@ -153,4 +159,4 @@ const RECENTRED_STEP = 0.05;
 const PLACES = 48;
 
 /** What is no more than rounding is no miss. */
-export const missFrom = (miss: number): number => (miss <= NO_MISS ? 0 : miss);
+const missFrom = (miss: number): number => (miss <= NO_MISS ? 0 : miss);

@@ -15,6 +15,9 @@ export interface LocalProblem {
   readonly box: Box;
 }
 
+/** A miss below this is rounding, in scales: a thousandth of what a fine scale or a micrometer shows. */
+export const NO_MISS = 1e-7;
+
 /** How much more a miss counts of an ask that has to hold. */
 export const HARD = 1e4;
 
@@ -34,8 +37,10 @@ export function worstOf(bands: readonly Band[], values: readonly number[], isHar
  * What is missed in all, 0 where everything is met: the worst of what may be missed, and beside it the worst of what has to hold,
  * which counts a great deal more.
  */
-export const missOfAll = (bands: readonly Band[], values: readonly number[]): number =>
-  worstOf(bands, values, false) + HARD * worstOf(bands, values, true);
+export function missOfAll(bands: readonly Band[], values: readonly number[]): number {
+  const hard = worstOf(bands, values, true);
+  return worstOf(bands, values, false) + (hard <= NO_MISS ? 0 : HARD * hard);
+}
 
 /** The same by the model at a point. */
 export const missAt = ({ model, bands }: LocalProblem, point: readonly number[]): number =>

@@ -1,7 +1,7 @@
 import type { Approach } from "./approach.js";
-import { isBetter, NO_MISS } from "./approach.js";
+import { isBetter } from "./approach.js";
 import type { FitScale, Sizes } from "./fit-scale.js";
-import { type Band, halfSquares, missOfAll } from "./misses.js";
+import { type Band, halfSquares, missOfAll, NO_MISS } from "./misses.js";
 import { type Setting, settingsOf } from "./settings.js";
 
 /** A knife that can be set at the bench. */

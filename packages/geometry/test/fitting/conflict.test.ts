@@ -138,6 +138,35 @@ describe("how much of a window is within reach, by hand", () => {
   });
 });
 
+describe("limits that exclude each other", () => {
+  it("are never met, and to move one of them is not said to settle it", () => {
+    const swapped = massAsk({ atLeast: 130, atMost: 120 });
+    const answer = fitKnife({ spec: PRISM, dimensions: [thickness(3, 5)], asks: [swapped] });
+    expect(answer?.isMet).toBe(false);
+    expect(answer?.conflict?.relaxations).toEqual([]);
+    // As near to both as can be.
+    expectWithin(answer?.knife.figures[0] ?? 0, 125, 0.2);
+  });
+});
+
+describe("asks that are to hold", () => {
+  it("are kept while another comes as near as it can; without that they share the miss", () => {
+    const lighter = massAsk({ atMost: 100 });
+    // A thinner blade balances farther back.
+    const front = balanceAsk({ atLeast: balanceBy(4, DRAWN_WEIGHT) - 0.01 });
+    const problem = { spec: PRISM, dimensions: [thickness(3, 5)], asks: [lighter, front] };
+    const shared = fitKnife(problem);
+    const kept = fitKnife({ ...problem, asks: [lighter, { ...front, holds: true }] });
+    expect(shared?.isMet).toBe(false);
+    expect(kept?.isMet).toBe(false);
+    const [, heldAt = 0] = kept?.knife.figures ?? [];
+    expect(heldAt).toBeGreaterThanOrEqual((front.atLeast ?? 0) - 1e-6);
+    expect(kept?.knife.figures[0] ?? 0).toBeLessThanOrEqual(DRAWN_MASS + DRAWN_WEIGHT);
+    expect(kept?.knife.miss ?? 0).toBeGreaterThanOrEqual(shared?.knife.miss ?? 0);
+    expectWithin(kept?.knife.miss ?? 0, (kept?.knife.figures[0] ?? 0) - 100, 1e-9);
+  });
+});
+
 describe("out of reach", () => {
   it("is not said of a figure that comes to it in another valley, away from the drawing", () => {
     // (t − 2.6)² and (t − 4)² + 0.02, whichever is less, at most 0.01: met at 2.6 alone; the drawing stands at 4.
