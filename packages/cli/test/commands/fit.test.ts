@@ -164,3 +164,48 @@ describe("what is asked can be met", () => {
     expect((await weighed(io.disk.text(path))).balanceFromHeelMm).toBeLessThan(52);
   });
 });
+
+describe("the order beside what the command line asks", () => {
+  it("is told of where the fitted knife misses it, whether it was missed before or is missed now", async () => {
+    const text = demoWith(["balance: { between: [45 mm, 65 mm] }", "balance: { between: [5 mm, 15 mm] }"]);
+    const { out } = await fit(["--mass", "500g"], text);
+    expect(flat(out)).toContain("FIT: all met; not all that the order asks: see below");
+    expect(out).toMatch(/^NOT MET OF THE ORDER\nbalance +5\.0 mm to 15\.0 mm .* NOT MET by /m);
+    // Another mass than the order's: fitted to one, the other is missed.
+    const other = await fitJson(
+      ["--mass", "580..590g"],
+      demoWith(["mass: { below: 600 g }", "mass: { below: 530 g }"]),
+    );
+    expect(other.report.verdict).toBe("met");
+    expect(other.report.missedOfOrder).toMatchObject([
+      { ask: "mass", path: "order.asks.mass", verdict: "not-met" },
+    ]);
+    expect((await fitJson([])).report.missedOfOrder).toEqual([]);
+  });
+
+  it("is looked at where the bevel is ground, as check does: both tell the same of one ask", async () => {
+    const text = demoWith(
+      ["    overallLength: { below: 370 mm }", "    behindEdge: { below: 0.9 mm, up: 5 mm }"],
+      ["plunge: { at: 0, length: 0 }", "plunge: { at: 3, length: 4 }"],
+    );
+    const checked = await answer(["check", FILE], { files: { ...DEMO_FILES, [FILE]: text } });
+    const row = /^5\.0 mm above edge at 7\.0 mm +below 0\.90 mm\n +(\d\.\d+ mm ± \d\.\d+ mm)/m.exec(
+      checked.out,
+    );
+    expect(row).not.toBeNull();
+    const { out } = await fit([], text);
+    expect(out).toContain(`5.0 mm above edge at 7.0 mm  ${row?.[1]}`);
+    // Asked on the command line too it is one line, not two.
+    const twice = await fitJson(["--behind-edge", "<0.9mm", "--above", "5mm"], text);
+    expect(twice.report.asks.filter(({ ask }) => /behind/u.test(ask))).toHaveLength(1);
+  });
+
+  it("keeps what the drawing meets while another ask comes as near as it can", async () => {
+    // Thicker slabs alone bring the mass, and take the balance out of its window behind.
+    const { out, code } = await fit(["--mass", ">650g", "--change", "handle.slabs.thickness=6mm..30mm"]);
+    expect(code).toBe(EXIT.notMet);
+    expect(out).toMatch(/^mass +above 650 g .* NOT MET/m);
+    expect(out).toMatch(/^balance\* .* 45\.02 mm \S+ mm +at risk/m);
+    expect(flat(out)).toContain("CANNOT HOLD TOGETHER: mass and balance.");
+  });
+});
