@@ -19,6 +19,8 @@ import {
   suggestMaterials,
 } from "@scantling/geometry";
 import { acceptNotes, withAccepted } from "./accepted.js";
+import type { OrderConflicts } from "./conflict/ask-conflict.js";
+import { conflictFindings } from "./conflict/conflict-findings.js";
 import type { Job } from "./load.js";
 import { inFileTerms, type Measured } from "./measure.js";
 import { orderFindings } from "./order-findings.js";
@@ -68,10 +70,17 @@ export function knifeFindings(measured: Measured): readonly Finding[] {
   return withAccepted(findings, job);
 }
 
-/** All that is to be said of a job: of the knife and its shop, of the bars. */
-export function allFindings(measured: Measured, bars: Bars): readonly Finding[] {
+/**
+ * All that is to be said of a job: of the knife and its shop, of the bars, and of asks that cannot be had together where that was
+ * looked for.
+ */
+export function allFindings(measured: Measured, bars: Bars, conflicts?: OrderConflicts): readonly Finding[] {
   const { job } = measured;
-  const findings = [...knifeFindings(measured), ...withAccepted(stockFindings(bars, job), job)];
+  const more = [
+    ...(conflicts === undefined ? [] : conflictFindings(conflicts, job.units)),
+    ...stockFindings(bars, job),
+  ];
+  const findings = [...knifeFindings(measured), ...withAccepted(more, job)];
   return [...findings, ...acceptNotes(findings, job)];
 }
 

@@ -16,6 +16,7 @@ import { type Measured, measure } from "../measure.js";
 import { isStop } from "../report/findings.js";
 import { knifeFindings } from "../stock-report.js";
 import type { FitChanges } from "./changes.js";
+import { askKey } from "./order-targets.js";
 import type { FitTarget } from "./targets.js";
 
 /** A target before and after. */
@@ -117,18 +118,23 @@ function problemOf(
   return {
     spec,
     dimensions,
-    asks: targets.map((target, i): FitAsk => {
-      const { atLeast, atMost, inclusive } = limitsOf(target.test);
-      const off = inclusive ? 0 : OFF_LIMIT;
-      const { minus, plus } = margins[i] ?? NO_MARGIN;
-      return {
-        name: target.name,
-        figure: target.figure,
-        scale: target.scale,
-        ...(Number.isFinite(atLeast) ? { atLeast: atLeast + minus + off } : {}),
-        ...(Number.isFinite(atMost) ? { atMost: atMost - plus - off } : {}),
-      };
-    }),
+    asks: targets.map((target, i) => fitAskOf(target, margins[i])),
+  };
+}
+
+/** A target as an ask of a fit, its limits drawn in by a margin. */
+export function fitAskOf(
+  { name, figure, scale, test }: FitTarget,
+  { minus, plus }: Margin = NO_MARGIN,
+): FitAsk {
+  const { atLeast, atMost, inclusive } = limitsOf(test);
+  const off = inclusive ? 0 : OFF_LIMIT;
+  return {
+    name,
+    figure,
+    scale,
+    ...(Number.isFinite(atLeast) ? { atLeast: atLeast + minus + off } : {}),
+    ...(Number.isFinite(atMost) ? { atMost: atMost - plus - off } : {}),
   };
 }
 
@@ -147,7 +153,7 @@ function figureOf(
     case "balance":
       return { value: weight.knife.balanceFromHeel, interval: interval.balanceInterval };
     case "own": {
-      const known = answers.find(({ ask }) => ask.name === name);
+      const known = answers.find(({ ask }) => askKey(ask) === name);
       invariant(known !== undefined, `${name} is an ask of the order`);
       return known.figure;
     }

@@ -2,9 +2,9 @@ import type { FitFigure, Knife } from "@scantling/geometry";
 import { ASK_KINDS, type Ask } from "../file/index.js";
 import type { Job } from "../load.js";
 import type { Measured } from "../measure.js";
-import { sizeFigure } from "../size-intervals.js";
+import { askLabel } from "../report/asks-text.js";
+import { sizeValue } from "../size-intervals.js";
 import { stackFigures } from "../stack-figures.js";
-import { ASK_WORDS } from "../wishes.js";
 import { type FitTarget, LENGTH_SCALE, massScale } from "./targets.js";
 
 /**
@@ -22,8 +22,8 @@ export function orderTargets({ job, answers }: Measured, asked: readonly FitTarg
       const figure = figureOf(ask, job);
       const kind = ASK_KINDS[ask.name];
       return {
-        name: ask.name,
-        words: ASK_WORDS[ask.name],
+        name: askKey(ask),
+        words: askLabel(ask, job.units),
         kind,
         test: ask.test,
         figure,
@@ -32,6 +32,9 @@ export function orderTargets({ job, answers }: Measured, asked: readonly FitTarg
       };
     });
 }
+
+/** What tells an ask from all others of its order: several may be about one figure, each at its own place. */
+export const askKey = ({ path }: Pick<Ask, "path">): string => path.replace(/^order\.asks\./u, "");
 
 function figureOf(ask: Ask, job: Job): FitFigure {
   const { name } = ask;
@@ -43,7 +46,7 @@ function figureOf(ask: Ask, job: Job): FitFigure {
     case "coreLine":
       return own((knife) => stackFigures(job, knife)[name]?.value ?? Number.NaN);
     default:
-      return own((knife) => sizeFigure(knife, { ...ask, name }, job.knife.tolerances, job.tolerances).value);
+      return own((knife) => sizeValue(knife, { ...ask, name }));
   }
 }
 

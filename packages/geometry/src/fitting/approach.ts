@@ -32,6 +32,7 @@ const CALM_FROM = 4;
  *
  * @param from - where it begins.
  * @param known - a model from an earlier search; left out: one is made around `from`.
+ * @param isAnyEnough - whether the first place that meets the asks will do, whatever the change.
  * @returns undefined where no knife can be measured there.
  */
 export function approach(
@@ -39,6 +40,7 @@ export function approach(
   bands: readonly Band[],
   from: readonly number[],
   known?: QuadraticModel,
+  isAnyEnough = false,
 ): Approach | undefined {
   const start = clamped(scale.box, from);
   let model = known ?? QuadraticModel.around(scale.sampled, start, FIRST_STEP, scale.box);
@@ -46,6 +48,7 @@ export function approach(
   let best = approached(scale, bands, model.centre, model);
   let reach = 1;
   for (let round = 0; round < MOST_ROUNDS; round++) {
+    if (isAnyEnough && best !== undefined && best.miss <= NO_MISS) break;
     const { centre } = model;
     const next = searchModel(model, bands, within(scale.box, centre, reach));
     const here = approached(scale, bands, next, model);

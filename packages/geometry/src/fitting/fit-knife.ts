@@ -35,16 +35,29 @@ export function fitKnife(problem: FitProblem): FitAnswer | undefined {
   };
 }
 
+/** How long a search may go on. */
+export interface SearchBounds {
+  /** Knives that are measured at the most. */
+  readonly mostKnives: number;
+}
+
+/** Nothing can be said for sure: the search had to stop before it knew whether the asks can be met. */
+const NOT_KNOWN: FitConflict = { outOfReach: [], asks: [], relaxations: [], isWhole: false };
+
 /**
  * Finds asks that cannot hold together whatever the allowed changes, and what to relax. For an order before it is quoted.
  *
- * @returns undefined where all asks can be met between the steps of the bench, or no knife can be built.
+ * @param bounds - with them relaxations are told between the steps of the bench, without a knife to set: that takes longest.
+ * @returns undefined where all asks can be met between the steps of the bench, or no knife can be built. Where the search had to
+ *   stop before it knew, a conflict of no asks that is not whole.
  *
  * @example
  * findConflict({ spec, dimensions: [], asks: [] }); // undefined
  */
-export function findConflict(problem: FitProblem): FitConflict | undefined {
-  const search = new FitSearch(problem);
-  const near = search.nearest(search.bands());
-  return near === undefined || near.miss <= NO_MISS ? undefined : conflictOf(search, problem, near);
+export function findConflict(problem: FitProblem, bounds?: SearchBounds): FitConflict | undefined {
+  const search = new FitSearch(problem, bounds?.mostKnives);
+  const near = search.nearest(search.bands(), true);
+  if (near !== undefined && near.miss <= NO_MISS) return undefined;
+  if (search.isSpent) return NOT_KNOWN;
+  return near && conflictOf(search, problem, near, bounds === undefined);
 }

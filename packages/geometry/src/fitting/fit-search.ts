@@ -23,11 +23,19 @@ export class FitSearch {
   private readonly dimensions: readonly FitDimension[];
   private readonly asks: readonly FitAsk[];
 
-  constructor(problem: FitProblem) {
+  /**
+   * @param most - knives that are measured before the search looks no further.
+   */
+  constructor(problem: FitProblem, most?: number) {
     this.problem = problem;
     this.dimensions = byName(problem.dimensions);
     this.asks = byName(problem.asks);
-    this.scale = new FitScale(problem.spec, this.dimensions, this.asks);
+    this.scale = new FitScale(problem.spec, this.dimensions, this.asks, most);
+  }
+
+  /** Whether it has had to stop looking: what it found may not be the last word. */
+  get isSpent(): boolean {
+    return this.scale.isSpent;
   }
 
   /**
@@ -43,13 +51,17 @@ export class FitSearch {
     });
   }
 
-  /** Looks from the drawing first, and where the asks are not met from there, from the ends of all ranges too. */
-  nearest(bands: readonly Band[]): Approach | undefined {
+  /**
+   * Looks from the drawing first, and where the asks are not met from there, from the ends of all ranges too.
+   *
+   * @param isAnyEnough - whether any place that meets the asks will do.
+   */
+  nearest(bands: readonly Band[], isAnyEnough = false): Approach | undefined {
     const { box } = this.scale;
     let best: Approach | undefined;
     for (const place of [box.low.map(() => 0), box.low, box.high]) {
       const model = best?.model.recentred(this.scale.sampled, place, RECENTRED_STEP, box);
-      const found = approach(this.scale, bands, place, model);
+      const found = approach(this.scale, bands, place, model, isAnyEnough);
       if (found !== undefined && isBetter(found, best)) best = found;
       if (best !== undefined && best.miss <= NO_MISS) break;
     }
@@ -57,9 +69,9 @@ export class FitSearch {
   }
 
   /** Looks on from a place that another search came to. */
-  onward(bands: readonly Band[], from: Approach): Approach {
+  onward(bands: readonly Band[], from: Approach, isAnyEnough = false): Approach {
     const model = from.model.recentred(this.scale.sampled, from.changes, RECENTRED_STEP, this.scale.box);
-    return approach(this.scale, bands, from.changes, model) ?? from;
+    return approach(this.scale, bands, from.changes, model, isAnyEnough) ?? from;
   }
 
   /** A knife that can be set at the bench. */
