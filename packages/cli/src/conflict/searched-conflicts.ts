@@ -1,33 +1,20 @@
 import {
-  type Changeable,
-  changeables,
   type FitAsk,
   type FitConflict,
-  type FitDimension,
   findConflict,
-  usualChanges,
 } from "@scantling/geometry";
 import { limitsOf } from "../asks.js";
-import { type AskName, KnifeText } from "../file/index.js";
-import { placeName, usualDimension } from "../fit/changes.js";
 import { fitAskOf } from "../fit/fit-report.js";
 import { askKey, orderTargets } from "../fit/order-targets.js";
 import type { FitTarget } from "../fit/targets.js";
 import { inFileTerms, type Measured } from "../measure.js";
 import type { AskConflict, ConflictAsk, OrderConflicts } from "./ask-conflict.js";
+import { conflictChanges } from "./conflict-changes.js";
 
 /** Knives that are measured at the most, so that a check is no wait. */
-export const MOST_KNIVES = 240;
+export const MOST_KNIVES = 150;
 
-/** Sizes that are changed too where they, or what follows from them, are asked for: they are the order's own. */
-const OWN_CHANGES: Readonly<Partial<Record<AskName, RegExp>>> = {
-  edgeLength: /^outline\.edgeLength$/u,
-  overallLength: /^(?:outline\.edgeLength|tang\.length)$/u,
-  heelHeight: /^outline\.heelHeight$/u,
-  handleLength: /^(?:tang\.length|handle\.block\.length)$/u,
-  behindEdge: /^bevel\.edgeThickness$/u,
-  sharpeningAngle: /^edgeAngle(?:\.(?:left|right))?$/u,
-};
+const NOTHING: OrderConflicts = { conflicts: [], outOfReach: [], search: "none", changed: [] };
 
 /**
  * Asks that no usual change of the knife brings together. Nothing is looked for where the knife as drawn meets them all.
@@ -38,14 +25,14 @@ export function searchedConflicts(measured: Measured, mostKnives = MOST_KNIVES):
   const open = measured.answers.some(
     ({ ask, verdict }) => verdict === "not-met" && !ask.should && isOfSizes(askKey(ask)),
   );
-  const changed = open ? changesFor(measured) : [];
+  if (!open) return NOTHING;
+  const { spec, dimensions: changed } = conflictChanges(measured);
+  if (changed.length === 0) return NOTHING;
   const targets = orderTargets(measured, []).filter(({ name }) => isOfSizes(name));
-  const none: OrderConflicts = { conflicts: [], outOfReach: [], search: "none", changed: [] };
-  if (changed.length === 0 || targets.length === 0) return none;
   return inFileTerms(measured.job, () => {
     const asks = targets.map((target) => fitAskOf(target));
     const look = (some: readonly FitAsk[]): FitConflict | undefined =>
-      findConflict({ spec: measured.job.spec, dimensions: changed, asks: some }, { mostKnives });
+      findConflict({ spec, dimensions: changed, asks: some }, { mostKnives });
     const first = look(asks);
     const alone = first?.outOfReach.map(({ ask }) => ask) ?? [];
     // What nothing reaches hides what quarrels among the others.
@@ -94,32 +81,4 @@ const SAME = 1e-9;
 function isMoved({ name }: FitAsk, nearest: number, { answers }: Measured): boolean {
   const drawn = answers.find(({ ask }) => askKey(ask) === name)?.figure.value ?? Number.NaN;
   return Math.abs(nearest - drawn) > SAME * Math.abs(drawn);
-}
-
-/** The usual changes, and what the order asks for itself, each in its usual range. */
-function changesFor({ knife, job }: Measured): readonly FitDimension[] {
-  const { units } = job.knife;
-  const text = new KnifeText(job.texts.knife, units);
-  const all = changeables(knife, placeName(units));
-  const required = job.knife.order.asks.filter(({ should }) => !should);
-  const places = required.filter(({ name }) => name === "thickness").length;
-  const usual = usualChanges(all, knife).flatMap((each) =>
-    // A spine that is asked for at several places is not changed in proportion.
-    each.name === "thickness" && places > 1 ? stationsOf(each, all) : [each],
-  );
-  const own = required.flatMap(({ name }) => {
-    const pattern = OWN_CHANGES[name];
-    return pattern === undefined ? [] : wholeOrStations(pattern, all);
-  });
-  const named = new Map([...usual, ...own].map((each) => [each.name, each]));
-  return [...named.values()].map((each) => usualDimension(each, knife, text, units));
-}
-
-const stationsOf = ({ name }: Changeable, all: readonly Changeable[]): readonly Changeable[] =>
-  all.filter((each) => each.name.startsWith(`${name}@`));
-
-/** What a pattern names; a law of one station has no name but that of the station. */
-function wholeOrStations(pattern: RegExp, all: readonly Changeable[]): readonly Changeable[] {
-  const whole = all.filter(({ name }) => pattern.test(name));
-  return whole.length > 0 ? whole : all.filter(({ name }) => pattern.test(name.replace(/@.*$/u, "")));
 }

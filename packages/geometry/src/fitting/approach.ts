@@ -23,6 +23,8 @@ const LATER_STEP = 0.02;
 const MOST_ROUNDS = 12;
 /** A round that moves less than this, as a share of a range, was the last. */
 const ARRIVED = 1e-7;
+/** The same where only the asks count, not the last digits of an answer: a figure is known to less than a hundredth of its scale. */
+const NEARLY = 2e-3;
 /** From this round on each goes half as far as the one before: two that take turns meet. */
 const CALM_FROM = 4;
 
@@ -32,7 +34,7 @@ const CALM_FROM = 4;
  *
  * @param from - where it begins.
  * @param known - a model from an earlier search; left out: one is made around `from`.
- * @param isAnyEnough - whether the first place that meets the asks will do, whatever the change.
+ * @param isQuick - whether the first place that meets the asks will do, whatever the change, and the last digits do not count.
  * @returns undefined where no knife can be measured there.
  */
 export function approach(
@@ -40,7 +42,7 @@ export function approach(
   bands: readonly Band[],
   from: readonly number[],
   known?: QuadraticModel,
-  isAnyEnough = false,
+  isQuick = false,
 ): Approach | undefined {
   const start = clamped(scale.box, from);
   let model = known ?? QuadraticModel.around(scale.sampled, start, FIRST_STEP, scale.box);
@@ -48,13 +50,13 @@ export function approach(
   let best = approached(scale, bands, model.centre, model);
   let reach = 1;
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    if (isAnyEnough && best !== undefined && best.miss <= NO_MISS) break;
+    if (isQuick && best !== undefined && best.miss <= NO_MISS) break;
     const { centre } = model;
     const next = searchModel(model, bands, within(scale.box, centre, reach));
     const here = approached(scale, bands, next, model);
     if (here !== undefined && isBetter(here, best)) best = here;
     const moved = Math.max(0, ...next.map((value, i) => Math.abs(value - (centre[i] ?? 0))));
-    if (here !== undefined && round > 0 && moved < ARRIVED) break;
+    if (here !== undefined && round > 0 && moved < (isQuick ? NEARLY : ARRIVED)) break;
     if (round >= CALM_FROM || here === undefined) reach = Math.max(ARRIVED, Math.min(reach, moved) / 2);
     if (here === undefined) continue;
     const recentred: QuadraticModel | undefined = model.recentred(scale.sampled, next, LATER_STEP, scale.box);

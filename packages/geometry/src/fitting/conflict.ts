@@ -15,7 +15,7 @@ export function conflictOf(
 ): FitConflict {
   const { asks } = problem;
   const outOfReach = asks.flatMap((ask): FitOutOfReach[] => {
-    const alone = search.onward(search.bands({ only: [ask] }), near, true);
+    const alone = search.onward(search.bands({ only: [ask] }), near);
     const isOut = alone.miss > NO_MISS && !search.isSpent;
     return isOut ? [{ ask, nearest: search.figureAt(alone, ask) }] : [];
   });
@@ -26,7 +26,7 @@ export function conflictOf(
 
 /** Whether some asks cannot be met by themselves; not where the search had to stop before it knew. */
 function exclude(search: FitSearch, only: readonly FitAsk[], near: Approach): boolean {
-  return search.onward(search.bands({ only }), near, true).miss > NO_MISS && !search.isSpent;
+  return search.onward(search.bands({ only }), near).miss > NO_MISS && !search.isSpent;
 }
 
 /**

@@ -1,6 +1,6 @@
 import { NO_MISS } from "./approach.js";
 import { conflictOf } from "./conflict.js";
-import type { FitAnswer, FitConflict, FitProblem } from "./fit-problem.js";
+import type { FitAnswer, FitConflict, FitProblem, SearchBounds } from "./fit-problem.js";
 import { FitSearch, missFrom } from "./fit-search.js";
 import { halfSquares } from "./misses.js";
 import { reachesOf } from "./reach.js";
@@ -35,12 +35,6 @@ export function fitKnife(problem: FitProblem): FitAnswer | undefined {
   };
 }
 
-/** How long a search may go on. */
-export interface SearchBounds {
-  /** Knives that are measured at the most. */
-  readonly mostKnives: number;
-}
-
 /** Nothing can be said for sure: the search had to stop before it knew whether the asks can be met. */
 const NOT_KNOWN: FitConflict = { outOfReach: [], asks: [], relaxations: [], isWhole: false };
 
@@ -55,8 +49,8 @@ const NOT_KNOWN: FitConflict = { outOfReach: [], asks: [], relaxations: [], isWh
  * findConflict({ spec, dimensions: [], asks: [] }); // undefined
  */
 export function findConflict(problem: FitProblem, bounds?: SearchBounds): FitConflict | undefined {
-  const search = new FitSearch(problem, bounds?.mostKnives);
-  const near = search.nearest(search.bands(), true);
+  const search = new FitSearch(problem, bounds);
+  const near = search.nearest(search.bands());
   if (near !== undefined && near.miss <= NO_MISS) return undefined;
   if (search.isSpent) return NOT_KNOWN;
   return near && conflictOf(search, problem, near, bounds === undefined);

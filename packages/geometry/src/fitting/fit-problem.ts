@@ -21,6 +21,12 @@ export interface FitProblem {
   readonly asks: readonly FitAsk[];
 }
 
+/** How long a search may go on. */
+export interface SearchBounds {
+  /** Knives that are measured at the most. */
+  readonly mostKnives: number;
+}
+
 /** A dimension as it comes out. */
 export interface FittedDimension {
   readonly dimension: FitDimension;

@@ -1,6 +1,6 @@
 import { type Approach, approach, isBetter, NO_MISS } from "./approach.js";
 import type { FitDimension } from "./dimension.js";
-import type { FitAsk, FitProblem, FittedDimension, FittedKnife } from "./fit-problem.js";
+import type { FitAsk, FitProblem, FittedDimension, FittedKnife, SearchBounds } from "./fit-problem.js";
 import { FitScale } from "./fit-scale.js";
 import { type Band, halfSquares, missOf } from "./misses.js";
 import { type Settled, settle } from "./settle.js";
@@ -23,14 +23,17 @@ export class FitSearch {
   private readonly dimensions: readonly FitDimension[];
   private readonly asks: readonly FitAsk[];
 
+  private readonly isQuick: boolean;
+
   /**
-   * @param most - knives that are measured before the search looks no further.
+   * @param bounds - with them it is asked whether the asks can be met, not by how little a change.
    */
-  constructor(problem: FitProblem, most?: number) {
+  constructor(problem: FitProblem, bounds?: SearchBounds) {
+    this.isQuick = bounds !== undefined;
     this.problem = problem;
     this.dimensions = byName(problem.dimensions);
     this.asks = byName(problem.asks);
-    this.scale = new FitScale(problem.spec, this.dimensions, this.asks, most);
+    this.scale = new FitScale(problem.spec, this.dimensions, this.asks, bounds?.mostKnives);
   }
 
   /** Whether it has had to stop looking: what it found may not be the last word. */
@@ -51,17 +54,13 @@ export class FitSearch {
     });
   }
 
-  /**
-   * Looks from the drawing first, and where the asks are not met from there, from the ends of all ranges too.
-   *
-   * @param isAnyEnough - whether any place that meets the asks will do.
-   */
-  nearest(bands: readonly Band[], isAnyEnough = false): Approach | undefined {
+  /** Looks from the drawing first, and where the asks are not met from there, from the ends of all ranges too. */
+  nearest(bands: readonly Band[]): Approach | undefined {
     const { box } = this.scale;
     let best: Approach | undefined;
     for (const place of [box.low.map(() => 0), box.low, box.high]) {
       const model = best?.model.recentred(this.scale.sampled, place, RECENTRED_STEP, box);
-      const found = approach(this.scale, bands, place, model, isAnyEnough);
+      const found = approach(this.scale, bands, place, model, this.isQuick);
       if (found !== undefined && isBetter(found, best)) best = found;
       if (best !== undefined && best.miss <= NO_MISS) break;
     }
@@ -69,9 +68,9 @@ export class FitSearch {
   }
 
   /** Looks on from a place that another search came to. */
-  onward(bands: readonly Band[], from: Approach, isAnyEnough = false): Approach {
+  onward(bands: readonly Band[], from: Approach): Approach {
     const model = from.model.recentred(this.scale.sampled, from.changes, RECENTRED_STEP, this.scale.box);
-    return approach(this.scale, bands, from.changes, model, isAnyEnough) ?? from;
+    return approach(this.scale, bands, from.changes, model, this.isQuick) ?? from;
   }
 
   /** A knife that can be set at the bench. */
