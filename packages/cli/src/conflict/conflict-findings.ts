@@ -2,7 +2,13 @@ import type { Finding, FindingCode, Severity } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
 import { fixed } from "../report/figures.js";
 import { limitText, relaxedText } from "../report/outward-text.js";
-import type { AskConflict, AskRelaxation, ConflictAsk, ConflictKind, OrderConflicts } from "./ask-conflict.js";
+import type {
+  AskConflict,
+  AskRelaxation,
+  ConflictAsk,
+  ConflictKind,
+  OrderConflicts,
+} from "./ask-conflict.js";
 
 /** What is to be said of asks that cannot be had together. Lengths and a hardness have findings of their own. */
 export function conflictFindings(

@@ -1,8 +1,4 @@
-import {
-  type FitAsk,
-  type FitConflict,
-  findConflict,
-} from "@scantling/geometry";
+import { type FitAsk, type FitConflict, findConflict } from "@scantling/geometry";
 import { limitsOf } from "../asks.js";
 import { fitAskOf } from "../fit/fit-report.js";
 import { askKey, orderTargets } from "../fit/order-targets.js";

@@ -1,8 +1,8 @@
 import type { Finding } from "@scantling/geometry";
 import { radiansToDegrees } from "@scantling/geometry/units";
 import { type AskAnswer, limitsOf, type Verdict } from "../asks.js";
-import { ASK_KINDS } from "../file/ask-fields.js";
 import type { OrderConflicts } from "../conflict/ask-conflict.js";
+import { ASK_KINDS } from "../file/ask-fields.js";
 import type { Measured } from "../measure.js";
 import { conflictJson } from "./conflict-json.js";
 import { findingJson } from "./findings.js";

@@ -16,7 +16,11 @@ export function checkText(
 ): string[] {
   const { answers, job } = measured;
   const { units } = job;
-  const remarks = [...askRemarks(answers, units), ...withinBandRemark(answers, units), ...conflictRemark(conflicts)];
+  const remarks = [
+    ...askRemarks(answers, units),
+    ...withinBandRemark(answers, units),
+    ...conflictRemark(conflicts),
+  ];
   return [
     "ASKED",
     ...askTable(answers, units, hardnessRows(measured, units)),
