@@ -11,7 +11,7 @@ import { type AskName, KnifeText } from "../file/index.js";
 import { placeName, usualDimension } from "../fit/changes.js";
 import type { Measured } from "../measure.js";
 
-/** Sizes that are changed too where they, or what follows from them, are asked for: they are the order's own. */
+/** Sizes that are changed too where what is asked of them is not met: only then is the drawing's own size in question. */
 const OWN_CHANGES: Readonly<Partial<Record<AskName, RegExp>>> = {
   edgeLength: /^outline\.edgeLength$/u,
   overallLength: /^(?:outline\.edgeLength|tang\.length)$/u,
@@ -31,7 +31,7 @@ export interface ConflictChanges {
 }
 
 /**
- * The usual changes, and the sizes that the order asks for itself, each in its usual range; where the balance lies too far ahead,
+ * The usual changes, and the sizes that are not as the order asks, each in its usual range; where the balance lies too far ahead,
  * a weight in the butt too.
  */
 export function conflictChanges(measured: Measured): ConflictChanges {
@@ -45,7 +45,8 @@ export function conflictChanges(measured: Measured): ConflictChanges {
     // A spine that is asked for at several places is not changed in proportion.
     each.name === "thickness" && places > 1 ? stationsOf(each, all) : [each],
   );
-  const own = required.flatMap(({ name }) => {
+  const missed = measured.answers.filter(({ ask, verdict }) => verdict === "not-met" && !ask.should);
+  const own = missed.flatMap(({ ask: { name } }) => {
     const pattern = OWN_CHANGES[name];
     return pattern === undefined ? [] : wholeOrStations(pattern, all);
   });

@@ -75,10 +75,10 @@ function lengths(asks: readonly Ask[], { knife }: Measured): readonly PlainConfl
   });
 }
 
-/** Angle, spine and height at the heel, where both faces are alike and the flats parallel. */
+/** Angle, spine and height at the heel, where both faces are alike. */
 function bevels(asks: readonly Ask[], { knife }: Measured): readonly PlainConflict[] {
-  const { laws, spec } = knife;
-  if (!laws.symmetric || spec.blade.flankTaper !== undefined) return [];
+  const { laws } = knife;
+  if (!laws.symmetric) return [];
   const at = (name: AskName): readonly AskedWindow[] =>
     asks
       .filter((ask) => ask.name === name && ask.up === undefined)
@@ -96,6 +96,7 @@ function bevels(asks: readonly Ask[], { knife }: Measured): readonly PlainConfli
     ...(height === undefined ? {} : { height }),
     ...(behindEdge === undefined ? {} : { behindEdge }),
     drawnEdge: laws.edgeThickness.valueAt(0),
+    flankTaper: laws.flankTaper.valueAt(0),
   });
 }
 

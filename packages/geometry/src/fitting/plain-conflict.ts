@@ -101,7 +101,7 @@ export function clashingLengths({ whole, parts, rest }: AskedSum): readonly Plai
   ];
 }
 
-/** What was asked of a bevel at one station, where both faces are alike and the flats parallel. */
+/** What was asked of a bevel at one station, where both faces are alike. */
 export interface AskedBevel {
   /** Of the chord per side. */
   readonly angle?: AskedWindow;
@@ -113,11 +113,14 @@ export interface AskedBevel {
   readonly behindEdge?: AskedWindow;
   /** The edge before sharpening as drawn, which counts where none is asked for. */
   readonly drawnEdge: number;
+  /** The most by which the blade is thinner at the bevel line than at the spine; left out: flats are parallel. */
+  readonly flankTaper?: number;
 }
 
 /**
  * A bevel that has to be steeper than it may be. From a spine T down to an edge e over a height h it stands at atan((T − e)/2h)
- * per side: the thinnest spine, the thickest edge and the highest blade that are asked for leave the least angle.
+ * per side: the thinnest spine, the thickest edge and the highest blade that are asked for leave the least angle. Flats that taper
+ * toward the bevel line take off T what they may at the most.
  *
  * @example
  * // atan((4 − 0.4)/(2 · 30)) is 3.43°, more than 2.9°
@@ -130,24 +133,25 @@ export interface AskedBevel {
  * clashingBevel(asked)[0]?.relaxations[1]; // thickness, at least 4, down to 3.40
  */
 export function clashingBevel(asked: AskedBevel): readonly PlainConflict[] {
-  const { angle, thickness, height, behindEdge, drawnEdge } = asked;
+  const { angle, thickness, height, behindEdge, drawnEdge, flankTaper = 0 } = asked;
   if (angle === undefined || thickness === undefined || height === undefined) return [];
   const isEdgeAsked = behindEdge !== undefined && Number.isFinite(behindEdge.high);
   const edge = isEdgeAsked ? behindEdge.high : drawnEdge;
-  const least = Math.atan2(thickness.low - edge, 2 * height.high);
+  const taken = edge + flankTaper;
+  const least = Math.atan2(thickness.low - taken, 2 * height.high);
   if (!Number.isFinite(thickness.low + height.high) || !(least > angle.high + HAIR)) return [];
   const rise = 2 * Math.tan(angle.high);
   const relaxations: readonly LimitRelaxation[] = [
     { name: angle.name, limit: "atMost", from: angle.high, to: least },
-    { name: thickness.name, limit: "atLeast", from: thickness.low, to: edge + rise * height.high },
-    { name: height.name, limit: "atMost", from: height.high, to: (thickness.low - edge) / rise },
+    { name: thickness.name, limit: "atLeast", from: thickness.low, to: taken + rise * height.high },
+    { name: height.name, limit: "atMost", from: height.high, to: (thickness.low - taken) / rise },
     ...(isEdgeAsked
       ? ([
           {
             name: behindEdge.name,
             limit: "atMost",
             from: edge,
-            to: thickness.low - rise * height.high,
+            to: thickness.low - flankTaper - rise * height.high,
           },
         ] as const)
       : []),

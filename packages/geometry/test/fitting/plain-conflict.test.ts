@@ -96,17 +96,24 @@ describe("a bevel that has to be steeper than it may be", () => {
   it("is found by hand, with what each would have to be", () => {
     const found = clashingBevel(asked);
     const by = relaxed(found);
-    expect(by.angle).toBeCloseTo(Math.atan(3.6 / 60), 12);
-    expect(by.thickness).toBeCloseTo(0.4 + 60 * Math.tan(0.05), 12);
-    expect(by.height).toBeCloseTo(3.6 / (2 * Math.tan(0.05)), 12);
+    expect(by["angle"]).toBeCloseTo(Math.atan(3.6 / 60), 12);
+    expect(by["thickness"]).toBeCloseTo(0.4 + 60 * Math.tan(0.05), 12);
+    expect(by["height"]).toBeCloseTo(3.6 / (2 * Math.tan(0.05)), 12);
     expect(found[0]?.names).toEqual(["angle", "thickness", "height"]);
   });
 
   it("goes by the edge that is asked for, where one is", () => {
     const behindEdge = upTo("edge", 0.2);
     const found = clashingBevel({ ...asked, behindEdge });
-    expect(relaxed(found).angle).toBeCloseTo(Math.atan(3.8 / 60), 12);
-    expect(relaxed(found).edge).toBeCloseTo(4 - 60 * Math.tan(0.05), 12);
+    expect(relaxed(found)["angle"]).toBeCloseTo(Math.atan(3.8 / 60), 12);
+    expect(relaxed(found)["edge"]).toBeCloseTo(4 - 60 * Math.tan(0.05), 12);
+  });
+
+  it("takes off the spine what flats that taper may lose", () => {
+    const by = relaxed(clashingBevel({ ...asked, flankTaper: 0.3 }));
+    expect(by["angle"]).toBeCloseTo(Math.atan(3.3 / 60), 12);
+    expect(by["thickness"]).toBeCloseTo(0.7 + 60 * Math.tan(0.05), 12);
+    expect(by["height"]).toBeCloseTo(3.3 / (2 * Math.tan(0.05)), 12);
   });
 
   it("agrees with a grid of all blades that are asked for: none has the angle, and one does once any gives way", () => {
