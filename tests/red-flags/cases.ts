@@ -154,14 +154,14 @@ export const LIMIT_CASES: readonly LimitCase[] = [
     code: "wheel-too-small",
     over: blade({ ...thickness(4, 4), bevel: { form: "hollow", wheelRadius: 170.2 } }),
     under: blade({ ...thickness(4, 4), bevel: { form: "hollow", wheelRadius: 170.3 } }),
-    fixed: "geometry",
+    moved: { limits: findings({ wheelRoom: 1.01 }), turns: "under" },
   },
   {
     flag: "R18",
     code: "crown-too-large",
     over: blade({ ...thickness(4, 4), bevel: { form: "convex", crown: 0.426 } }),
     under: blade({ ...thickness(4, 4), bevel: { form: "convex", crown: 0.425 } }),
-    fixed: "geometry",
+    moved: { limits: findings({ crownShare: "99 %" }), turns: "under" },
   },
   {
     flag: "R20",
@@ -258,7 +258,8 @@ export const LIMIT_CASES: readonly LimitCase[] = [
     code: "handle-stock-small",
     over: shelf(115.9),
     under: shelf(116.1),
-    fixed: "the blank: 110 mm of tang and 6 mm over",
+    // The blank: 110 mm of tang and 6 mm over.
+    moved: { limits: findings({ handleSpare: 0.2 }), turns: "under" },
   },
   {
     flag: "R33",
@@ -302,7 +303,7 @@ export const LIMIT_CASES: readonly LimitCase[] = [
     code: "asked-lengths-disagree",
     over: lengths(118.1),
     under: lengths(117.9),
-    fixed: "the order",
+    moved: { limits: findings({ lengthsApart: 0.2 }), turns: "over" },
   },
   // Hot at 850 °C 1.1 % longer: 242.2 mm with its ends; the blade ahead of the handle is 132 mm.
   {
