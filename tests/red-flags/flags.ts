@@ -68,8 +68,7 @@ export const RED_FLAGS: readonly RedFlag[] = [
     title: "Hot thickness stop ignores shrinkage",
     tested: "a stop against the hot height less the press's offset",
     codes: ["stop-under-hot-height"],
-    told: "by the library only",
-    not: "No command asks for a stop that was laid in: every stop that the program tells is for the hot height.",
+    told: "check, where the knife file names its stop (forging.stop); stops that the program tells are for the hot height",
   },
   {
     name: "R9",

@@ -3,6 +3,7 @@ import {
   type Finding,
   findMaterial,
   fitsShop,
+  forgedThicknessAt,
   type Issue,
   isSameMaterial,
   type Knife,
@@ -14,8 +15,10 @@ import {
   planMixed,
   planStock,
   pressHeatFindings,
+  pressWork,
   type Refusal,
   type StockReport,
+  stopHeightFindings,
   suggestMaterials,
 } from "@scantling/geometry";
 import { acceptNotes, withAccepted } from "./accepted.js";
@@ -64,10 +67,19 @@ export function knifeFindings(measured: Measured): readonly Finding[] {
     ...orderFindings(measured),
     ...fitsShop(knife, job.shop),
     ...inFileTerms(job, () => benchSetUp(knife, job.shop)).findings,
+    ...stopFindings(measured),
     ...pressHeatFindings(job.shop.press, job.shop.limits.findings),
     ...lossFindings(job.shop.losses, job.shop.limits.findings),
   ];
   return withAccepted(findings, job);
+}
+
+/** The stop that the blade is to be pressed to, held against its hot height: the forged thickness at the heel, where it is thickest. */
+function stopFindings({ job, knife }: Measured): readonly Finding[] {
+  const { stop } = job.knife;
+  if (stop === undefined) return [];
+  const work = pressWork(job.shop.press, job.shop.limits.findings);
+  return stopHeightFindings(stop, forgedThicknessAt(knife, 0), work, "forging.stop");
 }
 
 /**
