@@ -1,6 +1,5 @@
 // Knives and shops just over and just under each limit, and the shop's own limit that decides otherwise.
 import type { FindingCode, Severity } from "@scantling/geometry";
-import type { GateOptions } from "../../packages/cli/src/options.js";
 import { type Case, merged, type Node } from "./world.js";
 
 /** A flag at its limit. */
@@ -52,21 +51,6 @@ const shelf = (length: number): Case => ({
   knife: { handle: { slabs: { material: "walnut", thickness: 8 } } },
   shop: { handleStock: [{ material: "walnut", length, height: 40, thickness: 9, count: 2 }] },
 });
-const rise = (mass: string): Case => ({
-  gate: { stage: "forged", mass, tare: "0g", before: ["billet=400g"], json: false } as GateOptions,
-});
-const weighed = (mass: string, options: Partial<GateOptions>): Case => ({
-  gate: { stage: "billet", mass, json: false, ...options } as GateOptions,
-});
-const welded = (crop: number): Case => ({
-  ...weighed("900g", { tare: "0g" }),
-  shop: { rack: [{ size: "4 x 25 mm" }], losses: { cropPerEnd: crop } },
-});
-/** Forged thickness at the heel: the drawing's 4 mm and the allowances of both faces. mm */
-const FORGED = 4 + 2 * (0.5 + 0.1);
-/** mm: elongation from 20 °C to 950 °C after EN 1993-1-2:2005, 3.4.1.1, is 2 · 10⁻⁵ · 950 − 6.2 · 10⁻³. */
-const HOT = FORGED * (1 + 2e-5 * 950 - 6.2e-3);
-const laidIn = (stop: number): Case => ({ knife: { forging: { stop } } });
 const fuller = (radius: number): Case => ({
   setup: true,
   knife: { tang: { form: "hidden", length: 90, heights: { front: 14, middle: 12, butt: 8 } } },
@@ -340,43 +324,5 @@ export const LIMIT_CASES: readonly LimitCase[] = [
     over: fuller(1.4),
     under: fuller(1.6),
     moved: { limits: { forge: { cornerRadius: 1.3 } }, turns: "over" },
-  },
-  {
-    flag: "R37",
-    code: "mass-rose",
-    over: rise("401g"),
-    under: rise("399g"),
-    fixed: "any rise is told; the limit decides whether the mass is used: below",
-  },
-  // 4 mm at the heel and 0.1 mm of ground allowance on each face; hot at 950 °C 1.278 % longer by the elongation of EN 1993-1-2.
-  {
-    flag: "R8",
-    code: "stop-under-hot-height",
-    over: laidIn(HOT - 0.0102),
-    under: laidIn(HOT - 0.0098),
-    moved: { limits: findings({ stopUnder: 0.02 }), turns: "over" },
-  },
-  // 2 % of 400 g.
-  {
-    flag: "R37, a mass that is not used",
-    code: "mass-rose",
-    severity: "warn",
-    over: rise("408.1g"),
-    under: rise("407.9g"),
-    moved: { limits: {}, shop: { gates: { massRise: "1.9 %" } }, turns: "under" },
-  },
-  {
-    flag: "R5",
-    code: "tare-missing",
-    over: weighed("900g", {}),
-    under: weighed("900g", { tare: "0g" }),
-    fixed: "a tare is given or it is not",
-  },
-  {
-    flag: "R5, its weld",
-    code: "handling-weld-left-in",
-    over: welded(7.9),
-    under: welded(8.1),
-    moved: { limits: findings({ handlingWeld: 7.5 }), turns: "over" },
   },
 ];

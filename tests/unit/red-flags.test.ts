@@ -2,8 +2,11 @@ import { SHOP_BASIS } from "@scantling/geometry";
 import { describe, expect, test } from "vitest";
 import { BRACKETS } from "../red-flags/brackets.js";
 import { LIMIT_CASES } from "../red-flags/cases.js";
+import { FORGE_CASES } from "../red-flags/forge-cases.js";
 import { needsOf, STEEL_CASES } from "../red-flags/steel-cases.js";
 import { atScale, find, findingsOf, merged } from "../red-flags/world.js";
+
+const ALL_CASES = [...LIMIT_CASES, ...FORGE_CASES];
 
 const withLimits = <T extends { readonly shop?: object }>(one: T, limits: object): T => ({
   ...one,
@@ -15,7 +18,7 @@ test("the knife of the cases has nothing against it, but that no bars are known"
 });
 
 describe("just over a limit it is told, just under it is not", () => {
-  test.each(LIMIT_CASES)("$flag: $code", async ({ code, severity, over, under, moved, fixed }) => {
+  test.each(ALL_CASES)("$flag: $code", async ({ code, severity, over, under, moved, fixed }) => {
     const finding = await find(over, code, severity);
     expect(finding?.basis).toBeDefined();
     expect(finding?.basis).not.toContain(SHOP_BASIS);
@@ -28,7 +31,7 @@ describe("just over a limit it is told, just under it is not", () => {
 });
 
 describe("the shop's own limit decides", () => {
-  test.each(LIMIT_CASES.filter(({ moved }) => moved !== undefined))(
+  test.each(ALL_CASES.filter(({ moved }) => moved !== undefined))(
     "$flag: $code",
     async ({ code, severity, over, under, moved }) => {
       const { limits = {}, shop = {}, turns } = moved ?? {};
