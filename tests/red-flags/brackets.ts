@@ -59,6 +59,11 @@ const apart: Case = {
 };
 const bars: Case = { shop: { rack: [{ size: "8 x 28 mm" }] } };
 const billets: Case = { shop: { rack: [{ size: "4 x 25 mm" }], limits: { reach: { fullers: "85 %" } } } };
+const onEdge: Case = {
+  setup: true,
+  knife: { tang: { form: "hidden", length: 90, heights: { front: 14, middle: 12, butt: 8 } } },
+  shop: { rack: [{ size: "8 x 60 mm" }], fullers: [3] },
+};
 const reach = (flatDies: number, fullers: number): Node => ({
   maxBars: 1,
   reach: { easy: "0 %", flatDies: percent(flatDies), fullers: percent(fullers) },
@@ -94,6 +99,18 @@ export const BRACKETS: readonly Bracket[] = [
     limits: (value) => ({ findings: { targetWeldReduction: percent(value) }, maxBars: 3 }),
     by: 1e-4,
     above: false,
+  },
+  // A billet to be narrowed stands on edge: 8 x 60 mm for a blade of half that height.
+  {
+    flag: "R7",
+    code: "on-edge-too-tall",
+    one: onEdge,
+    told: { maxSlenderness: 1.01, mostNarrowing: "90 %" },
+    number: ({ values = {} }) =>
+      numberOf("width")({ values } as Finding) / numberOf("thickness")({ values } as Finding),
+    limits: (value) => ({ maxSlenderness: value, mostNarrowing: "90 %" }),
+    by: 1e-3,
+    above: true,
   },
   {
     flag: "R19",

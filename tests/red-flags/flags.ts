@@ -68,8 +68,7 @@ export const RED_FLAGS: readonly RedFlag[] = [
     title: "Hot thickness stop ignores shrinkage",
     tested: "a stop against the hot height less the press's offset",
     codes: ["stop-under-hot-height"],
-    told: "by the library only",
-    not: "No command asks for a stop that was laid in: every stop that the program tells is for the hot height.",
+    told: "check, where the knife file names its stop (forging.stop); stops that the program tells are for the hot height",
   },
   {
     name: "R9",
@@ -175,9 +174,11 @@ export const RED_FLAGS: readonly RedFlag[] = [
   {
     name: "R23",
     title: "Two requirements cannot both hold",
-    tested: "lengths that were asked for against one another; mass, balance and sizes together by fit",
-    codes: ["asked-lengths-disagree"],
-    told: "check, fit",
+    tested:
+      "lengths that were asked for against one another; asks of one figure; angle, spine and height; all that is asked together within the usual changes, with which to relax and by how much",
+    codes: ["asks-contradict", "asks-collide", "ask-out-of-reach", "asked-lengths-disagree"],
+    told: "check, plan; quote as a warning; fit with other changes",
+    not: "A core line or layers are a matter of the bars: told by themselves.",
   },
   {
     name: "R24",

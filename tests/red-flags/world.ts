@@ -1,6 +1,6 @@
 // A knife that nothing is to be said of, and what is found of it once something is changed.
 
-import type { Finding, FindingCode } from "@scantling/geometry";
+import type { Finding, FindingCode, Severity } from "@scantling/geometry";
 import { forgeCard, ledgerBodies, planStock } from "@scantling/geometry";
 import { gateReport } from "../../packages/cli/src/gate-report.js";
 import { loadJob } from "../../packages/cli/src/load.js";
@@ -56,6 +56,11 @@ export interface Case {
   readonly setup?: boolean;
 }
 
+/** A mass on the scale at a stage, with nothing else weighed along. */
+export const atScale = (stage: GateOptions["stage"], mass: number): Case => ({
+  gate: { stage, mass: `${mass}g`, tare: "0g", json: false } as GateOptions,
+});
+
 async function measuredOf({ knife = {}, shop = {} }: Case): Promise<Measured> {
   const files = {
     "rf.knife.yaml": JSON.stringify(merged(KNIFE, knife)),
@@ -77,6 +82,9 @@ export async function findingsOf(one: Case): Promise<readonly Finding[]> {
   return forgeCard(knife, bodies, job.shop, plan).findings;
 }
 
-export async function find(one: Case, code: FindingCode): Promise<Finding | undefined> {
-  return (await findingsOf(one)).find((finding) => finding.code === code);
+/** @param severity - left out: any. */
+export async function find(one: Case, code: FindingCode, severity?: Severity): Promise<Finding | undefined> {
+  return (await findingsOf(one)).find(
+    (finding) => finding.code === code && (severity === undefined || finding.severity === severity),
+  );
 }

@@ -9,7 +9,6 @@ export const SETUP_CODES: readonly FindingCode[] = [
   "no-stop-low-enough",
   "no-stop-near",
   "stop-far-off",
-  "stop-under-hot-height",
   "taper-stop-far-off",
   "press-load-unknown",
   "press-near-limit",

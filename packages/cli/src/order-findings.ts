@@ -36,7 +36,7 @@ export function orderFindings({ job, knife, weight, hardness }: Measured): Findi
     ...(asked.has("balance") ? {} : { balance: weight.knife.balanceFromHeel }),
   };
   return [
-    ...askedLengthFindings(askedLengths(job), knife.outline.ricasso),
+    ...askedLengthFindings(askedLengths(job), knife.outline.ricasso, knife.limits.lengthsApart),
     ...typeFindings(knife, figures, SIZE_SLIPS),
     ...softened(hardness, job),
   ];

@@ -2,6 +2,7 @@ import {
   bevelAt,
   bevelsBegin,
   bladeStation,
+  DEFAULT_TOLERANCES,
   edgeBevelAt,
   figureInterval,
   type InputTolerance,
@@ -94,7 +95,16 @@ export function whereGround<A extends Pick<Ask, "name" | "at">>(ask: A, knife: K
     : ask;
 }
 
-const placeOf = ({ outline }: Knife, { at }: Pick<Ask, "at">): number =>
+/** The same without its interval, which takes longest of all. */
+export function sizeValue(knife: Knife, ask: Pick<Ask, "at" | "up"> & { readonly name: SizeName }): number {
+  const { name } = ask;
+  if (name === "thickness" || name === "behindEdge" || name === "bevelAngle")
+    return BLADE_FIGURES[name](knife, placeOf(knife, ask), ask.up);
+  return sizeFigure(knife, ask, [], DEFAULT_TOLERANCES).value;
+}
+
+/** Where on the blade an ask is about, mm from the heel. */
+export const placeOf = ({ outline }: Knife, { at }: Pick<Ask, "at">): number =>
   bladeStation(at ?? { kind: "heel" }, outline);
 
 const BLADE_FIGURES: Readonly<

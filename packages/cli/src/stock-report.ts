@@ -3,6 +3,7 @@ import {
   type Finding,
   findMaterial,
   fitsShop,
+  forgedThicknessAt,
   type Issue,
   isSameMaterial,
   type Knife,
@@ -14,11 +15,15 @@ import {
   planMixed,
   planStock,
   pressHeatFindings,
+  pressWork,
   type Refusal,
   type StockReport,
+  stopHeightFindings,
   suggestMaterials,
 } from "@scantling/geometry";
 import { acceptNotes, withAccepted } from "./accepted.js";
+import type { OrderConflicts } from "./conflict/ask-conflict.js";
+import { conflictFindings } from "./conflict/conflict-findings.js";
 import type { Job } from "./load.js";
 import { inFileTerms, type Measured } from "./measure.js";
 import { orderFindings } from "./order-findings.js";
@@ -62,16 +67,32 @@ export function knifeFindings(measured: Measured): readonly Finding[] {
     ...orderFindings(measured),
     ...fitsShop(knife, job.shop),
     ...inFileTerms(job, () => benchSetUp(knife, job.shop)).findings,
+    ...stopFindings(measured),
     ...pressHeatFindings(job.shop.press, job.shop.limits.findings),
     ...lossFindings(job.shop.losses, job.shop.limits.findings),
   ];
   return withAccepted(findings, job);
 }
 
-/** All that is to be said of a job: of the knife and its shop, of the bars. */
-export function allFindings(measured: Measured, bars: Bars): readonly Finding[] {
+/** The stop that the blade is to be pressed to, held against its hot height: the forged thickness at the heel, where it is thickest. */
+function stopFindings({ job, knife }: Measured): readonly Finding[] {
+  const { stop } = job.knife;
+  if (stop === undefined) return [];
+  const work = pressWork(job.shop.press, job.shop.limits.findings);
+  return stopHeightFindings(stop, forgedThicknessAt(knife, 0), work, "forging.stop");
+}
+
+/**
+ * All that is to be said of a job: of the knife and its shop, of the bars, and of asks that cannot be had together where that was
+ * looked for.
+ */
+export function allFindings(measured: Measured, bars: Bars, conflicts?: OrderConflicts): readonly Finding[] {
   const { job } = measured;
-  const findings = [...knifeFindings(measured), ...withAccepted(stockFindings(bars, job), job)];
+  const more = [
+    ...(conflicts === undefined ? [] : conflictFindings(conflicts, job.units)),
+    ...stockFindings(bars, job),
+  ];
+  const findings = [...knifeFindings(measured), ...withAccepted(more, job)];
   return [...findings, ...acceptNotes(findings, job)];
 }
 

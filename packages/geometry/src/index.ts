@@ -83,6 +83,7 @@ export * from "./fitting/figure-interval.js";
 export { type FitFigure, knifeFigure } from "./fitting/figures.js";
 export * from "./fitting/fit-knife.js";
 export type * from "./fitting/fit-problem.js";
+export * from "./fitting/plain-conflict.js";
 export * from "./fitting/usual-range.js";
 export * from "./job/calendar.js";
 export * from "./job/iso-date.js";

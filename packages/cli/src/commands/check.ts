@@ -1,3 +1,4 @@
+import { orderConflicts } from "../conflict/order-conflicts.js";
 import { deliverReport } from "../deliver.js";
 import type { ExitCode } from "../exit-code.js";
 import type { Io } from "../io/io.js";
@@ -15,13 +16,14 @@ import { exitCodeOf, verdictOf } from "../verdict.js";
 export async function check(io: Io, file: string, options: CommonOptions): Promise<ExitCode> {
   const measured = measure(await loadJob(io, file, options));
   const { answers } = measured;
-  const findings = allFindings(measured, planBars(measured));
+  const conflicts = orderConflicts(measured);
+  const findings = allFindings(measured, planBars(measured), conflicts);
   const verdict = verdictOf(answers, findings);
   const report = options.json
-    ? { name: "check.json", content: jsonText(checkJson(measured, findings, verdict)) }
+    ? { name: "check.json", content: jsonText(checkJson(measured, findings, verdict, conflicts)) }
     : {
         name: "check.txt",
-        content: reportText([...headingLines(measured), "", ...checkText(measured, findings)]),
+        content: reportText([...headingLines(measured), "", ...checkText(measured, findings, conflicts)]),
       };
   await deliverReport(io, report, options);
   return exitCodeOf(verdict);

@@ -2,6 +2,7 @@ import { join, resolve } from "node:path";
 import { invariant } from "@scantling/geometry";
 import type { Drawing } from "@scantling/render";
 import { setupSheet } from "../card/setup-sheet.js";
+import { orderConflicts } from "../conflict/order-conflicts.js";
 import { writeOutput } from "../deliver.js";
 import type { ExitCode } from "../exit-code.js";
 import { setupOf } from "../forge-setup.js";
@@ -35,7 +36,8 @@ import { allSheets, tellMissing } from "./pattern.js";
 export async function plan(io: Io, file: string, options: CommonOptions): Promise<ExitCode> {
   const measured = measure(await loadJob(io, file, options));
   const bars = planBars(measured);
-  const findings = allFindings(measured, bars);
+  const conflicts = orderConflicts(measured);
+  const findings = allFindings(measured, bars, conflicts);
   const verdict = verdictOf(measured.answers, findings);
   const card = setupOf(measured, bars);
   const drawings = await drawAll(measured, bars, card);
@@ -68,7 +70,7 @@ export async function plan(io: Io, file: string, options: CommonOptions): Promis
   const documents = {
     weigh: weighJson(measured),
     stock: stockJson(bars, measured.job),
-    check: checkJson(measured, findings, verdict),
+    check: checkJson(measured, findings, verdict, conflicts),
     setup: setupJson(card, measured.job),
   };
   const files = await writeOutput(

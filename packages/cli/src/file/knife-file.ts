@@ -59,6 +59,8 @@ export interface KnifeFile {
   readonly quote: GivenQuote;
   /** The file that the outline is drawn in, as the knife file names it. */
   readonly drawing: string | undefined;
+  /** Height of the stop that the blade is pressed to at last, mm; left out where none is told. */
+  readonly stop?: number;
   /** Tolerances that the file gives, by path into `spec`. */
   readonly tolerances: readonly SpecTolerance[];
   /** Where a value of the spec stands in the file, by its path; undefined for what the file leaves out. */
@@ -93,8 +95,11 @@ export function readKnifeFile(text: string, fileName: string): KnifeFile {
     accept,
     sheath = {},
     quote = {},
-    ...knife
+    forging,
+    ...rest
   } = data;
+  const { stop, ...heats } = forging ?? {};
+  const knife = { ...rest, ...(forging === undefined ? {} : { forging: heats }) };
   const { plain: spec, tolerances } = liftTolerances(knife);
   const { outline } = spec.blade;
   const file: KnifeFile = {
@@ -113,6 +118,7 @@ export function readKnifeFile(text: string, fileName: string): KnifeFile {
     stack,
     sheath: liftTolerances(sheath).plain,
     quote: liftTolerances(quote).plain,
+    ...(stop === undefined ? {} : { stop: stop.value }),
     drawing: "drawing" in outline ? outline.drawing : undefined,
     tolerances,
     positionOf: positionFinder(tree),

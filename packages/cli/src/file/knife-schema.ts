@@ -70,6 +70,11 @@ export function knifeSchema(units: FileUnits) {
             {
               heats: count("Forging heats from billet to forged blade", 0).optional(),
               weldingHeats: count("Welding heats", 0).optional(),
+              stop: length({
+                ...POSITIVE,
+                tolerance: false,
+                about: "Height of the stop that the blade is pressed to at last, as it is laid in",
+              }).optional(),
             },
             { error: GROUP },
           )

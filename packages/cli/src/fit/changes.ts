@@ -148,7 +148,7 @@ function dimensionOf(
 }
 
 /** With the range that is usual; of one size to whole steps, for nobody has written its ends down. */
-function usualDimension(
+export function usualDimension(
   changeable: Changeable,
   knife: Knife,
   text: KnifeText,

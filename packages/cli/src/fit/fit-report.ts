@@ -16,6 +16,7 @@ import { type Measured, measure } from "../measure.js";
 import { isStop } from "../report/findings.js";
 import { knifeFindings } from "../stock-report.js";
 import type { FitChanges } from "./changes.js";
+import { askKey } from "./order-targets.js";
 import type { FitTarget } from "./targets.js";
 
 /** A target before and after. */
@@ -125,20 +126,29 @@ function problemOf(
   return {
     spec,
     dimensions,
-    asks: targets.map((target, i): FitAsk => {
-      const { atLeast, atMost, inclusive } = limitsOf(target.test);
-      const off = inclusive ? 0 : OFF_LIMIT;
-      const { minus, plus } = margins[i] ?? NO_MARGIN;
-      return {
-        name: target.name,
-        figure: target.figure,
-        scale: target.scale,
-        // What the drawing meets is not given up for what it does not.
-        holds: before[i]?.verdict !== "not-met",
-        ...(Number.isFinite(atLeast) ? { atLeast: atLeast + minus + off } : {}),
-        ...(Number.isFinite(atMost) ? { atMost: atMost - plus - off } : {}),
-      };
-    }),
+    asks: targets.map((target, i) => fitAskOf(target, margins[i], before[i]?.verdict !== "not-met")),
+  };
+}
+
+/**
+ * A target as an ask of a fit, its limits drawn in by a margin.
+ *
+ * @param holds - what the drawing meets is not given up for what it does not.
+ */
+export function fitAskOf(
+  { name, figure, scale, test }: FitTarget,
+  { minus, plus }: Margin = NO_MARGIN,
+  holds = false,
+): FitAsk {
+  const { atLeast, atMost, inclusive } = limitsOf(test);
+  const off = inclusive ? 0 : OFF_LIMIT;
+  return {
+    name,
+    figure,
+    scale,
+    holds,
+    ...(Number.isFinite(atLeast) ? { atLeast: atLeast + minus + off } : {}),
+    ...(Number.isFinite(atMost) ? { atMost: atMost - plus - off } : {}),
   };
 }
 
@@ -148,7 +158,7 @@ function answerOf(target: FitTarget, measured: Measured): AskAnswer<FitTarget> {
 }
 
 function figureOf(
-  { name, path, figure }: FitTarget,
+  { name, figure }: FitTarget,
   { weight, interval, knife, job, answers }: Measured,
 ): AskedFigure {
   switch (figure.kind) {
@@ -157,7 +167,7 @@ function figureOf(
     case "balance":
       return { value: weight.knife.balanceFromHeel, interval: interval.balanceInterval };
     case "own": {
-      const known = answers.find(({ ask }) => ask.path === path);
+      const known = answers.find(({ ask }) => askKey(ask) === name);
       invariant(known !== undefined, `${name} is an ask of the order`);
       return known.figure;
     }

@@ -9,7 +9,7 @@ import { ASK_KINDS, type Ask } from "../file/index.js";
 import type { Job } from "../load.js";
 import type { Measured } from "../measure.js";
 import { askLabel } from "../report/asks-text.js";
-import { sizeFigure } from "../size-intervals.js";
+import { sizeValue } from "../size-intervals.js";
 import { stackFigures } from "../stack-figures.js";
 import { type FitTarget, massScale, SCALES } from "./targets.js";
 
@@ -32,14 +32,13 @@ export function orderTargets(
         !asked.some((target) => isSameFigure(target, ask, knife))
       );
     })
-    .map(({ ask }, _, all): FitTarget => {
+    .map(({ ask }): FitTarget => {
       const figure = figureOf(ask, job);
       const kind = ASK_KINDS[ask.name];
       return {
-        // Several asks of one name are told apart by their places in the file.
-        name: all.filter((other) => other.ask.name === ask.name).length > 1 ? ask.path : ask.name,
+        name: askKey(ask),
         path: ask.path,
-        words: askLabel(ask, job.knife.units),
+        words: askLabel(ask, job.units),
         kind,
         test: ask.test,
         figure,
@@ -73,6 +72,9 @@ function isSameFigure({ figure }: FitTarget, { name, at, up }: Ask, knife: Knife
   }
 }
 
+/** What tells an ask from all others of its order: several may be about one figure, each at its own place. */
+export const askKey = ({ path }: Pick<Ask, "path">): string => path.replace(/^order\.asks\./u, "");
+
 function figureOf(ask: Ask, job: Job): FitFigure {
   const { name } = ask;
   switch (name) {
@@ -83,7 +85,7 @@ function figureOf(ask: Ask, job: Job): FitFigure {
     case "coreLine":
       return own((knife) => stackFigures(job, knife)[name]?.value ?? Number.NaN);
     default:
-      return own((knife) => sizeFigure(knife, { ...ask, name }, job.knife.tolerances, job.tolerances).value);
+      return own((knife) => sizeValue(knife, { ...ask, name }));
   }
 }
 

@@ -1,6 +1,7 @@
 import {
   dateOfDay,
   type Finding,
+  type FindingCode,
   MINUTES_PER_HOUR,
   minorText,
   oiledHandle,
@@ -10,6 +11,9 @@ import {
   time,
   WAIT_WORDS,
 } from "@scantling/geometry";
+import { withAccepted } from "../accepted.js";
+import { conflictFindings } from "../conflict/conflict-findings.js";
+import { orderFindings } from "../order-findings.js";
 import { dateWords } from "../report/dates.js";
 import type { Quote } from "./quote.js";
 
@@ -24,9 +28,30 @@ export function quoteFindings(quote: Omit<Quote, "findings">): Finding[] {
     ...dateFindings(quote),
     ...priceFindings(quote),
     ...timeFindings(quote),
+    ...askFindings(quote),
     ...orderFlags(job.spec.handle, checked === undefined ? undefined : dateOfDay(checked)),
   ];
 }
+
+/**
+ * Asks that cannot be had together: to be settled with the customer before the quote goes out. It stops nothing here, for a price
+ * and a date can be told all the same; `check` is what stops.
+ */
+function askFindings({ conflicts, measured }: Omit<Quote, "findings">): Finding[] {
+  const { job } = measured;
+  const own = orderFindings(measured).filter(({ code }) => OF_ASKS.includes(code));
+  const found = [...own, ...conflictFindings(conflicts, job.units)].map(
+    (finding): Finding => ({
+      ...finding,
+      severity: "warn",
+      text: `Settle this before you quote. ${finding.text}`,
+    }),
+  );
+  return withAccepted(found, job);
+}
+
+/** Findings of the order that are a quarrel of its asks, or of one with the steel. */
+const OF_ASKS: readonly FindingCode[] = ["asked-lengths-disagree", "hardness-out-of-reach"];
 
 function dateFindings({ promise, latestDay, beginDay }: Omit<Quote, "findings">): Finding[] {
   if (promise === undefined) return [];

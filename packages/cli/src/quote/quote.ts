@@ -20,6 +20,8 @@ import {
   stackBars,
   toMinor,
 } from "@scantling/geometry";
+import type { OrderConflicts } from "../conflict/ask-conflict.js";
+import { orderConflicts } from "../conflict/order-conflicts.js";
 import { EXIT } from "../exit-code.js";
 import { CommandFailure } from "../failure.js";
 import type { Measured } from "../measure.js";
@@ -54,6 +56,8 @@ export interface Quote {
   readonly depositMinor?: number;
   readonly materialsMinor: number;
   readonly hardness?: { readonly low: number; readonly high: number };
+  /** What of the order cannot be had together. */
+  readonly conflicts: OrderConflicts;
   readonly findings: readonly Finding[];
 }
 
@@ -94,6 +98,7 @@ export function makeQuote(measured: Measured, bars: Bars, wishes: QuoteWishes): 
     ...(promise === undefined ? {} : { promise }),
     ...money,
     ...(hardness === undefined ? {} : { hardness }),
+    conflicts: orderConflicts(measured),
   };
   return { ...quote, findings: quoteFindings(quote) };
 }

@@ -1,8 +1,10 @@
 import type { Finding } from "@scantling/geometry";
 import { radiansToDegrees } from "@scantling/geometry/units";
 import { type AskAnswer, limitsOf, type Verdict } from "../asks.js";
+import type { OrderConflicts } from "../conflict/ask-conflict.js";
 import { ASK_KINDS } from "../file/ask-fields.js";
 import type { Measured } from "../measure.js";
+import { conflictJson } from "./conflict-json.js";
 import { findingJson } from "./findings.js";
 import { hardnessJson } from "./hardness-text.js";
 import { materialsJson } from "./materials.js";
@@ -11,14 +13,20 @@ import { mendingJson } from "./mending-text.js";
 /**
  * What was asked and what was found, for programs: `scantling/check/1`. `verdict` of the whole is the worst of the
  * asks that are not wishes, and `not-met` where a finding says stop that is not accepted. Each ask's `standing` parts what is
- * `met` further; a hardness is `not-computed`.
+ * `met` further; a hardness is `not-computed`. `conflicts` has what cannot hold together, with what each ask would have to be.
  */
-export function checkJson(measured: Measured, findings: readonly Finding[], verdict: Verdict): unknown {
+export function checkJson(
+  measured: Measured,
+  findings: readonly Finding[],
+  verdict: Verdict,
+  conflicts: OrderConflicts,
+): unknown {
   const { answers, job } = measured;
   return {
     schema: "scantling/check/1",
     verdict,
     asks: [...answers.map((answer) => askJson(answer, measured)), ...hardnessJson(measured)],
+    ...conflictJson(conflicts),
     materials: materialsJson(job.spec),
     findings: findings.map((finding) => findingJson(finding, job)),
   };

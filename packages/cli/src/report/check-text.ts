@@ -1,15 +1,26 @@
 import type { Finding } from "@scantling/geometry";
+import type { OrderConflicts } from "../conflict/ask-conflict.js";
+import { askWords } from "../conflict/conflict-findings.js";
 import type { Measured } from "../measure.js";
 import { askRemarks, askTable, withinBandRemark } from "./asks-text.js";
 import { bySeverity, findingLines } from "./findings.js";
 import { hardnessRows } from "./hardness-text.js";
+import { wrap } from "./layout.js";
 import { mendingLines } from "./mending-text.js";
 
 /** What was asked, one by one, and everything that was found, with where each limit comes from. */
-export function checkText(measured: Measured, findings: readonly Finding[]): string[] {
+export function checkText(
+  measured: Measured,
+  findings: readonly Finding[],
+  conflicts: OrderConflicts,
+): string[] {
   const { answers, job } = measured;
   const { units } = job;
-  const remarks = [...askRemarks(answers, units), ...withinBandRemark(answers, units)];
+  const remarks = [
+    ...askRemarks(answers, units),
+    ...withinBandRemark(answers, units),
+    ...conflictRemark(conflicts),
+  ];
   return [
     "ASKED",
     ...askTable(answers, units, hardnessRows(measured, units)),
@@ -19,5 +30,20 @@ export function checkText(measured: Measured, findings: readonly Finding[]): str
     "FOUND",
     ...(findings.length === 0 ? ["Nothing to warn of."] : []),
     ...bySeverity(findings).flatMap((finding) => findingLines(finding, job, { basis: true })),
+  ];
+}
+
+/** What cannot be had together, in a line; how far each has to give way stands with the findings. */
+function conflictRemark({ conflicts, search }: OrderConflicts): string[] {
+  const sets = conflicts.filter(({ asks }) => asks.length > 1).map(({ asks }) => askWords(asks));
+  return [
+    ...(sets.length === 0
+      ? []
+      : wrap(`CANNOT ALL HOLD: ${sets.join("; ")}. Which to relax, and by how much: below, under FOUND.`)),
+    ...(search === "stopped"
+      ? wrap(
+          "Whether what is asked can all hold was not looked into to its end; scantling fit FILE looks further.",
+        )
+      : []),
   ];
 }

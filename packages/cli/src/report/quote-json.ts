@@ -1,5 +1,6 @@
 import { type AskedPrice, dateOfDay, type JobPrice, momentText } from "@scantling/geometry";
 import type { Quote } from "../quote/quote.js";
+import { conflictJson } from "./conflict-json.js";
 import { bySeverity, findingJson } from "./findings.js";
 
 /** A quote for programs: money in the smallest coin, dates as ISO 8601 writes them, moments by the shop's own clock. */
@@ -55,6 +56,7 @@ export function quoteJson(quote: Quote, files: readonly string[]): unknown {
             beginBy: promise.beginByDay === undefined ? null : dateOfDay(promise.beginByDay),
           },
     hardnessHrc: hardness === undefined ? null : [hardness.low, hardness.high],
+    ...conflictJson(quote.conflicts),
     findings: bySeverity(quote.findings).map((finding) => findingJson(finding, measured.job)),
     files,
   };

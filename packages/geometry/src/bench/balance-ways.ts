@@ -231,12 +231,18 @@ function heaviestPart(parts: readonly HandlePartSpec[], scale: Scale): BalanceWa
   return [{ kind: "part-mass", part: part.name, from: part.mass, to, ...then, reaches }];
 }
 
+/** A weight in the butt but for its mass: where it sits. */
+export function buttWeight(knife: Knife): Omit<HandlePartSpec, "mass"> {
+  const x = rearmostOf(knife) + IN_THE_BUTT;
+  return { name: "weight in the butt", at: { x, y: knife.outline.runs.spine.at(-1)?.to.y ?? 0 } };
+}
+
 function butt(knife: Knife, scale: Scale): BalanceWay[] {
   if (scale.forward) return [];
-  const x = rearmostOf(knife) + IN_THE_BUTT;
+  const place = buttWeight(knife);
+  const { x } = place.at;
   const mass = scale.massAt(x);
-  const y = knife.outline.runs.spine.at(-1)?.to.y ?? 0;
-  const weight: HandlePartSpec = { name: "weight in the butt", mass, at: { x, y } };
+  const weight: HandlePartSpec = { ...place, mass };
   const then = scale.read((spec) => ({
     ...spec,
     handle: { ...spec.handle, parts: [...(spec.handle?.parts ?? []), weight] },

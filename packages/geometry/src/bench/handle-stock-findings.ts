@@ -18,8 +18,9 @@ const HAIR = 1e-6;
 export function handleStockFindings(knife: Knife, { handleStock, kerf }: ShopSpec): Finding[] {
   const blank = handleBlank(knife, kerf);
   if (blank === undefined || handleStock === undefined) return [];
+  const { handleSpare } = knife.limits;
   const alike = handleStock.filter(({ material }) => isSameMaterial(material, blank.material));
-  if (alike.some((piece) => serves(piece, blank))) return [];
+  if (alike.some((piece) => serves(piece, blank, handleSpare.value))) return [];
   const [largest] = [...alike].sort((a, b) => volume(b) - volume(a));
   const needed = {
     material: blank.material,
@@ -49,20 +50,25 @@ export function handleStockFindings(knife: Knife, { handleStock, kerf }: ShopSpe
               ownHeight: length(largest.height),
               ownThickness: length(largest.thickness),
             },
-      basis: "the pieces of the shop file; the blank as it is sawn",
+      basis: handleSpare.basis,
     },
   ];
 }
 
 const volume = (piece: HandlePiece): number => piece.length * piece.height * piece.thickness;
 
-/** Whether a blank can be sawn from a piece, lying as it is or turned on its side. */
-function serves(piece: HandlePiece, { kind, bookMatched, ...blank }: HandleBlank): boolean {
+/**
+ * Whether a blank can be sawn from a piece, lying as it is or turned on its side.
+ *
+ * @param spare - what the piece is to be larger each way, mm.
+ */
+function serves(piece: HandlePiece, { kind, bookMatched, ...blank }: HandleBlank, spare: number): boolean {
   const { count = 1 } = piece;
+  const over = spare - HAIR;
   const holds = (thickness: number): boolean =>
-    piece.length >= blank.length - HAIR &&
-    ((piece.height >= blank.height - HAIR && piece.thickness >= thickness - HAIR) ||
-      (piece.thickness >= blank.height - HAIR && piece.height >= thickness - HAIR));
+    piece.length >= blank.length + over &&
+    ((piece.height >= blank.height + over && piece.thickness >= thickness + over) ||
+      (piece.thickness >= blank.height + over && piece.height >= thickness + over));
   if (kind === "block") return holds(blank.thickness);
   return (count >= 2 && holds(blank.thickness)) || (bookMatched !== undefined && holds(bookMatched));
 }

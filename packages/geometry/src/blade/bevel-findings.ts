@@ -72,13 +72,14 @@ function convexity(knife: Knife, side: Side): Finding[] {
     ];
   }
   const { crown } = face;
+  const { crownShare } = knife.limits;
   if (crown === undefined) return [];
   let worst:
     | { readonly x: number; readonly asked: number; readonly most: number; readonly gain: number }
     | undefined;
   for (const { x, height, rise } of looked) {
     const asked = crown.law.valueAt(x) * (crown.kind === "mm" ? 1 : 2 * rise);
-    const most = levelCrown(height, rise);
+    const most = levelCrown(height, rise) * Math.min(1, crownShare.value);
     if (asked > most + 1e-9 && (worst === undefined || asked - most > worst.asked - worst.most)) {
       worst = { x, asked, most, gain: 2 * rise };
     }
@@ -101,7 +102,7 @@ function convexity(knife: Knife, side: Side): Finding[] {
           ? {}
           : { askedShare: share(worst.asked / worst.gain), mostShare: share(worst.most / worst.gain) }),
       },
-      basis: "geometry: the arc that is level at the bevel line",
+      basis: crownShare.basis,
     },
   ];
 }
@@ -112,17 +113,26 @@ function wheel(knife: Knife, side: Side): Finding[] {
   if (form !== "hollow") return [];
   const path = facePath(knife.spec.blade.bevel, side, "wheelRadius");
   const looked = bevelStations(knife, side);
+  const { wheelRoom } = knife.limits;
   const worst = smallestWheel(looked);
-  if (worst === undefined || wheelRadius >= worst.radius - 1e-9)
+  const wanted = (worst?.radius ?? 0) * Math.max(1, wheelRoom.value);
+  if (worst === undefined || wheelRadius >= wanted - 1e-9)
     return hollowBack(knife, looked, wheelRadius, path);
   return [
     {
       code: "wheel-too-small",
-      severity: "stop",
+      ...(wheelRadius < worst.radius - 1e-9
+        ? {
+            severity: "stop",
+            text: "At {x} ahead of the heel a wheel of {radius} radius leaves the blade thinnest above its edge; {least} is the smallest that does not. Take a larger wheel, or grind the bevel lower.",
+          }
+        : {
+            severity: "warn",
+            text: "At {x} ahead of the heel a wheel of {radius} radius is nearly too small: the blade would be thinnest above its edge, and {least} is the least that is allowed. Take a larger wheel, or grind the bevel lower.",
+          }),
       path,
-      text: "At {x} ahead of the heel a wheel of {radius} radius leaves the blade thinnest above its edge; {least} is the smallest that does not. Take a larger wheel, or grind the bevel lower.",
-      values: { x: length(worst.x), radius: length(wheelRadius), least: length(worst.radius) },
-      basis: "geometry: the arc must not dip below the edge, R = c²/(t − e)",
+      values: { x: length(worst.x), radius: length(wheelRadius), least: length(wanted) },
+      basis: wheelRoom.basis,
     },
   ];
 }

@@ -1,4 +1,6 @@
 import { type Finding, length, type Quantity, type QuantityValue } from "../errors/issue.js";
+import { findingLimit } from "../limits/finding-limits.js";
+import type { Limit } from "../limits/limit.js";
 import {
   ANY_KNIFE,
   KNIFE_TYPES,
@@ -178,6 +180,7 @@ export interface AskedLengths {
  * Whether the lengths that were asked for add up: edge, ricasso and handle are the whole.
  *
  * @param ricasso - mm
+ * @param apart - how far they may miss adding up, mm.
  *
  * @example
  * const asked = {
@@ -187,11 +190,15 @@ export interface AskedLengths {
  * };
  * askedLengthFindings(asked, 10)[0]?.code; // "asked-lengths-disagree"
  */
-export function askedLengthFindings({ overall, edge, handle }: AskedLengths, ricasso: number): Finding[] {
+export function askedLengthFindings(
+  { overall, edge, handle }: AskedLengths,
+  ricasso: number,
+  apart: Limit = findingLimit("lengthsApart"),
+): Finding[] {
   const least = edge.low + handle.low + ricasso;
   const most = edge.high + handle.high + ricasso;
-  const tooLong = least > overall.high + HAIR;
-  if (!tooLong && !(most < overall.low - HAIR)) return [];
+  const tooLong = least > overall.high + apart.value + HAIR;
+  if (!tooLong && !(most < overall.low - apart.value - HAIR)) return [];
   return [
     {
       code: "asked-lengths-disagree",
@@ -207,7 +214,7 @@ export function askedLengthFindings({ overall, edge, handle }: AskedLengths, ric
         sum: length(tooLong ? least : most),
         whole: length(tooLong ? overall.high : overall.low),
       },
-      basis: "the order: edge, ricasso and handle are the whole",
+      basis: apart.basis,
     },
   ];
 }

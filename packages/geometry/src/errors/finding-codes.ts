@@ -141,6 +141,9 @@ export const FINDING_CODES = [
   "reading-under-target",
   // the order
   "wish-not-met",
+  "asks-contradict",
+  "asks-collide",
+  "ask-out-of-reach",
   "accepted-not-found",
   "pin-loose",
   // a quote

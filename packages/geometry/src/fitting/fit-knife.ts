@@ -1,6 +1,6 @@
 import { checkProblem } from "./check-problem.js";
 import { conflictOf } from "./conflict.js";
-import type { FitAnswer, FitConflict, FitProblem } from "./fit-problem.js";
+import type { FitAnswer, FitConflict, FitProblem, SearchBounds } from "./fit-problem.js";
 import { FitSearch } from "./fit-search.js";
 import { halfSquares, NO_MISS } from "./misses.js";
 import { reachesOf } from "./reach.js";
@@ -37,18 +37,25 @@ export function fitKnife(problem: FitProblem): FitAnswer | undefined {
   };
 }
 
+/** Nothing can be said for sure: the search had to stop before it knew whether the asks can be met. */
+const NOT_KNOWN: FitConflict = { outOfReach: [], asks: [], relaxations: [], isWhole: false };
+
 /**
  * Finds asks that cannot hold together whatever the allowed changes, and what to relax. For an order before it is quoted.
  *
+ * @param bounds - with them relaxations are told between the steps of the bench, without a knife to set: that takes longest.
+ * @returns undefined where all asks can be met between the steps of the bench, or no knife can be built. Where the search had to
+ *   stop before it knew, a conflict of no asks that is not whole.
  * @throws {RangeError} as {@link fitKnife}.
- * @returns undefined where all asks can be met between the steps of the bench, or no knife can be built.
  *
  * @example
  * findConflict({ spec, dimensions: [], asks: [] }); // undefined
  */
-export function findConflict(problem: FitProblem): FitConflict | undefined {
+export function findConflict(problem: FitProblem, bounds?: SearchBounds): FitConflict | undefined {
   checkProblem(problem);
-  const search = new FitSearch(problem);
+  const search = new FitSearch(problem, bounds);
   const near = search.nearest(search.bands());
-  return near === undefined || near.miss <= NO_MISS ? undefined : conflictOf(search, problem, near);
+  if (near !== undefined && near.miss <= NO_MISS) return undefined;
+  if (search.isSpent) return NOT_KNOWN;
+  return near && conflictOf(search, problem, near, bounds === undefined);
 }

@@ -23,6 +23,12 @@ export interface FitProblem {
   readonly asks: readonly FitAsk[];
 }
 
+/** How long a search may go on. */
+export interface SearchBounds {
+  /** Knives that are measured at the most. */
+  readonly mostKnives: number;
+}
+
 /** A dimension as it comes out. */
 export interface FittedDimension {
   readonly dimension: FitDimension;
@@ -74,6 +80,8 @@ export interface FitConflict {
   readonly asks: readonly FitAsk[];
   /** One at a time: relax this, and everything else can be met. An ask that helps nothing by itself is not among them. */
   readonly relaxations: readonly FitRelaxation[];
+  /** Whether the search came to its end. If not, what is told is true, but there may be more to tell and a smaller quarrel. */
+  readonly isWhole: boolean;
 }
 
 /** How much of the window of an ask can be reached while all asks hold. */

@@ -24,9 +24,20 @@ export class FitScale {
   private readonly scales: readonly number[];
   private readonly known = new Map<string, readonly number[] | undefined>();
   private readonly sound = new Map<string, boolean>();
+  private readonly most: number;
+  private hasRefused = false;
 
-  constructor(spec: KnifeSpec, dimensions: readonly FitDimension[], figures: readonly MeasuredFigure[]) {
+  /**
+   * @param most - knives that are measured; from then on there is none but those that are known.
+   */
+  constructor(
+    spec: KnifeSpec,
+    dimensions: readonly FitDimension[],
+    figures: readonly MeasuredFigure[],
+    most = Number.POSITIVE_INFINITY,
+  ) {
     this.dimensions = dimensions;
+    this.most = most;
     this.reader = new FigureReader(
       spec,
       figures.map(({ figure }) => figure),
@@ -36,6 +47,11 @@ export class FitScale {
       low: dimensions.map((each) => this.changeTo(each, each.least)),
       high: dimensions.map((each) => this.changeTo(each, each.most)),
     };
+  }
+
+  /** Whether a knife was not measured because enough of them had been. */
+  get isSpent(): boolean {
+    return this.hasRefused;
   }
 
   /** The change that leads to a value of a dimension. */
@@ -68,6 +84,10 @@ export class FitScale {
   private measured(sizes: Sizes): readonly number[] | undefined {
     const key = keyOf(sizes);
     if (!this.known.has(key)) {
+      if (this.known.size >= this.most) {
+        this.hasRefused = true;
+        return undefined;
+      }
       const values = this.reader.read((spec) => this.vary(spec, sizes));
       this.known.set(
         key,

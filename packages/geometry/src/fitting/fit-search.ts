@@ -1,7 +1,7 @@
 import { spreadPoints } from "../numeric/spread-points.js";
 import { type Approach, approach, isBetter } from "./approach.js";
 import type { FitDimension } from "./dimension.js";
-import type { FitAsk, FitProblem, FittedDimension, FittedKnife } from "./fit-problem.js";
+import type { FitAsk, FitProblem, FittedDimension, FittedKnife, SearchBounds } from "./fit-problem.js";
 import { FitScale } from "./fit-scale.js";
 import { type Band, halfSquares, missOf, missOfAll, NO_MISS } from "./misses.js";
 import { type Settled, settle } from "./settle.js";
@@ -24,11 +24,22 @@ export class FitSearch {
   private readonly dimensions: readonly FitDimension[];
   private readonly asks: readonly FitAsk[];
 
-  constructor(problem: FitProblem) {
+  private readonly isQuick: boolean;
+
+  /**
+   * @param bounds - with them it is asked whether the asks can be met, not by how little a change.
+   */
+  constructor(problem: FitProblem, bounds?: SearchBounds) {
+    this.isQuick = bounds !== undefined;
     this.problem = problem;
     this.dimensions = byName(problem.dimensions);
     this.asks = byName(problem.asks);
-    this.scale = new FitScale(problem.spec, this.dimensions, this.asks);
+    this.scale = new FitScale(problem.spec, this.dimensions, this.asks, bounds?.mostKnives);
+  }
+
+  /** Whether it has had to stop looking: what it found may not be the last word. */
+  get isSpent(): boolean {
+    return this.scale.isSpent;
   }
 
   /**
@@ -55,7 +66,7 @@ export class FitSearch {
     for (const placeOf of places) {
       const place = placeOf();
       const model = best?.model.recentred(this.scale.sampled, place, RECENTRED_STEP, box);
-      const found = approach(this.scale, bands, place, model);
+      const found = approach(this.scale, bands, place, model, this.isQuick);
       if (found !== undefined && isBetter(found, best)) best = found;
       if (best !== undefined && best.miss <= NO_MISS) break;
     }
@@ -67,7 +78,7 @@ export class FitSearch {
     const { box, dimensions } = this.scale;
     let best: readonly number[] = box.low.map(() => 0);
     let least = Number.POSITIVE_INFINITY;
-    for (const shares of spreadPoints(dimensions.length, PLACES)) {
+    for (const shares of spreadPoints(dimensions.length, this.isQuick ? FEW_PLACES : PLACES)) {
       const place = shares.map((share, i) => {
         const [low, high] = [box.low[i] ?? 0, box.high[i] ?? 0];
         return low + share * (high - low);
@@ -82,7 +93,7 @@ export class FitSearch {
   /** Looks on from a place that another search came to. */
   onward(bands: readonly Band[], from: Approach): Approach {
     const model = from.model.recentred(this.scale.sampled, from.changes, RECENTRED_STEP, this.scale.box);
-    return approach(this.scale, bands, from.changes, model) ?? from;
+    return approach(this.scale, bands, from.changes, model, this.isQuick) ?? from;
   }
 
   /**
@@ -157,6 +168,8 @@ const RECENTRED_STEP = 0.05;
 
 /** Places that are looked at where nothing else has led to the asks. */
 const PLACES = 48;
+/** The same where the search is bounded. */
+const FEW_PLACES = 16;
 
 /** What is no more than rounding is no miss. */
 const missFrom = (miss: number): number => (miss <= NO_MISS ? 0 : miss);

@@ -2,6 +2,27 @@ import { type LimitEntry, PRACTICE } from "./limit.js";
 
 /** Limits of what is set at the bench. */
 export const BENCH_LIMITS = {
+  wheelRoom: {
+    quantity: "count",
+    value: 1,
+    about: "Wheel over the smallest that leaves the blade nowhere thinner than its edge, at least; 1 or more",
+    trips: ["wheel-too-small"],
+    basis: "geometry: the arc must not dip below the edge, R = c²/(t − e)",
+  },
+  crownShare: {
+    quantity: "share",
+    value: 1,
+    about: "Most of the crown whose arc is level at the bevel line",
+    trips: ["crown-too-large"],
+    basis: "geometry: the arc that is level at the bevel line",
+  },
+  handleSpare: {
+    quantity: "length",
+    value: 0,
+    about: "What a piece on the shelf is to be larger than the blank of the handle, each way",
+    trips: ["handle-stock-small"],
+    basis: "the pieces of the shop file; the blank as it is sawn",
+  },
   kitchenWedge: {
     quantity: "length",
     value: 0.46,

@@ -121,6 +121,13 @@ export const BLADE_LIMITS = {
     trips: ["wood-not-dry"],
     basis: "makers' discussions: 6 to 8 % when it is fitted; no standard",
   },
+  lengthsApart: {
+    quantity: "length",
+    value: 0,
+    about: "How far the lengths that are asked for may miss adding up",
+    trips: ["asked-lengths-disagree"],
+    basis: "the order: edge, ricasso and handle are the whole",
+  },
   thickSpine: {
     quantity: "length",
     value: 10,

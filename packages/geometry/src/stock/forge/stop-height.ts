@@ -1,5 +1,6 @@
 import { type Finding, length } from "../../errors/issue.js";
 import { findingLimit } from "../../limits/finding-limits.js";
+import { SHOP_BASIS } from "../../limits/limit.js";
 import type { PressWork } from "./press-defaults.js";
 import { ELONGATION_BASIS, hotSize } from "./thermal-elongation.js";
 
@@ -39,7 +40,8 @@ export function stopHeightFindings(
   path: string,
 ): Finding[] {
   const right = stopHeight(cold, temperature, stopOffset);
-  if (stop >= right - findingLimit("stopUnder", given).value) return [];
+  const stopUnder = findingLimit("stopUnder", given);
+  if (stop >= right - stopUnder.value) return [];
   return [
     {
       code: "stop-under-hot-height",
@@ -52,7 +54,7 @@ export function stopHeightFindings(
         temperature: { quantity: "temperature", value: temperature },
         right: length(right),
       },
-      basis: ELONGATION_BASIS,
+      basis: stopUnder.basis === SHOP_BASIS ? `${ELONGATION_BASIS}; ${SHOP_BASIS}` : ELONGATION_BASIS,
     },
   ];
 }
