@@ -62,7 +62,12 @@ export class FitSearch {
   nearest(bands: readonly Band[]): Approach | undefined {
     const { box } = this.scale;
     let best: Approach | undefined;
-    const places = [() => box.low.map(() => 0), () => box.low, () => box.high, () => this.bestPlace(bands)];
+    const places = [
+      () => box.low.map(() => 0),
+      // Whoever may not measure many knives takes the best of a few places for the ends of the ranges.
+      ...(this.isQuick ? [] : [() => box.low, () => box.high]),
+      () => this.bestPlace(bands),
+    ];
     for (const placeOf of places) {
       const place = placeOf();
       const model = best?.model.recentred(this.scale.sampled, place, RECENTRED_STEP, box);
