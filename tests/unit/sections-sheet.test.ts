@@ -160,3 +160,30 @@ describe("what the sheet of the market garden knife shows", () => {
     expect(texts.some((text) => text.startsWith(`${Number(behind.toFixed(2))} mm [`))).toBe(true);
   });
 });
+
+describe("heights above the edge", () => {
+  test("are 5, 10 and 20 mm in a shop of mm, and fractions of an inch in one of inches", async () => {
+    const file = `${ROOT}/examples/camp-knife/camp-knife.knife.yaml`;
+    const ladder = async (units: "mm" | "in") => {
+      const model = makeSectionsModel(measure(await loadJob(nodeIo(), file, { units })));
+      const texts = textsOf(pagesOf(model, "A4"));
+      return {
+        heights: [
+          ...new Set(model.stations.flatMap(({ aboveEdge }) => aboveEdge.map(({ above }) => above))),
+        ].sort((a, b) => a - b),
+        heads: texts.filter((text) => / up$/.test(text)),
+        words: texts.find((text) => text.includes(" up: ")),
+      };
+    };
+    expect(await ladder("mm")).toEqual({
+      heights: [5, 10, 20],
+      heads: ["5 up", "10 up", "20 up"],
+      words: "5, 10, 20 up: thickness so many mm above the edge.",
+    });
+    const { heights, heads, words } = await ladder("in");
+    for (const [index, inches] of [3 / 16, 3 / 8, 3 / 4].entries())
+      expect(heights[index]).toBeCloseTo(inches * 25.4, 12);
+    expect(heads).toEqual(["3/16 up", "3/8 up", "3/4 up"]);
+    expect(words).toBe("3/16, 3/8, 3/4 up: thickness so many inches above the edge.");
+  });
+});

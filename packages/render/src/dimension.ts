@@ -1,5 +1,5 @@
 import type { Vec2 } from "@scantling/geometry";
-import { type DrawingItem, lettering, type PathItem, polyline, strokes } from "./drawing.js";
+import { type DrawingItem, lettering, type PathItem, polyline, strokes, type TextItem } from "./drawing.js";
 import { KEY, SMALL } from "./lettering-size.js";
 import { textReach, textWidth } from "./text-metrics.js";
 
@@ -77,8 +77,25 @@ export function levelDimension(dimension: LevelDimension): DrawingItem[] {
     ]),
     arrowhead({ x: from, y }, inside ? Math.PI : 0),
     arrowhead({ x: to, y }, inside ? 0 : Math.PI),
-    lettering(text, { x: middle, y: y + baseLineAbove(height) }, { height, anchor: "middle" }),
+    {
+      ...lettering(text, { x: middle, y: y + baseLineAbove(height) }, { height, anchor: "middle" }),
+      slide: slideOf(dimension, width, middle),
+    },
   ];
+}
+
+/** Where else between the ends the figure may stand, counted from where it does. */
+function slideOf(
+  { from, to, clearOf }: LevelDimension,
+  width: number,
+  middle: number,
+): NonNullable<TextItem["slide"]> {
+  const half = width / 2 + TEXT_GAP + ARROW_LENGTH;
+  const stops = [from, ...clearOf.filter((x) => x > from && x < to), to].sort((a, b) => a - b);
+  return stops.slice(1).flatMap((end, index) => {
+    const room = { from: (stops[index] ?? end) + half - middle, to: end - half - middle };
+    return room.to > room.from ? [room] : [];
+  });
 }
 
 /** Clear space between lettering and the line on which it stands, mm: a little more than half an arrowhead. */
@@ -168,8 +185,13 @@ function uprightText(dimension: UprightDimension, side: number): DrawingItem[] {
   const { low, high, x, main, other } = dimension;
   const length = high - low;
   const middle = (low + high) / 2;
-  const along = (text: string, height: number, at: number): DrawingItem =>
-    lettering(text, { x: at, y: middle }, { height, anchor: "middle", rotation: Math.PI / 2 });
+  const along = (text: string, height: number, at: number): DrawingItem => {
+    const room = length / 2 - textWidth(text, height) / 2 - TEXT_GAP - ARROW_LENGTH;
+    return {
+      ...lettering(text, { x: at, y: middle }, { height, anchor: "middle", rotation: Math.PI / 2 }),
+      ...(room > 0 ? { slide: [{ from: -room, to: room }] } : {}),
+    };
+  };
   const left = (height: number): number => x - baseLineAbove(height);
   const right = (text: string, height: number): number => x + OVER_LINE + textReach(text, height).over;
   const whole = other === undefined ? main : `${main} ${other}`;

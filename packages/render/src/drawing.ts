@@ -41,6 +41,8 @@ export interface TextItem {
   readonly text: string;
   /** Headings and figures that are read from afar. */
   readonly bold?: boolean;
+  /** How far a figure may be moved along its dimension line from where it stands, mm forward; left out: not at all. */
+  readonly slide?: readonly { readonly from: number; readonly to: number }[];
 }
 
 export interface GroupItem {

@@ -61,6 +61,10 @@ describe("figures of a sheet", () => {
     expect(ruleText(100, "in").main).toBe('3 15/16"');
     expect(ruleText(100, decimals).main).toBe('3.94"');
     expect(thickText(2.5, decimals)).toEqual(thickText(2.5, style("in", false, "fractions")));
+    // 0.2 in and 3 mm stand beside 0.18 in and 4.6 mm.
+    expect(thickText(5.08, "in")).toEqual({ main: '0.20"', other: "[5.1 mm]" });
+    expect(thickText(4.572, "in").main).toBe('0.18"');
+    expect(thickText(3, "mm")).toEqual({ main: "3.0 mm", other: '[0.12"]' });
     // 100.1 mm are 3.9409 in.
     expect(ruleUpText(100.1, decimals).main).toBe('3.95"');
     expect(ruleUpText(100.1, style("in", false, "fractions")).main).toBe('3 31/32"');

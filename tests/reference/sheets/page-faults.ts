@@ -60,7 +60,7 @@ const LOOKS = 40;
 
 /**
  * Lettering of which a part is on no page. What two pages overlap by is narrower than most lettering, so some is cut by the
- * edge of either: it is whole when they are joined.
+ * edge of either: it is whole when they are joined. A figure that can stand elsewhere on its line is whole on one of them.
  */
 function lostLettering(pages: readonly Drawing[]): string[] {
   const seen = new Map<string, { readonly item: TextItem; readonly windows: (Bounds | undefined)[] }>();
@@ -75,6 +75,8 @@ function lostLettering(pages: readonly Drawing[]): string[] {
   }
   return [...seen.values()].flatMap(({ item, windows }) => {
     if (windows.some((window) => window === undefined)) return [];
+    const isWhole = windows.some((window) => window !== undefined && holds(window, textBox(item)));
+    if ((item.slide ?? []).length > 0 && !isWhole) return [`the figure "${item.text}" is whole on no page`];
     const { minX, minY, maxX, maxY } = textBox(item);
     const corners = Array.from({ length: LOOKS + 1 }, (_, step) => step / LOOKS).flatMap((share) =>
       [minY, (minY + maxY) / 2, maxY].map((y) => ({ x: minX + (maxX - minX) * share, y })),
@@ -88,6 +90,9 @@ function lostLettering(pages: readonly Drawing[]): string[] {
     return lost ? [`a part of "${item.text}" is on no page`] : [];
   });
 }
+
+const holds = (window: Bounds, box: Bounds): boolean =>
+  box.minX >= window.minX && box.maxX <= window.maxX && box.minY >= window.minY && box.maxY <= window.maxY;
 
 function wordFaults({ title, description }: Drawing): string[] {
   return [

@@ -9,7 +9,7 @@ import {
   type TextItem,
   textBox,
 } from "@scantling/render";
-import { sizeText } from "../../../packages/render/src/label-text.js";
+import { lengthText, sizeText } from "../../../packages/render/src/label-text.js";
 
 /** By how much every other curve is farther from a name than its own, mm: a little less than is drawn to. */
 const NEARER = 0.7;
@@ -36,6 +36,13 @@ export function nameFaults(model: PlotsModel): string[] {
     ...figureFaults(
       ofThickness,
       thickness.stations.map(({ y }) => sizeText(y, units).main),
+    ),
+    ...untoldFaults(
+      ofThickness,
+      thickness.stations.map(({ x, y }) => {
+        const place = x === 0 ? "the heel" : lengthText(x, units).main;
+        return `at ${place}: ${sizeText(y, units).main}`;
+      }),
     ),
   ];
 }
@@ -109,6 +116,14 @@ function figureFaults(items: readonly Drawn[], figures: readonly string[]): stri
         ? []
         : [`"${text.text}" stands by the dot of ${figures[nearest]}`];
     });
+}
+
+/** The thickness of each station is told in words under the plot, whatever has room beside its dot. */
+function untoldFaults(items: readonly Drawn[], wanted: readonly string[]): string[] {
+  const said = textsIn(items)
+    .map(({ text }) => text)
+    .join(" ");
+  return wanted.filter((words) => !said.includes(words)).map((words) => `"${words}" is told nowhere`);
 }
 
 const textsIn = (items: readonly Drawn[]): TextItem[] =>

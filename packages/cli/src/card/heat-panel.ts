@@ -12,7 +12,7 @@ import {
   temperFor,
   USUAL_TEMPER,
 } from "@scantling/geometry";
-import { describeIssue, type FileUnits, formatTemperature } from "@scantling/geometry/units";
+import { describeIssue, type FileUnits } from "@scantling/geometry/units";
 import type { CardBlock, CardFigure, CardPanel } from "@scantling/render";
 import type { Job } from "../load.js";
 import { fixed } from "../report/figures.js";
@@ -28,6 +28,7 @@ import {
   unitsOf,
   words,
 } from "./card-blocks.js";
+import { heatText, heatWords } from "./heat-text.js";
 import { SourceLetters } from "./source-letters.js";
 
 /** Hardnesses for which a tempering temperature is told, HRC: closer than the tables hold would promise too much. */
@@ -162,18 +163,13 @@ function stepFigure(
   return {
     ticks: times,
     label: `${step.step}${name}${times > 1 ? ` ${times} ×` : ""}`,
-    figure: range(step, units),
+    figure: heatWords(step.low, step.high, units),
     ...otherBehind(
-      (of) => range(step, of),
+      (of) => heatWords(step.low, step.high, of),
       other,
       [how, sources.of(step)].filter((part) => part !== "").join(" "),
     ),
   };
-}
-
-function range({ low, high }: { low: number; high: number }, units: FileUnits): string {
-  const shown = formatTemperature(high, units);
-  return low === high ? shown : `${formatTemperature(low, units).replace(/ ?°[CF]$/u, "")} to ${shown}`;
 }
 
 /** What the shop wrote itself stands as it was written. */
@@ -201,18 +197,25 @@ function temperBlocks(
     .map((hardness) => ({ hardness, choices: temperFor(steel, hardness) }));
   const choices = rows[0]?.choices ?? [];
   const letter = sources.of(TEMPER_PRACTICE);
+  const about = (column: number): string =>
+    rows.some(({ choices: all }) => {
+      const temperature = all[column]?.temperature;
+      return temperature !== undefined && heatText(temperature, temperature, units).about;
+    })
+      ? "about "
+      : "";
   if (choices.length === 0)
     return [figures({ ...usual, beside: `${letter}; heat as its sheet says, no table is known` })];
   return [
     figures({ ...usual, beside: `${letter}; table ± ${TEMPER_SCATTER} HRC` }),
     ...table(
-      ["HRC", ...choices.map((choice) => `temper at ${sources.of(choice)}`)],
+      ["HRC", ...choices.map((choice, column) => `temper at ${about(column)}${sources.of(choice)}`)],
       rows
         .filter((row) => row.choices.some(({ temperature }) => temperature !== undefined))
         .map((row) => [
           `${row.hardness}`,
           ...row.choices.map(({ temperature }) =>
-            temperature === undefined ? "–" : formatTemperature(temperature, units),
+            temperature === undefined ? "–" : heatText(temperature, temperature, units).text,
           ),
         ]),
     ),

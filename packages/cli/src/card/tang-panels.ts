@@ -1,6 +1,6 @@
 import { type BenchSetUp, letterName } from "@scantling/geometry";
 import { type FileUnits, formatCaliper } from "@scantling/geometry/units";
-import type { CardCell, CardPanel } from "@scantling/render";
+import type { CardCell, CardPanel, DrillingHole } from "@scantling/render";
 import type { Measured } from "../measure.js";
 import { makeDrillingModel } from "../models/drilling-model.js";
 
@@ -31,8 +31,22 @@ function drillPanel(measured: Measured): CardPanel[] {
   return panel("Drill the steel", `square, ${units}`, [
     ...table(["", "from butt", "from top", "hole", "drill"], rows),
     ...(heel ? [words("* from the heel, towards the tip")] : []),
-    ...(rows.length === 0 ? [] : [words("Butt and top as finished: profile ground to the line.")]),
+    ...(rows.length === 0
+      ? []
+      : [words(`${playWords(drilling?.holes ?? [], units)}Butt and top as finished.`)]),
   ]);
+}
+
+/** What the pins have, hole less pin: `Pin play: A, B 0.05 mm. `; nothing where no pin goes through. */
+function playWords(holes: readonly DrillingHole[], units: FileUnits): string {
+  const by = new Map<string, string[]>();
+  for (const [index, { play }] of holes.entries()) {
+    if (play === undefined) continue;
+    const text = formatCaliper(play, units);
+    by.set(text, [...(by.get(text) ?? []), letterName(index)]);
+  }
+  const told = [...by].map(([text, names]) => `${names.join(", ")} ${text}`);
+  return told.length === 0 ? "" : `Pin play: ${told.join("; ")}. `;
 }
 
 /** Places closer than this are one, mm. */

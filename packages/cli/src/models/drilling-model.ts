@@ -1,5 +1,6 @@
 import {
   crossingsAtX,
+  type HoleSetUp,
   holeSetUps,
   nearestOnPath,
   type Outline,
@@ -27,7 +28,7 @@ export function makeDrillingModel(measured: Measured): DrillingModel | undefined
   const { outline, allowances } = knife;
   const { holes } = inFileTerms(job, () => statePattern(knife, "finished"));
   if (holes.length === 0) return undefined;
-  const drillAt = drillsOf(measured);
+  const setUpAt = setUpsOf(measured);
   const edge = levelEdge(outline);
   const { outline: over, butt } = allowances;
   return {
@@ -38,7 +39,7 @@ export function makeDrillingModel(measured: Measured): DrillingModel | undefined
     outline: outline.path,
     handleFront: outline.handleFront,
     edgeLength: outline.edgeLength,
-    holes: holes.map((hole) => drillingHole(hole, holes, outline.path, drillAt(hole.centre))),
+    holes: holes.map((hole) => drillingHole(hole, holes, outline.path, setUpAt(hole.centre))),
     ...(edge === undefined ? {} : { levelEdge: edge }),
     ...(over > 0 || butt > 0 ? { forged: { outline: over, butt } } : {}),
   };
@@ -47,18 +48,21 @@ export function makeDrillingModel(measured: Measured): DrillingModel | undefined
 /** Centres closer than this are of one hole, mm. */
 const SAME_CENTRE = 1e-9;
 
-/** What to drill the hole of the steel with that has a centre here; undefined where the shop has no drill for it. */
-function drillsOf({ job, knife }: Measured): (centre: Vec2) => string | undefined {
+/** What is drilled for the hole of the steel that has a centre here. */
+function setUpsOf({ job, knife }: Measured): (centre: Vec2) => HoleSetUp | undefined {
   const setUps = inFileTerms(job, () => holeSetUps(knife, job.shop.drills ?? []));
-  return ({ x, y }) =>
-    setUps.find(({ at }) => Math.hypot(at.x - x, at.y - y) < SAME_CENTRE)?.steel?.drill.name;
+  return ({ x, y }) => setUps.find(({ at }) => Math.hypot(at.x - x, at.y - y) < SAME_CENTRE);
 }
+
+/** Hole less pin: with the shop's drill, or as the hole is drawn where it has none. */
+const playOf = ({ pin, diameter, steel }: HoleSetUp): { play?: number } =>
+  pin === undefined ? {} : { play: steel?.clearance ?? diameter - pin };
 
 function drillingHole(
   hole: PatternHole,
   all: readonly PatternHole[],
   outline: Path,
-  drill: string | undefined,
+  setUp: HoleSetUp | undefined,
 ): DrillingHole {
   const centres = [hole.centre, ...(hole.slot === undefined ? [] : [hole.slot.to])];
   const pitch = pitchOf(hole, all);
@@ -67,7 +71,8 @@ function drillingHole(
     places: centres.map((centre) => placeOf(centre, outline)),
     rimToEdge: leastDistance(hole.centre, hole.slot?.to ?? hole.centre, outline) - hole.diameter / 2,
     ...(pitch === undefined ? {} : { pitch }),
-    ...(drill === undefined ? {} : { drill }),
+    ...(setUp?.steel === undefined ? {} : { drill: setUp.steel.drill.name }),
+    ...(setUp === undefined ? {} : playOf(setUp)),
   };
 }
 

@@ -7,6 +7,7 @@ import {
   sectionOutline,
   thicknessAbove,
 } from "@scantling/geometry";
+import { inchesToMm } from "@scantling/geometry/units";
 import type { SectionStation, SectionsModel } from "@scantling/render";
 import { inFileTerms, type Measured } from "../measure.js";
 import { type SectionPlace, sectionPlaces } from "./section-places.js";
@@ -14,8 +15,15 @@ import { sheetUnits } from "./sheet-units.js";
 
 /** A section lower than this is the point of the blade: there is nothing to be seen, mm. */
 const LOWEST = 1.5;
-/** Heights above the edge whose thickness is listed, mm. */
-const HEIGHTS = [5, 10, 20] as const;
+/**
+ * Heights above the edge whose thickness is listed, mm: 5, 10, 20 mm; 3/16, 3/8, 3/4 in, which are nearest to them among
+ * the fractions that halve; 0.2, 0.4, 0.8 in where inches are decimals.
+ */
+const HEIGHTS = {
+  mm: [5, 10, 20],
+  fractions: [3 / 16, 3 / 8, 3 / 4].map(inchesToMm),
+  decimals: [0.2, 0.4, 0.8].map(inchesToMm),
+} as const;
 /** Share of the edge length near which the edge is drawn by itself once more. */
 const SECOND_EDGE = 0.75;
 
@@ -33,14 +41,28 @@ export function makeSectionsModel(measured: Measured, at?: string): SectionsMode
     title: job.knife.order.title,
     steel: job.spec.steel.name,
     outline: knife.outline.path,
-    stations: inFileTerms(job, () => sectionStations(knife, places)),
+    stations: inFileTerms(job, () =>
+      sectionStations(
+        knife,
+        places,
+        HEIGHTS[job.units === "mm" ? "mm" : (job.shopPlaces?.sheets?.inches ?? "fractions")],
+      ),
+    ),
     units: sheetUnits(job),
   };
 }
 
-/** The sections at these places; where the blade runs out in a point there is none. */
-export function sectionStations(knife: Knife, places: readonly SectionPlace[]): SectionStation[] {
-  const stations = places.flatMap((place) => stationOf(knife, place));
+/**
+ * The sections at these places; where the blade runs out in a point there is none.
+ *
+ * @param heights - Above the edge, whose thickness is listed, mm.
+ */
+export function sectionStations(
+  knife: Knife,
+  places: readonly SectionPlace[],
+  heights: readonly number[] = HEIGHTS.mm,
+): SectionStation[] {
+  const stations = places.flatMap((place) => stationOf(knife, place, heights));
   const details = detailsOf(
     stations.filter(({ drawn }) => drawn),
     knife.outline.edgeLength,
@@ -50,7 +72,7 @@ export function sectionStations(knife: Knife, places: readonly SectionPlace[]): 
 
 type Drawn = Omit<SectionStation, "edgeDetail">;
 
-function stationOf(knife: Knife, { x, place, drawn }: SectionPlace): Drawn[] {
+function stationOf(knife: Knife, { x, place, drawn }: SectionPlace, heights: readonly number[]): Drawn[] {
   const contours = (state: PieceState): SectionStation["finished"] =>
     sectionOutline(knife, x, state).contours;
   const { thickness, atSwedge, height, area } = sectionAt(knife, x);
@@ -70,7 +92,7 @@ function stationOf(knife: Knife, { x, place, drawn }: SectionPlace): Drawn[] {
       ...(atSwedge === undefined ? {} : { atSwedge }),
       height,
       area,
-      aboveEdge: marks.right === undefined ? [] : thicknessAbove(knife, x, HEIGHTS),
+      aboveEdge: marks.right === undefined ? [] : thicknessAbove(knife, x, heights),
     },
   ];
 }

@@ -74,7 +74,8 @@ const isNothing = (value: number): boolean => Math.abs(value) < 1e-9;
 
 /** To 0.1 mm, or the nearest 1/64 in. */
 export function lengthText(mm: number, units: FileUnits): string {
-  return units === "mm" ? `${fixed(mm, 1)} mm` : formatLength(mm, "in", { remainder: false });
+  const text = units === "mm" ? `${fixed(mm, 1)} mm` : formatLength(mm, "in", { remainder: false });
+  return text.replace(/^-/u, "−");
 }
 
 /** Coarse ones first: the first that shows a difference is enough. */

@@ -100,7 +100,7 @@ function pressLines(units: FileUnits): Commented[] {
       "if wanted",
     ],
     [`#   shims: [${mm ? "0.2, 0.5, 1, 2" : "0.010, 0.020, 1/32, 1/16"}]`, "if wanted"],
-    [`#   stopOffset: ${stopOffset.value}`, "default: cold piece over its stop"],
+    [`#   stopOffset: ${stopOffset.value}`, "default: hot piece over its stop"],
     [`#   maxReduction: ${percent(maxReduction.value)}`, "default: the most a pass takes"],
     [`#   temperature: ${temperature.value} °C`, "default: at the last squeeze"],
     [`#   weldingTemperature: ${weldingTemperature.value} °C`, "default"],

@@ -52,6 +52,7 @@ describe("the demo's card, checked by hand", () => {
       ["B pin", "54.00", "16.00", "4.00", "4 mm"],
       ["C thong", "22.00", "16.00", "6.00", "6 mm"],
     ]);
+    expect(textOf(panelOf(card, "Drill the steel"))).toContain("Pin play: A, B 0.00 mm.");
     // 2.2 mm over 128 mm: 16, 74 and 128 mm behind the handle front.
     expect(rowsOf(panelOf(card, "Taper the tang"))).toEqual([
       ["16.0", "0.14", "0.28"],

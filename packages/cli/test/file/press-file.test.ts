@@ -1,3 +1,5 @@
+import { readFileSync } from "node:fs";
+import { stopHeight } from "@scantling/geometry";
 import { describe, expect, test } from "vitest";
 import { readShopFile } from "../../src/file/shop-file.js";
 import { inShort, shopProblems } from "./files.js";
@@ -68,5 +70,25 @@ press:
     const problems = inShort(shopProblems(`press:\n  ${line}\n`));
     expect(problems).toHaveLength(1);
     expect(problems[0]).toContain(expected);
+  });
+});
+
+describe("the offset of a stop", () => {
+  test.each([
+    [
+      "schemas/shop.schema.json",
+      /pressed at (\d+) °C on a stop of (\d+) mm and ([\d.]+) mm when cold.*so ([\d.]+) mm/u,
+    ],
+    [
+      "docs/model.md",
+      /pressed at\s+(\d+) °C on a stop of (\d+) mm that measures ([\d.]+) mm when cold[\s\S]*?stopOffset: ([\d.]+) mm/u,
+    ],
+  ])("has an example that comes out as the stops are reckoned: %s", (file, example) => {
+    const text = readFileSync(new URL(`../../../../${file}`, import.meta.url), "utf8");
+    const [celsius = 0, stop = 0, cold = 0, offset = 0] = (example.exec(text) ?? []).slice(1).map(Number);
+    expect(stop).toBeGreaterThan(0);
+    // By EN 1993-1-2 steel is 1.28 % longer at 950 °C; the sizes are told to 0.01 mm.
+    expect(cold * 1.0128 - stop).toBeCloseTo(offset, 1);
+    expect(Math.abs(stopHeight(cold, celsius, offset) - stop)).toBeLessThan(0.01);
   });
 });

@@ -55,6 +55,14 @@ describe("the demo's drill layout", () => {
     expect(await drills("[4.1 mm]")).toEqual(["4.1 mm", "4.1 mm", undefined]);
     expect(await drills("[]")).toEqual([undefined, undefined, undefined]);
   });
+
+  it("tells the play of each pin, the hole as drilled less the pin of 4 mm, and none where no pin goes", async () => {
+    const plays = async (given?: string) =>
+      (await modelOf(DEMO_KNIFE, given)).holes.map(({ play }) => play?.toFixed(9));
+    expect(await plays("[4.1 mm, 6.1 mm]")).toEqual(["0.100000000", "0.100000000", undefined]);
+    // Without a drill the hole is as it is drawn.
+    expect(await plays("[]")).toEqual(["0.000000000", "0.000000000", undefined]);
+  });
 });
 
 describe("other layouts", () => {

@@ -36,7 +36,7 @@ export function checkPress(press: PressSpec): Issue[] {
           {
             code: "offset-out-of-range",
             path: "press.stopOffset",
-            text: "{value} is no offset of a stop: give what the cold piece came out thicker by, {most} at the most.",
+            text: "{value} is no offset of a stop: give how much thicker than its stop the piece was while hot, which is its cold size grown by the heat, less the stop; {most} at the most.",
             values: { value: length(stopOffset), most: length(GREATEST_OFFSET) },
           },
         ]),

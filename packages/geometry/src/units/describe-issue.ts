@@ -17,7 +17,7 @@ const AS_WRITTEN = 1e-6;
 
 /**
  * The sentence of an issue, a finding, or whatever else has numbers in it, with these filled in. Two numbers of it that differ are shown with as many digits
- * as it takes to see that: no limit of 3 is passed by a 3. What lies no way ahead of the heel lies at it.
+ * as it takes to see that: no limit of 3 is passed by a 3. Below nothing they have a true minus. What lies no way ahead of the heel lies at it.
  *
  * @param units - Units to show lengths, masses and temperatures in.
  * @throws {InternalError} where the text names a value that the issue does not carry.
@@ -36,14 +36,14 @@ export function describeIssue(issue: TextWithValues, units: FileUnits): string {
     invariant(value !== undefined, `the text "${issue.text}" names a value {${name}}`);
     return typeof value === "string"
       ? value
-      : formatQuantity(value, units, digitsToTell(value, shown, units));
+      : formatQuantity(value, units, digitsToTell(value, shown, units)).replace(/^-/u, "−");
   });
   return text.replace(AT_HEEL, (_, start: string | undefined) => `${start ?? "at"} the heel`);
 }
 
 const NAMES = /\{(\w+)\}/gu;
 /** No distance from the heel, with the word before it that already says a place. */
-const AT_HEEL = /(?:\b(At|at|From|from) )?(?<![\d./-])0(?: mm|") (?:ahead of|behind) the heel\b/gu;
+const AT_HEEL = /(?:\b(At|at|From|from) )?(?<![\d./−-])0(?: mm|") (?:ahead of|behind) the heel\b/gu;
 
 /** Closer than this, as a share, two numbers are one: the last digits of doubles. */
 const ONE = 1e-7;

@@ -110,7 +110,7 @@ describe("holes", () => {
           : String(error);
       }
     };
-    const there = "At x -60 mm the steel reaches from y 30 mm to y 60 mm.";
+    const there = "At x −60 mm the steel reaches from y 30 mm to y 60 mm.";
     expect(told(-60, 66)).toContain(
       `lies wholly outside the steel. Move it: x counts ahead of the heel, y up from it. ${there}`,
     );
@@ -118,7 +118,7 @@ describe("holes", () => {
     expect(told(-60, 59)).toContain(
       `it passes the outline by 2 mm (29.2 % of it is outside). Move it or drill smaller. ${there}`,
     );
-    expect(told(-160, 45)).toContain("The steel reaches from x -130 mm to x 200 mm.");
+    expect(told(-160, 45)).toContain("The steel reaches from x −130 mm to x 200 mm.");
     expect(told(-60, 54)).toContain(`6 mm from the top of the tang; at least 9 mm is needed.`);
     expect(told(-60, 54)).toContain(there);
     // Of a butt too near y says nothing.

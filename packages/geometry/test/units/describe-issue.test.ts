@@ -1,5 +1,14 @@
 import { describe, expect, it } from "vitest";
-import { count, InternalError, type Issue, length, mass, roughLength, share } from "../../src/index.js";
+import {
+  count,
+  InternalError,
+  type Issue,
+  length,
+  mass,
+  roughLength,
+  share,
+  temperature,
+} from "../../src/index.js";
 import { describeIssue, type FileUnits, formatQuantity } from "../../src/units/index.js";
 
 const issue: Issue = {
@@ -107,4 +116,14 @@ it("an estimate is shown in whole mm or eighths of an inch, without a mark", () 
   const issue = { code: "x", path: "", text: "bites of {bite}", values: { bite: roughLength(25.585) } };
   expect(describeIssue(issue, "mm")).toBe("bites of 26 mm");
   expect(describeIssue(issue, "in")).toBe('bites of 1"');
+});
+
+it("a number below nothing has a true minus, and stays a number in the values", () => {
+  const below = {
+    text: "From x {from} to {to}, at {t}.",
+    values: { from: length(-70), to: length(12.7), t: temperature(-40) },
+  };
+  expect(describeIssue(below, "mm")).toBe("From x −70 mm to 12.7 mm, at −40 °C.");
+  expect(describeIssue(below, "in")).toBe('From x −2 3/4"− to 1/2", at −40 °F.');
+  expect(below.values.from.value).toBe(-70);
 });

@@ -8,6 +8,7 @@ import { type TileGrid, tilesOf } from "./tiling/grid.js";
 import { joinWords } from "./tiling/join-words.js";
 import { markPlaces } from "./tiling/marks.js";
 import { MAP_WIDTHS, pageMap } from "./tiling/page-map.js";
+import { slideFigures } from "./tiling/slide-figures.js";
 import { type TileFrame, tileFrame } from "./tiling/tile-frame.js";
 import { type TileOptions, tileMeasures } from "./tiling/tile-options.js";
 import { tilePage } from "./tiling/tile-page.js";
@@ -16,7 +17,8 @@ import { tilePage } from "./tiling/tile-page.js";
  * A sheet whose view is larger than the paper, on several pages: first what is not the view, with a map of the pages,
  * then the pages on which the view is drawn, row by row. Their windows overlap; what nothing is drawn in gets no page.
  * The paper lies or stands, whichever takes fewer pages, and the windows are shifted so that as few features and as
- * little lettering as possible come where two pages overlap, and no page holds the last bit of the view alone.
+ * little lettering as possible come where two pages overlap, no page holds the last bit of the view alone, and joints go
+ * between pieces that are cut out rather than through them. Figures are moved along their lines out of the overlaps.
  *
  * Every page keeps the view's own mm, so that the same point has the same coordinates on each.
  *
@@ -30,7 +32,7 @@ export const onTiles = (
   options: TileOptions = {},
 ): Drawing[] | undefined => tiledSheet(content, view, paper, options)?.pages;
 
-/** A sheet on tiles, and what is not as it should be: features in overlaps, then pages with a sliver of the view alone. */
+/** A sheet on tiles, and what is not as it should be: features in overlaps, pages with a sliver of the view alone, joints through pieces. */
 export interface TiledPages {
   readonly pages: Drawing[];
   readonly flaws: readonly number[];
@@ -59,8 +61,18 @@ export function tiledSheet(
   const tiles = tilesOf(grid);
   const cover = coverPages(content, view, paper, grid);
   if (cover === undefined) return undefined;
-  const marks = markPlaces(grid, drawn);
-  const sheet = { content, view, paper: best.paper, frame: best.frame, grid, texts: drawn.texts, marks };
+  const slid = { ...view, items: slideFigures(view.items, grid) };
+  const redrawn = tiledInk(slid);
+  const marks = markPlaces(grid, redrawn);
+  const sheet = {
+    content,
+    view: slid,
+    paper: best.paper,
+    frame: best.frame,
+    grid,
+    texts: redrawn.texts,
+    marks,
+  };
   const pages = cover.length + tiles.length;
   return {
     pages: [
@@ -70,7 +82,7 @@ export function tiledSheet(
       ),
     ],
     // Behind the number of pages: see `chooseGrid`.
-    flaws: best.rank.slice(1, 3),
+    flaws: best.rank.slice(1, 5),
   };
 }
 
@@ -79,8 +91,8 @@ interface Way extends RankedGrid {
   readonly frame: TileFrame;
 }
 
-/** Pages, features, slivers, cut lettering, ends and joints decide how the paper lies; where they are alike it lies. */
-const DECISIVE = 6;
+/** Pages, features, slivers, pieces, cut lettering, ends and joints decide how the paper lies; where they are alike it lies. */
+const DECISIVE = 8;
 
 const bestWay = (ways: readonly Way[]): Way | undefined =>
   ways.reduce<Way | undefined>((a, b) => {

@@ -23,6 +23,8 @@ export interface DrillingHole extends PatternHole {
   readonly pitch?: number;
   /** What to drill it with: "4.1 mm", "#20"; left out where no drills are known. */
   readonly drill?: string;
+  /** Of a pin's hole: its diameter as drilled less that of the pin, mm; left out where nothing goes through. */
+  readonly play?: number;
 }
 
 /** Everything that a drill layout shows, in mm, y up, heel at the origin. */

@@ -43,8 +43,9 @@ export function drillingContents(model: DrillingModel): SheetContent[] {
       items: drillingDimensions(model, silhouette, [...items, ...labels], shared !== undefined),
     },
   ];
-  return [
-    {
+  // The table of centres is worked from beside the drawing: rather than it the columns get narrow.
+  return VERSIONS.map(
+    ({ table, notes }): SheetContent => ({
       name: "drilling",
       units: model.units,
       trueSize: true,
@@ -67,10 +68,17 @@ export function drillingContents(model: DrillingModel): SheetContent[] {
         features: model.holes.flatMap(({ places }) => places.map(({ centre }) => centre)),
       }),
       parts: [
-        tablePart("places", placeTable(model)),
+        tablePart("places", placeTable(model, table)),
         tablePart("spacing", spacingTable(model)),
-        ...noteParts("notes", drillingNotes(model)),
+        ...noteParts("notes", drillingNotes(model), notes),
       ],
-    },
-  ];
+    }),
+  );
 }
+
+/** How wide its parts are: as they read best, and narrower where that leaves one of them another page. */
+const VERSIONS = [
+  { table: "wide", notes: "wide" },
+  { table: "wide", notes: "narrow" },
+  { table: "narrow", notes: "narrow" },
+] as const;

@@ -43,8 +43,8 @@ export function preformContents(model: PreformModel): SheetContent[] {
     { x, y: silhouette.topAt(x) },
     { x, y: silhouette.bottomAt(x) },
   ]);
-  return [
-    {
+  return (["wide", "narrow"] as const).map(
+    (notes): SheetContent => ({
       name: "preform",
       units: model.units,
       trueSize: true,
@@ -58,16 +58,17 @@ export function preformContents(model: PreformModel): SheetContent[] {
         return orderFields(model, shows, page);
       },
       view: viewOf(drawn, { solid: steelColumns(silhouette), features, ends }),
-      parts: partsOf(model),
-    },
-  ];
+      parts: partsOf(model, notes),
+    }),
+  );
 }
 
-const partsOf = (model: PreformModel): Part[] => [
+/** What is laid off on the view first: then the notes have to look for room. */
+const partsOf = (model: PreformModel, notes: "wide" | "narrow"): Part[] => [
   tablePart("stations", stationTable(model)),
   tablePart("marks", marksTable(model)),
   tablePart("handle", handleTable(model)),
-  ...noteParts("notes", preformNotes(model)),
+  ...noteParts("notes", preformNotes(model), notes),
 ];
 
 function description(model: PreformModel): string {

@@ -103,6 +103,9 @@ const MOST_LINES = 3;
 
 /** What of a pin stands out on each side until it is ground flush, mm. */
 const PIN_OUT = BENCH_DEFAULTS.flushPin.value;
+/** What the blank has over the finished wood, both sides together, and a slab on its outer face, mm. */
+const BLANK_OVER = BENCH_DEFAULTS.blankOver.value;
+const SANDING = BENCH_DEFAULTS.slabSanding.value;
 
 function notes({ stock, units }: SlabsModel): Part {
   const lines = [
@@ -112,6 +115,9 @@ function notes({ stock, units }: SlabsModel): Part {
           "Drill the pair together, on the tang where you can.",
         ]
       : ["The tang is dashed; its mortise needs room for glue.", "Drill on the middle line of both views."]),
+    `Sizes to saw: ${onOneLine(lengthText(BLANK_OVER / 2, units))} over all round${
+      stock.kind === "slabs" ? `, ${onOneLine(lengthText(SANDING, units))} in the thickness for sanding` : ""
+    }, rounded up.`,
     ...(stock.holes.some(({ kind }) => kind === "pin")
       ? [
           `Pins: saw the rod ${onOneLine(lengthText(PIN_OUT, units))} longer on each side, glue it in, then grind it flush.`,

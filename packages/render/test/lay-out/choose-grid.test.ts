@@ -253,25 +253,24 @@ function cutBy(content: SheetContent, across: Row, up: Row): number {
 
 describe("lettering", () => {
   it.each([
-    ["harvestKnife", A4, 0],
-    ["harvestKnife", LETTER, 1],
-    ["slicer", A4, 1],
-    ["slicer", LETTER, 1],
-    ["boningKnife", A4, 0],
+    ["harvestKnife", A4],
+    ["harvestKnife", LETTER],
+    ["slicer", A4],
+    ["slicer", LETTER],
+    ["boningKnife", A4],
   ] as const)(
-    "is cut no more often than on any shift with as few pages and no feature hidden: %s",
-    (name, paper, cut) => {
+    "is whole on a page, though on some papers every shift with as few pages would cut a figure where it stood: %s",
+    (name, paper) => {
       const [content] = patternContents(fixtures[name]());
       if (content === undefined) throw new Error("a pattern has contents");
       const { pages, tiles } = tiled(content, paper);
-      expect(checkPages(pages).map(({ code }) => code)).toEqual(
-        Array.from({ length: cut }, () => "text-cut"),
-      );
+      expect(checkPages(pages)).toEqual([]);
       const shifts = everyShift(content, paper, 4).filter(
         (shift) => shift.pages === tiles.length && shift.hidden === 0,
       );
       expect(shifts.length).toBeGreaterThan(0);
-      for (const { x, y } of shifts) expect(cutBy(content, x, y)).toBeGreaterThanOrEqual(cut);
+      const least = Math.min(...shifts.map(({ x, y }) => cutBy(content, x, y)));
+      expect(least).toBe(name === "slicer" || (name === "harvestKnife" && paper === LETTER) ? 1 : 0);
     },
   );
 

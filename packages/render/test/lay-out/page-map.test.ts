@@ -62,6 +62,7 @@ function expectMap(cover: Drawing, tiles: readonly TilePage[]): void {
   const labels = labelsIn(map);
   expect(labels.map(({ text }) => text).sort()).toEqual(tiles.map(({ label }) => label).sort());
   expect(labels.every(({ rotation }) => rotation === 0)).toBe(true);
+  expect(new Set(labels.map(({ height }) => height)).size).toBe(1);
   const reduction = Number(
     flattenItems(map).flatMap((item) =>
       item.kind === "text" ? (/1 : (\d+)$/.exec(item.text)?.[1] ?? []) : [],

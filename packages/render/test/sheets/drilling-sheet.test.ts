@@ -9,6 +9,7 @@ import {
   drillingContents,
   flattenItems,
   layOutSheet,
+  type PaperSize,
   type PatternModel,
   papersFor,
 } from "../../src/index.js";
@@ -153,5 +154,34 @@ it.each([
       if (!atJoint) expect(end?.x).toBeCloseTo(x, 9);
     }
     expect(ends.filter((end) => Math.abs((end?.x ?? 0) - x) < 1e-9)).toHaveLength(2);
+  }
+});
+
+/** The groups of parts on each page of a sheet on this paper. */
+const groupsOn = (model: DrillingModel, paper: PaperSize, warnings: readonly string[]): string[][] =>
+  layOutSheet(
+    drillingContents(model).map((content) => ({ ...content, warnings })),
+    { kind: "paper", paper },
+  ).map(({ items }) =>
+    items.flatMap((item) => (item.kind === "group" && item.name !== undefined ? [item.name] : [])),
+  );
+
+it.each([
+  ["harvest knife", harvestKnife()],
+  ["boning knife", boningKnife()],
+])("has the table of centres beside the drawing, whatever stops the work and takes room: %s", (_, made) => {
+  const drilled = layoutOf(made);
+  const holes = drilled.holes.map((hole) => ({ ...hole, drill: "6.5 mm" }));
+  const warnings = [
+    "hole C: The centre of this 6.5 mm hole is 9 mm from the butt; at least 9.75 mm is needed.",
+  ];
+  for (const units of ["mm", "in"] as const) {
+    for (const of of ["mm", "in"] as const) {
+      const [smallest] = papersFor(of);
+      if (smallest === undefined) throw new Error("there is paper");
+      const [first, ...others] = groupsOn({ ...drilled, holes, units }, smallest, warnings);
+      expect(first).toContain("places");
+      expect(others).toEqual([]);
+    }
   }
 });

@@ -132,8 +132,10 @@ describe("the flat preform", () => {
     expect(level?.to.y).toBe(0);
     const said = words(sheet).join(" ");
     // Cold in the note, hot in the drawing.
-    expect(said).toContain('16 mm [5/8"] below that of the heel');
-    expect(said).toContain("the end 16 mm");
+    expect(said).toContain('16 mm [5/8"], cold size, below that of the heel');
+    expect(said).toContain("the end, hot, 16 mm");
+    // 12 + 16 mm at the end, and 12 of them from the bend: 1.28 % more when hot.
+    expect(said).toContain("at the end, hot, 12 mm");
     expect(checkLayout(sheet)).toEqual([]);
     expect(pathNamed(sheetOf({ ...falling, pointDrop: -16 }), "heel-level")).toBeUndefined();
   });

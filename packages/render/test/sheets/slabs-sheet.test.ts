@@ -20,6 +20,7 @@ import {
   type SlabsModel,
   slabsContents,
 } from "../../src/index.js";
+import { sawText } from "../../src/sheets/slabs/figures.js";
 import { handledKnife } from "./random-handles.js";
 
 const head = { code: "T-1", title: "A trial", units: "mm" as const };
@@ -142,4 +143,36 @@ it("nothing overlaps on the sheets of 60 random knives, on one page and packed o
     for (const page of [...one, ...packed]) expect(checkLayout(page), name).toEqual([]);
   }
   expect([...kinds].sort()).toEqual(["block", "slabs"]);
+});
+
+describe("sizes to saw", () => {
+  it("are rounded up, never to less than is needed: whole mm, sixteenths of an inch", () => {
+    // 5 1/16 in are 128.5875 mm, a 64th more is 128.984.
+    expect(sawText(128.5875, "in")).toEqual({ main: '5 1/16"', other: "[129 mm]" });
+    expect(sawText(128.6, "in").main).toBe('5 1/8"');
+    expect(sawText(134, "mm")).toEqual({ main: "134 mm", other: '[5 5/16"]' });
+    expect(sawText(134.01, "mm").main).toBe("135 mm");
+    const decimals = { main: "in", both: false, inches: "decimals" } as const;
+    expect(sawText(128.6, decimals)).toEqual({ main: '5.1"' });
+    for (let mm = 4; mm < 160; mm += 0.37) {
+      const [whole = "0", part = "0/1"] = (sawText(mm, "in").main.match(/\d+\/\d+|\d+(?!\/)/gu) ?? []).sort(
+        (a, b) => Number(a.includes("/")) - Number(b.includes("/")),
+      );
+      const inches = [whole, part].reduce((sum, text) => {
+        const [over = 0, under = 1] = text.split("/").map(Number);
+        return sum + over / under;
+      }, 0);
+      expect(inches * 25.4).toBeGreaterThan(mm - 1e-6);
+      expect(inches * 25.4).toBeLessThan(mm + 25.4 / 16);
+    }
+  });
+
+  it("are said to be so, with what is over", () => {
+    const texts = pagesOf(modelOf(filletedSlabs().spec))
+      .flatMap(({ items }) => flattenItems(items))
+      .flatMap((item) => (item.kind === "text" ? [item.text] : []))
+      .join(" ");
+    expect(texts).toContain('Sizes to saw: 3 mm [1/8"] over all round');
+    expect(texts).toContain("rounded up");
+  });
 });

@@ -15,7 +15,11 @@ export const PRESS_DEFAULTS = {
     value: 1150,
     basis: `${PRACTICE}: carbon steel at the last squeeze of a forge weld`,
   },
-  stopOffset: { quantity: "length", value: 0, basis: "nothing learned yet: measure the piece cold" },
+  stopOffset: {
+    quantity: "length",
+    value: 0,
+    basis: "nothing learned yet: measure a piece cold, and reckon its hot height",
+  },
   maxReduction: {
     quantity: "share",
     value: 0.2,
@@ -27,7 +31,7 @@ export const PRESS_DEFAULTS = {
 export interface PressWork {
   /** Of the steel at the last squeeze, °C. */
   readonly temperature: number;
-  /** What a cold piece comes out thicker by than the stop says, mm; below nothing where thinner. */
+  /** How much thicker than its stop a piece is while it is hot, mm; below nothing where thinner. */
   readonly stopOffset: number;
   /** The most that one pass takes, as a share of the height before it. */
   readonly maxReduction: number;

@@ -122,7 +122,7 @@ export function noStopFindings(squeeze: Squeeze, passes: number, work: StopWork)
       {
         ...common,
         code: "no-stop-low-enough",
-        text: `${which}with an offset of {offset} no stop holds the press at {end}. Measure stopOffset again, or press without a stop and measure.`,
+        text: `${which}with an offset of {offset} no stop holds the press at {end}. Measure stopOffset again (hot height of a piece less its stop), or press without a stop and measure.`,
         values,
       },
     ];

@@ -9,7 +9,7 @@ import { ELONGATION_BASIS, hotSize } from "./thermal-elongation.js";
  *
  * @param cold - Wanted size at 20 °C, mm.
  * @param celsius - Temperature at the squeeze, 20 to 1200 °C.
- * @param offset - What a cold piece of this press comes out thicker by than the stop says, mm.
+ * @param offset - How much thicker than its stop a piece of this press is while it is hot, mm.
  * @returns mm
  * @throws {GeometryError} `temperature-out-of-range` outside 20 to 1200 °C.
  *
@@ -25,7 +25,7 @@ export function stopHeight(cold: number, celsius: number, offset = 0): number {
  *
  * @param stop - Height of the stop as it is laid in, mm.
  * @param cold - Size wanted at 20 °C, mm.
- * @param work - Temperature of the steel, °C, and what the press comes out thicker by, mm.
+ * @param work - Temperature of the steel, °C, and how much thicker than its stop the hot piece is, mm.
  * @param path - Where the finding belongs.
  * @throws {GeometryError} `temperature-out-of-range` outside 20 to 1200 °C.
  *

@@ -5,6 +5,9 @@ export interface AxisShift {
   readonly count: number;
   /** Features that lie in an overlap or within 2 mm of one. */
   readonly featuresHidden: number;
+  /** Pieces to cut out that a joint leaves a last bit of, and pieces that a joint goes through at all. */
+  readonly pieceSlivers: number;
+  readonly piecesCut: number;
   /** Lettering that reaches across a whole overlap, so that neither page has it whole. */
   readonly textsCut: number;
   /** Ends of the view there, with the same room. */
@@ -27,18 +30,27 @@ export interface Axis {
   readonly features: readonly number[];
   readonly ends: readonly number[];
   readonly corners: readonly number[];
-  readonly spans: readonly { readonly from: number; readonly to: number }[];
+  /** Lettering, and the pieces that are cut out. */
+  readonly spans: readonly Span[];
+  readonly pieces: readonly Span[];
+}
+
+interface Span {
+  readonly from: number;
+  readonly to: number;
 }
 
 /** Room that a feature keeps from an overlap, mm. */
 const FEATURE_CLEAR = 2;
+/** Less than this of a piece is not worth joining, nor of the drawing a page of its own, mm. */
+export const SLIVER = 15;
 
 /**
  * Every way to lay equal windows along an axis, by whole mm: one for each shift up to the distance of two windows. Those
  * that need one window more than the least are among them, for such a grid may have more empty windows.
  */
 export function axisShifts(axis: Axis): AxisShift[] {
-  const { from, to, window, overlap, spans } = axis;
+  const { from, to, window, overlap, spans, pieces } = axis;
   const pitch = window - overlap;
   return Array.from({ length: pitch }, (_, shift) => {
     const start = from - shift;
@@ -53,6 +65,14 @@ export function axisShifts(axis: Axis): AxisShift[] {
       ).length;
     const cut = spans.filter((span) => bands.some(({ low, high }) => span.from < low && span.to > high));
     const touched = spans.filter((span) => bands.some(({ low, high }) => span.from < high && span.to > low));
+    const joints = bands.map(({ low, high }) => (low + high) / 2);
+    // A joint on the very rim of a piece leaves all of it on one page.
+    const through = (least: number): number =>
+      pieces.reduce(
+        (sum, piece) =>
+          sum + joints.filter((at) => at > piece.from && at < piece.to && bitOf(piece, at) < least).length,
+        0,
+      );
     const leftOver = start + count * pitch + overlap - to;
     return {
       start,
@@ -60,9 +80,14 @@ export function axisShifts(axis: Axis): AxisShift[] {
       featuresHidden: hidden(axis.features),
       endsHidden: hidden(axis.ends),
       cornersHidden: hidden(axis.corners),
+      pieceSlivers: through(SLIVER),
+      piecesCut: through(Number.POSITIVE_INFINITY),
       textsCut: cut.length,
       textsTouched: touched.length,
       offCentre: Math.abs(leftOver - shift),
     };
   });
 }
+
+/** What a joint leaves of a piece on its shorter side. */
+const bitOf = ({ from, to }: Span, at: number): number => Math.min(at - from, to - at);

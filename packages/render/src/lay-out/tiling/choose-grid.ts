@@ -1,4 +1,4 @@
-import { type Bounds, invariant, type Vec2 } from "@scantling/geometry";
+import { type Bounds, invariant, pathBounds, type Vec2 } from "@scantling/geometry";
 import { boxOfItems, visibleItems } from "../../box.js";
 import { textBox } from "../../text-metrics.js";
 import type { SheetView } from "../sheet-content.js";
@@ -30,10 +30,14 @@ export interface TiledInk {
   readonly zone: Bounds;
   readonly ink: InkMap;
   readonly texts: readonly Bounds[];
+  /** Of these what stays where it is, see `slideFigures`. */
+  readonly fixedTexts: readonly Bounds[];
   readonly features: readonly Vec2[];
   readonly ends: readonly Vec2[];
   /** Where pieces of the wide outlines meet. */
   readonly corners: readonly Vec2[];
+  /** Boxes of the pieces that are cut out: of a sheath the leather and its welt. */
+  readonly pieces: readonly Bounds[];
 }
 
 /** Gathers what a grid is chosen by. */
@@ -47,33 +51,36 @@ export function tiledInk(view: SheetView): TiledInk {
     maxY: Math.ceil(Math.max(zone.maxY, drawn.maxY) + CLEAR),
   };
   const visible = visibleItems(view.items);
-  const texts = visible.flatMap(({ item }) =>
-    item.kind === "text" && item.text !== "" ? [textBox(item)] : [],
-  );
+  const words = visible.flatMap(({ item }) => (item.kind === "text" && item.text !== "" ? [item] : []));
   const corners = visible.flatMap(({ item }) =>
     item.kind === "path" && item.role === "outline"
       ? item.paths.flatMap(({ segments }) => segments.map(({ to }) => to))
       : [],
   );
+  const pieces = visible.flatMap(({ item }) =>
+    item.kind === "path" && item.role === "cut" ? item.paths.map(pathBounds) : [],
+  );
   return {
     zone: whole,
     ink: new InkMap(view.items, whole),
-    texts,
+    texts: words.map(textBox),
+    fixedTexts: words.filter(({ slide = [] }) => slide.length === 0).map(textBox),
     features: view.features,
     ends: view.ends ?? [],
     corners,
+    pieces,
   };
 }
 
 /**
  * The best grid of windows of this size: fewest pages, then no feature in an overlap, no page with a sliver of the drawing
- * alone, no lettering cut on both pages, no end or shoulder in an overlap, fewest joints, fewest corners and least
- * lettering in the overlaps, and the drawing in the middle. Every shift by whole mm is tried.
+ * alone, no last bit of a piece beyond a joint and fewest joints through pieces, no lettering cut on both pages, no end or
+ * shoulder in an overlap, fewest joints, least lettering and fewest corners in the overlaps, and the drawing in the middle. Every shift by whole mm is tried.
  *
  * @param size - of a window, whole mm.
  */
 export function chooseGrid(
-  { zone, ink, texts, features, ends, corners }: TiledInk,
+  { zone, ink, fixedTexts, features, ends, corners, pieces }: TiledInk,
   size: { readonly width: number; readonly height: number },
   overlap: number,
 ): RankedGrid {
@@ -85,7 +92,8 @@ export function chooseGrid(
     features: features.map(({ x }) => x),
     ends: ends.map(({ x }) => x),
     corners: corners.map(({ x }) => x),
-    spans: texts.map(({ minX, maxX }) => ({ from: minX, to: maxX })),
+    spans: fixedTexts.map(({ minX, maxX }) => ({ from: minX, to: maxX })),
+    pieces: pieces.map(({ minX, maxX }) => ({ from: minX, to: maxX })),
   });
   const up = axisShifts({
     from: zone.minY,
@@ -95,7 +103,8 @@ export function chooseGrid(
     features: features.map(({ y }) => y),
     ends: ends.map(({ y }) => y),
     corners: corners.map(({ y }) => y),
-    spans: texts.map(({ minY, maxY }) => ({ from: minY, to: maxY })),
+    spans: fixedTexts.map(({ minY, maxY }) => ({ from: minY, to: maxY })),
+    pieces: pieces.map(({ minY, maxY }) => ({ from: minY, to: maxY })),
   });
   let best: { rows: WindowRows; held: Held; rank: Rank } | undefined;
   for (const x of across) {
@@ -104,21 +113,23 @@ export function chooseGrid(
       const pages = countHeld(ink, rows);
       if (best !== undefined && pages > (best.rank[0] ?? 0)) continue;
       const featuresHidden = x.featuresHidden + y.featuresHidden;
+      const pieceFlaws = [x.pieceSlivers + y.pieceSlivers, x.piecesCut + y.piecesCut];
       const textsCut = x.textsCut + y.textsCut;
       const endsHidden = x.endsHidden + y.endsHidden;
       // Most are worse even without a sliver: the rest is not counted for those.
-      const atBest = [pages, featuresHidden, 0, textsCut, endsHidden];
+      const atBest = [pages, featuresHidden, 0, ...pieceFlaws, textsCut, endsHidden];
       if (best !== undefined && compareRanks(atBest, best.rank) > 0) continue;
       const held = heldWindows(ink, rows);
       const rank = [
         pages,
         featuresHidden,
         countSlivers(ink, rows, held),
+        ...pieceFlaws,
         textsCut,
         endsHidden,
         countJoints(rows, held),
-        x.cornersHidden + y.cornersHidden,
         x.textsTouched + y.textsTouched,
+        x.cornersHidden + y.cornersHidden,
         x.offCentre + y.offCentre,
       ];
       if (best === undefined || compareRanks(rank, best.rank) < 0) best = { rows, held, rank };

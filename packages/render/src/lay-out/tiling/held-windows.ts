@@ -1,4 +1,4 @@
-import type { AxisShift } from "./axis-shifts.js";
+import { type AxisShift, SLIVER } from "./axis-shifts.js";
 import type { InkMap } from "./ink-map.js";
 
 /** Windows in rows and columns over the drawing; rows count from the foot here. View mm, all whole. */
@@ -12,9 +12,6 @@ export interface WindowRows {
 
 /** Which windows have something drawn in them, row by row from the foot. */
 export type Held = readonly boolean[];
-
-/** Less than this of the drawing is not worth a page of its own, mm. */
-const SLIVER = 15;
 
 /** How many windows have something drawn in them. */
 export function countHeld(ink: InkMap, { x, y, size, overlap }: WindowRows): number {

@@ -73,12 +73,13 @@ function mapItems(grid: TileGrid, view: SheetView, place: Place, reduction: numb
     const { a, b } = cellAt(grid, row, column);
     return { kept, label: tileLabel(row, column), a: place(a), b: place(b) };
   });
-  const labels = cells.map((cell) => (cell.kept ? labelIn(cell, outlines) : undefined));
-  const hasRoom = cells.every(({ kept }, index) => !kept || labels[index] !== undefined);
+  const kept = cells.filter((cell) => cell.kept);
+  const clear = alike(kept, outlines);
+  const hasRoom = clear.length === kept.length;
   return [
     ...(hasRoom ? [{ kind: "path", role: "outline", paths: outlines } as const] : []),
-    ...cells.flatMap(({ kept, a, b }) =>
-      kept
+    ...cells.flatMap(({ kept: hasPage, a, b }) =>
+      hasPage
         ? []
         : [
             strokes("thin", [
@@ -91,10 +92,7 @@ function mapItems(grid: TileGrid, view: SheetView, place: Place, reduction: numb
           ],
     ),
     ...borderItems(grid, place),
-    ...cells.flatMap((cell, index) => {
-      const label = hasRoom ? labels[index] : cell.kept ? labelIn(cell, []) : undefined;
-      return label === undefined ? [] : [label];
-    }),
+    ...(hasRoom ? clear : alike(kept, [])),
   ];
 }
 
@@ -143,35 +141,45 @@ function cellAt(grid: TileGrid, row: number, column: number): { a: Vec2; b: Vec2
 
 const SPOTS = [0.5, 0.25, 0.75, 0.1, 0.9, 0];
 
-/** A page's label as large as it goes, clear of the outlines; undefined where it finds no room. */
-function labelIn(
-  cell: { readonly label: string; readonly a: Vec2; readonly b: Vec2 },
-  outlines: readonly Path[],
-): DrawingItem | undefined {
+interface Cell {
+  readonly label: string;
+  readonly a: Vec2;
+  readonly b: Vec2;
+}
+
+/** The labels of pages, all of one size: the largest for which each has room; none where one has none. */
+function alike(cells: readonly Cell[], outlines: readonly Path[]): DrawingItem[] {
   for (const height of LABELS) {
-    const origin = textBox(lettering(cell.label, { x: 0, y: 0 }, { height, bold: true }));
-    const roomX = cell.b.x - cell.a.x - (origin.maxX - origin.minX) - 2 * CLEAR;
-    const roomY = cell.b.y - cell.a.y - (origin.maxY - origin.minY) - 2 * CLEAR;
-    if (roomX < 0 || roomY < 0) continue;
-    for (const up of SPOTS) {
-      for (const across of SPOTS) {
-        const at = {
-          x: cell.a.x + CLEAR + across * roomX - origin.minX,
-          y: cell.a.y + CLEAR + up * roomY - origin.minY,
-        };
-        const item = lettering(cell.label, at, { height, bold: true });
-        const box = textBox(item);
-        const near = {
-          minX: box.minX - CLEAR,
-          minY: box.minY - CLEAR,
-          maxX: box.maxX + CLEAR,
-          maxY: box.maxY + CLEAR,
-        };
-        const meets = outlines.some(({ segments }) =>
-          segments.some((segment) => segmentMeetsBox(segment, near)),
-        );
-        if (!meets) return item;
-      }
+    const labels = cells.flatMap((cell) => labelIn(cell, outlines, height) ?? []);
+    if (labels.length === cells.length) return labels;
+  }
+  return [];
+}
+
+/** A page's label of this height, clear of the outlines; undefined where it finds no room. */
+function labelIn(cell: Cell, outlines: readonly Path[], height: number): DrawingItem | undefined {
+  const origin = textBox(lettering(cell.label, { x: 0, y: 0 }, { height, bold: true }));
+  const roomX = cell.b.x - cell.a.x - (origin.maxX - origin.minX) - 2 * CLEAR;
+  const roomY = cell.b.y - cell.a.y - (origin.maxY - origin.minY) - 2 * CLEAR;
+  if (roomX < 0 || roomY < 0) return undefined;
+  for (const up of SPOTS) {
+    for (const across of SPOTS) {
+      const at = {
+        x: cell.a.x + CLEAR + across * roomX - origin.minX,
+        y: cell.a.y + CLEAR + up * roomY - origin.minY,
+      };
+      const item = lettering(cell.label, at, { height, bold: true });
+      const box = textBox(item);
+      const near = {
+        minX: box.minX - CLEAR,
+        minY: box.minY - CLEAR,
+        maxX: box.maxX + CLEAR,
+        maxY: box.maxY + CLEAR,
+      };
+      const meets = outlines.some(({ segments }) =>
+        segments.some((segment) => segmentMeetsBox(segment, near)),
+      );
+      if (!meets) return item;
     }
   }
   return undefined;

@@ -60,7 +60,15 @@ export function mirrorItem(item: DrawingItem): DrawingItem {
 }
 
 function mirrorText(item: TextItem): TextItem {
-  if (item.rotation === 0) return { ...item, at: mirrorPoint(item.at), anchor: OTHER_END[item.anchor] };
+  if (item.rotation === 0) {
+    const slide = item.slide?.map(({ from, to }) => ({ from: 0 - to, to: 0 - from }));
+    return {
+      ...item,
+      at: mirrorPoint(item.at),
+      anchor: OTHER_END[item.anchor],
+      ...(slide === undefined ? {} : { slide }),
+    };
+  }
   // Turned lettering: its box is as wide wherever it stands, so the middle of the box goes to the mirrored place.
   const { minX, maxX } = textBox(item);
   return { ...item, at: { x: item.at.x - (minX + maxX), y: item.at.y } };

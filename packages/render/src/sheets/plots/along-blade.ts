@@ -42,6 +42,10 @@ export function thicknessPlot(model: PlotsModel, width: number): Block {
   const [first] = thickness.stations;
   const last = thickness.stations.at(-1);
   const stations = [...new Set([first, last])].flatMap((station) => (station === undefined ? [] : [station]));
+  // Not every dot has room for its figure: in words all of them are told.
+  const between = thickness.stations
+    .slice(1, -1)
+    .map(({ x, y }) => `at ${placeWords(x, units)}: ${sizeText(y, units).main}`);
   return stackBlocks([
     paragraph("Thickness", width, KEY),
     paragraph(`in ${lengthUnit(units)}, full; dots: stations`, width),
@@ -58,6 +62,7 @@ export function thicknessPlot(model: PlotsModel, width: number): Block {
     ...stations.map(({ x, y }) =>
       paragraph(`Spine at ${placeWords(x, units)}: ${onOneLine(sizeText(y, units))}`, width),
     ),
+    ...(between.length === 0 ? [] : [paragraph(between.join("; "), width)]),
   ]);
 }
 

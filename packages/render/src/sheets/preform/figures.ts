@@ -1,4 +1,4 @@
-import { formatLength, inchesToMm } from "@scantling/geometry/units";
+import { formatLength, formatNumber, inchesToMm, mmToInches } from "@scantling/geometry/units";
 import { type DualText, dualText } from "../../label-text.js";
 import { inDecimals, mainUnits, type SheetUnits } from "../../sheet-units.js";
 
@@ -26,6 +26,10 @@ export function ruleUpText(mm: number, units: SheetUnits): DualText {
 /** A length this little over a step, in steps, is a double's last digit. */
 const HAIR = 1e-6;
 
-/** A thickness that is hammered to. */
+/** A thickness that is hammered to, with its last zeros, so that all are seen to be as fine: `0.20"` beside `0.18"`. */
 export const thickText = (mm: number, units: SheetUnits): DualText =>
-  dualText(units, (shown) => formatLength(mm, shown, { resolution: THICK[shown], remainder: false }));
+  dualText(units, (shown) =>
+    shown === "mm"
+      ? `${Number(formatNumber(mm, THICK.mm)).toFixed(1)} mm`
+      : `${Number(formatNumber(mmToInches(mm), THICK.in)).toFixed(2)}"`,
+  );

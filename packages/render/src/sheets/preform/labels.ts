@@ -55,7 +55,11 @@ function levelCallouts(model: PreformModel, { topAt }: Silhouette): Callout[] {
   // Where the spine rises over it the note has to do.
   if (topAt(x) > 0) return [];
   const drop = ruleText(hotSizeOf(model)(model.pointDrop), model.units);
-  const lines = ["spine at the heel;", ...linesOf({ ...drop, main: `the end ${drop.main}` }), "below it"];
+  const lines = [
+    "spine at the heel;",
+    ...linesOf({ ...drop, main: `the end, hot, ${drop.main}` }),
+    "below it",
+  ];
   return [{ from: { x, y: 0 }, lines }];
 }
 
@@ -64,7 +68,7 @@ function bendCallouts(model: PreformModel, silhouette: Silhouette): Callout[] {
   const bend = bentSpine(model, silhouette);
   if (bend === undefined || bendDown === undefined) return [];
   const drop = ruleText(hotSizeOf(model)(bendDown), model.units);
-  const lines = ["spine bent down,", ...linesOf({ ...drop, main: `at the end ${drop.main}` })];
+  const lines = ["spine bent down,", ...linesOf({ ...drop, main: `at the end, hot, ${drop.main}` })];
   const from = bend[Math.round(BEND_AT * (bend.length - 1))];
   return from === undefined ? [] : [{ from, lines }];
 }

@@ -16,11 +16,11 @@ export function preformNotes(model: PreformModel): string[] {
   const bend =
     bendDown === undefined
       ? "Hammering in the bevels lifts the point: measure how far, for the next blade (preCurve in the shop file)."
-      : `Before the bevels go in, bend the point down by ${rule(bendDown)} more, as an earlier blade came up.`;
+      : `Before the bevels go in, bend the point down by ${rule(bendDown)}, cold size, more, as an earlier blade came up.`;
   const end =
     Math.abs(pointDrop) < LEVEL
       ? "level with"
-      : `${rule(Math.abs(pointDrop))} ${pointDrop > 0 ? "below" : "above"}`;
+      : `${rule(Math.abs(pointDrop))}, cold size, ${pointDrop > 0 ? "below" : "above"}`;
   return [
     `Wide: size at ${temperatureWords(model)}, ${formatNumber(elongation * 100, 0.1)} % greater than cold. Dashed: size when cold.`,
     `Straight between the sections of the forge card, their spine side where the forged blade has it: that of the end ${end} that of the heel.`,

@@ -1,12 +1,23 @@
 import { letterName } from "@scantling/geometry";
 import { type FileUnits, formatAngle, formatArea, formatLength } from "@scantling/geometry/units";
 import type { SectionStation, SectionsModel } from "../../models/sections-model.js";
-import { besideUnits, mainUnits } from "../../sheet-units.js";
+import { besideUnits, inDecimals, mainUnits, type SheetUnits } from "../../sheet-units.js";
 import type { TableContent } from "../../table.js";
 import { facesShown } from "./face-notes.js";
 
-/** Heights above the edge at which thicknesses are listed, mm. */
-const HEIGHTS = [5, 10, 20] as const;
+/** Heights above the edge at which thicknesses are listed, mm, the lowest first: what any of the stations has. */
+const heightsOf = ({ stations }: SectionsModel): number[] =>
+  [...new Set(stations.flatMap(({ aboveEdge }) => aboveEdge.map(({ above }) => above)))].sort(
+    (a, b) => a - b,
+  );
+
+/** Such a height as it is called in the sheet's own unit, which the caption says: `5`, `3/16`. */
+const heightName = (mm: number, units: SheetUnits): string =>
+  bare(
+    mainUnits(units) === "in" && inDecimals(units)
+      ? formatLength(mm, "in", { resolution: 0.001 })
+      : formatLength(mm, mainUnits(units), { remainder: false }),
+  );
 const NONE = "–";
 
 type Cell = (station: SectionStation, units: FileUnits) => string;
@@ -58,7 +69,10 @@ function thicknessColumns(model: SectionsModel): Column[] {
     { head: "Height", cell: length(({ height }) => height) },
     { head: "Spine", cell: length(({ thickness }) => thickness) },
     ...(swedged ? [{ head: "Swedge", cell: length(({ atSwedge }) => atSwedge) }] : []),
-    ...HEIGHTS.map((height) => ({ head: `${height} up`, cell: length(above(height)) })),
+    ...heightsOf(model).map((height) => ({
+      head: `${heightName(height, model.units)} up`,
+      cell: length(above(height)),
+    })),
     {
       head: "Behind",
       cell: length(({ marks }) => (marks.right?.edgeBevel ?? marks.left?.edgeBevel)?.behind),
@@ -116,12 +130,18 @@ const squareOf = ({ units }: SectionsModel): string => {
 };
 
 /** What the heads of the columns mean, in short lines. */
-export const columnWords = ({ stations }: SectionsModel): string[] => [
-  `${HEIGHTS.join(", ")} up: thickness so many mm above the edge.`,
-  ...(stations.some(({ atSwedge }) => atSwedge !== undefined)
+export const columnWords = (model: SectionsModel): string[] => [
+  ...upWords(model),
+  ...(model.stations.some(({ atSwedge }) => atSwedge !== undefined)
     ? ["Swedge: thickness that it leaves at the spine."]
     : []),
 ];
+
+function upWords(model: SectionsModel): string[] {
+  const heights = heightsOf(model).map((height) => heightName(height, model.units));
+  const unit = mainUnits(model.units) === "mm" ? "mm" : "inches";
+  return heights.length === 0 ? [] : [`${heights.join(", ")} up: thickness so many ${unit} above the edge.`];
+}
 
 const tableOf = (model: SectionsModel, caption: string, columns: readonly Column[]): TableContent => ({
   caption,

@@ -5,6 +5,7 @@ import { SMALL } from "../../lettering-size.js";
 import type { SheetUnits } from "../../sheet-units.js";
 import type { TableContent } from "../../table.js";
 import { inTwoLines } from "../two-lines.js";
+import { sawText } from "./figures.js";
 import { frontFoot } from "./view.js";
 
 type Units = SheetUnits;
@@ -32,6 +33,8 @@ export function stockTable(stock: HandleStock, units: Units): TableContent {
   const { blank } = stock;
   const row = (what: string, along: number, up: number, thick: DualText): string[][] =>
     inTwoLines([what, lengthText(along, units), lengthText(up, units), thick]);
+  const saw = (what: string, thick: number): string[][] =>
+    inTwoLines([what, sawText(blank.length, units), sawText(blank.height, units), sawText(thick, units)]);
   const header = ["", "Length", "Height", "Thickness"];
   if (stock.kind === "block") {
     const { across, up } = sizeOf([stock.side]);
@@ -39,10 +42,7 @@ export function stockTable(stock: HandleStock, units: Units): TableContent {
     return {
       caption: `Handle block, ${stock.section}`,
       header,
-      rows: [
-        ...row("Saw to", blank.length, blank.height, lengthText(blank.thickness, units)),
-        ...row("Finished", across, up, caliperCell(wide, units)),
-      ],
+      rows: [...saw("Saw to", blank.thickness), ...row("Finished", across, up, caliperCell(wide, units))],
     };
   }
   const { across, up } = sizeOf(stock.pieces);
@@ -56,10 +56,8 @@ export function stockTable(stock: HandleStock, units: Units): TableContent {
     caption: "Handle slabs, a pair",
     header,
     rows: [
-      ...row("Saw each to", blank.length, blank.height, lengthText(blank.thickness, units)),
-      ...(matched === undefined
-        ? []
-        : row("Or one block", blank.length, blank.height, lengthText(matched, units))),
+      ...saw("Saw each to", blank.thickness),
+      ...(matched === undefined ? [] : saw("Or one block", matched)),
       ...row("Finished", across, up, finished),
       ...(stock.liner === undefined
         ? []

@@ -16,10 +16,11 @@ import {
 } from "../../dimension.js";
 import { type DrawingItem, lettering, rectangle, strokes } from "../../drawing.js";
 import { holeMark } from "../../hole-mark.js";
-import { lengthText, onOneLine, sizeText } from "../../label-text.js";
+import { onOneLine, sizeText } from "../../label-text.js";
 import { KEY, SMALL } from "../../lettering-size.js";
 import type { SheetUnits } from "../../sheet-units.js";
 import { textWidth } from "../../text-metrics.js";
+import { sawText } from "./figures.js";
 
 /** One face of the wood with the blank about it, as it is drawn; mm. */
 export interface WoodView {
@@ -142,7 +143,7 @@ function blankDimensions(view: WoodView): DrawingItem[] {
       from: low.x,
       to: high.x,
       y,
-      text: `blank ${onOneLine(lengthText(high.x - low.x, units))}`,
+      text: `blank ${onOneLine(sawText(high.x - low.x, units))}`,
       clearOf: [],
       beside: "right",
     }),
@@ -152,7 +153,7 @@ function blankDimensions(view: WoodView): DrawingItem[] {
       lowFrom: from,
       highFrom: from,
       x,
-      ...lengthText(high.y - low.y, units),
+      ...sawText(high.y - low.y, units),
     }),
   ];
 }
