@@ -29,6 +29,7 @@ import {
   words,
 } from "./card-blocks.js";
 import { heatText, heatWords } from "./heat-text.js";
+import { type QuenchMedium, quenchMedia, quenchTools } from "./quench-media.js";
 import { SourceLetters } from "./source-letters.js";
 
 /** Hardnesses for which a tempering temperature is told, HRC: closer than the tables hold would promise too much. */
@@ -46,14 +47,15 @@ export function heatPanels(job: Job, { quench, findings }: BenchSetUp): CardPane
   const warned = findings
     .filter(({ severity, code }) => severity === "warn" && IN_THE_FIRE.includes(code))
     .map((finding) => loudWords(firstSentence(finding, job)));
-  const oil = words(oilWords(quench, units));
+  const media = quenchMedia(recipes);
+  const tank = tankWords(quench, media, units);
   const [first] = recipes;
   if (first === undefined) {
-    return panel("Harden and temper", "oven, oil", [
+    return panel("Harden and temper", quenchTools(media), [
       ...warned,
       words(`No figures for ${job.spec.steel.name} are known here: go by the sheet that came with the bar.`),
       figures({ label: "harden at", boxes: [degreeUnit(units), "min"] }),
-      oil,
+      ...tank,
       figures(tempered(units)),
     ]);
   }
@@ -65,7 +67,7 @@ export function heatPanels(job: Job, { quench, findings }: BenchSetUp): CardPane
     ...temperBlocks(first, recipes.length > 1 ? [] : HARDNESSES, sources, units),
   ];
   return [
-    ...panel(`Harden, ${steels}`, "oven, oil", [
+    ...panel(`Harden, ${steels}`, quenchTools(media), [
       ...warned,
       words("The sheet that came with the bar goes first."),
       ...recipes.flatMap(({ steel, notes = [] }) =>
@@ -74,13 +76,13 @@ export function heatPanels(job: Job, { quench, findings }: BenchSetUp): CardPane
         ),
       ),
       figures(...steps),
-      oil,
+      ...tank,
     ]),
     ...panel("Temper", "oven", [...temper, figures(tempered(units)), words(`Sources: ${sources.legend()}`)]),
   ];
 }
 
-/** All that comes before the oil. */
+/** All that comes before the quench. */
 const STEPS_TO_HARDEN = HEAT_STEPS.filter((step) => step !== "temper");
 
 /** By the knife's steel; where that is no single one, by its core, or by each steel of the stack that a source is known for. */
@@ -109,9 +111,20 @@ const tempered = (units: FileUnits): CardFigure => ({
 const GALLON = 3.785411784;
 
 /** How deep and how much; what the oil wants itself its sheet says. */
-function oilWords({ depthNeeded, usualLitres }: BenchSetUp["quench"], units: FileUnits): string {
+function tankWords(
+  { depthNeeded, usualLitres }: BenchSetUp["quench"],
+  media: readonly QuenchMedium[],
+  units: FileUnits,
+): CardBlock[] {
+  const deep = `${anvilUpText(depthNeeded, units)} deep`;
   const [amount, unit] = units === "mm" ? [usualLitres, "l"] : [usualLitres / GALLON, "US gal"];
-  return `Oil ${anvilUpText(depthNeeded, units)} deep, ${fixed(Math.ceil(amount * 10) / 10, 1)} ${unit} at least (from memory).`;
+  const oil = `${deep}, ${fixed(Math.ceil(amount * 10) / 10, 1)} ${unit} at least (from memory)`;
+  if (media.length === 0)
+    return [words(`Quench in what the sheet says and nothing else; if in oil, ${oil}.`)];
+  return [
+    ...(media.includes("oil") ? [words(`Oil ${oil}.`)] : []),
+    ...(media.includes("water") ? [words(`Water or brine ${deep}.`)] : []),
+  ];
 }
 
 /** In the order of the work; with several steels each by its name, and once what is the same for all. */

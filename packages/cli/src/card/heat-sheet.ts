@@ -17,6 +17,7 @@ import { fixed } from "../report/figures.js";
 import { anvilUpText } from "../report/setup-sizes.js";
 import { figures, panel, table, withOther, words } from "./card-blocks.js";
 import { HARDNESSES, heatPanels, recipesOf } from "./heat-panel.js";
+import { quenchMedia } from "./quench-media.js";
 
 /** The heat treatment at length: what the card has, whether blade and oven go together, the soak, and how hardness is proved. */
 export function heatSheetPanels(measured: Measured, bench: BenchSetUp): CardPanel[] {
@@ -28,6 +29,9 @@ export function heatSheetPanels(measured: Measured, bench: BenchSetUp): CardPane
 function fitPanel({ job, knife }: Measured, { quench }: BenchSetUp): CardPanel[] {
   const { units, shop } = job;
   const { oven = {}, quenchTank = {} } = shop;
+  const media = quenchMedia(recipesOf(job));
+  // Of a steel of which nothing is known it may be oil.
+  const isOil = media.length === 0 || media.includes("oil");
   const { hotLength, hotHeight } = hardeningSizes(knife, quench.from);
   const inside = (mm: number | undefined): string =>
     mm === undefined ? "" : `, of ${anvilUpText(mm, units)} inside`;
@@ -39,10 +43,10 @@ function fitPanel({ job, knife }: Measured, { quench }: BenchSetUp): CardPanel[]
       },
       { label: "high, on its back", figure: `${anvilUpText(hotHeight, units)}${inside(oven.height)}` },
       {
-        label: "oil deep",
+        label: `${isOil ? "oil" : media.includes("water") ? "water" : "tank, if one is used,"} deep`,
         figure: `${anvilUpText(quench.depthNeeded, units)}${quenchTank.depth === undefined ? "" : `, of ${anvilUpText(quenchTank.depth, units)}`}`,
       },
-      ...(quench.rise === undefined
+      ...(quench.rise === undefined || !isOil
         ? []
         : [
             {

@@ -95,7 +95,7 @@ function reachOf({ limits }: Knife, steel: string): HardnessReach | undefined {
     ...(hot.length === 0 ? {} : { low: Math.min(...hot) }),
     basis:
       quenched === undefined
-        ? `tempering tables, each good to ± ${TEMPER_SCATTER} HRC; coolest and hottest temper ${lowestTemper.value} and ${hottestTemper.value} °C: common practice, no source`
+        ? `tempering tables, each good to ± ${TEMPER_SCATTER} HRC; coolest and hottest usual temper: ${[...new Set([lowestTemper.basis, hottestTemper.basis])].join(" and ")}`
         : `${quenched.hardness} HRC as quenched (${quenched.source}), less ${temperTakes.value} for the temper (${temperTakes.basis})`,
   };
 }
