@@ -108,7 +108,7 @@ export const FIGURE_PATHS: readonly FigurePath[] = [
 
 /** What the shop reckons with today; whatever its file leaves out is filled with the published defaults. */
 export interface PresentShop {
-  readonly shop: Pick<ShopSpec, "losses" | "limits">;
+  readonly shop: Pick<ShopSpec, "losses" | "limits" | "gates">;
   readonly allowances: Pick<AllowanceSpec, "face" | "afterHardening">;
   /** Hours of a job by task, those of `weld` and `oil` for each time; a task that the shop has no hours for is left out. */
   readonly hours: Partial<Record<TaskName, Banded>>;
