@@ -25,6 +25,12 @@ export interface Candidate {
   readonly agrees?: (values: readonly number[]) => boolean;
 }
 
+/** What a job says of a figure once its odd readings are out. */
+export interface KeptCandidate {
+  readonly candidate: Candidate;
+  readonly value: number;
+}
+
 /** A step is halved so often, where both its sides are impossible: to a millionth. */
 const HALVINGS = 20;
 
