@@ -5,37 +5,7 @@ import { readKnifeFile, readShopFile } from "../../src/file/index.js";
 import { fillShop } from "../../src/load.js";
 import { answer, flat, wideLines } from "../support/answer.js";
 import { DEMO_KNIFE, DEMO_SHOP } from "../support/demo.js";
-
-interface Job {
-  readonly loss?: number;
-  readonly billet?: number;
-  readonly heats?: number;
-  /** Instead of what the loss makes of the billet. */
-  readonly forged?: number;
-  readonly more?: string;
-}
-
-/** A record that was begun by hand: a billet with its handling bar, the forged blade after some heats. */
-function recordText({ loss = 0.018, billet = 900, heats = 8, forged, more = "" }: Job): string {
-  const mass = forged ?? Math.round(billet * (1 - loss) ** heats);
-  return `scantling: 1
-units: mm
-knife: none.knife.yaml
-entries:
-  - { revision: 1, on: 2026-03-02, stage: billet, mass: ${billet + 200} g, tare: 200 g }
-  - { revision: 2, on: 2026-03-03, stage: forged, mass: ${mass} g, heats: ${heats} }
-${more}`;
-}
-
-const filesOf = (jobs: readonly Job[], folder = "orders"): Record<string, string> =>
-  Object.fromEntries(jobs.map((job, i) => [`${folder}/job-${i}.record.yaml`, recordText(job)]));
-
-const LOSSES = [0.0175, 0.019, 0.0184, 0.017, 0.0192, 0.0181];
-const JOBS = LOSSES.map((loss): Job => ({ loss }));
-const SHOP = { "shop.yaml": DEMO_SHOP };
-const world = (jobs: readonly Job[], more: Record<string, string> = SHOP) => ({
-  files: { ...more, ...filesOf(jobs) },
-});
+import { filesOf, JOBS, recordText, SHOP, world } from "../support/learn-records.js";
 
 const figuresOf = (out: string) =>
   JSON.parse(out) as {
@@ -127,70 +97,6 @@ learned:
       ["orders/job-6.record.yaml", "slipped-digit", "2026-03-03"],
       ["orders/job-7.record.yaml", "no-heats", "2026-03-03"],
     ]);
-  });
-
-  it("tells how far jobs lie apart themselves, beside what the band reckons with", async () => {
-    // The same masses, and no copies, for their notes differ by a day.
-    const alike = Array.from(
-      { length: 6 },
-      (_, i): Job => ({ more: `  - { revision: 3, on: 2026-04-0${i + 1}, note: another }\n` }),
-    );
-    const { out } = await answer(["learn"], world(alike));
-    expect(flat(out)).toContain(
-      "6 jobs, by themselves 1.8 %, alike as far as they could be measured. The band reckons with",
-    );
-    const apart = JSON.parse((await answer(["learn", "--json"], world(alike))).out).figures[0];
-    expect(apart.apart).toBe(0);
-    expect(apart.scatter).toBeGreaterThan(0.1);
-    // Standard deviation of the logarithms of six losses, a little less for the scale's own error.
-    const logs = LOSSES.map(Math.log);
-    const mean = logs.reduce((sum, one) => sum + one, 0) / logs.length;
-    const deviation = Math.sqrt(logs.reduce((sum, one) => sum + (one - mean) ** 2, 0) / (logs.length - 1));
-    const own = JSON.parse((await answer(["learn", "--json"], world(JOBS))).out).figures[0];
-    expect(Math.abs(own.apart / deviation - 1)).toBeLessThan(0.05);
-    expect(flat((await answer(["learn"], world(JOBS))).out)).toContain(
-      `which differ by ${Math.round(deviation * 100)} % or so. The band reckons with`,
-    );
-  });
-
-  it("counts a copied record once, and says which", async () => {
-    const files: Record<string, string> = { ...SHOP, ...filesOf(JOBS) };
-    const original = files["orders/job-2.record.yaml"] ?? "";
-    // A backup from before the last entry is a copy as well.
-    const backup = original;
-    const goneOn = `${original}  - { revision: 3, on: 2026-03-05, stage: ready, mass: 600 g }\n`;
-    const copied = {
-      ...files,
-      "orders/job-2.record.yaml": goneOn,
-      "orders/a-backup.record.yaml": backup,
-      "orders/job-4 copy.record.yaml": files["orders/job-4.record.yaml"] ?? "",
-    };
-    const { out } = await answer(["learn"], { files: copied });
-    expect(flat(out)).toContain("LEARNT for shop.yaml from 6 records");
-    for (const [file, of] of [
-      ["orders/a-backup.record.yaml", "orders/job-2.record.yaml"],
-      ["orders/job-4 copy.record.yaml", "orders/job-4.record.yaml"],
-    ])
-      expect(flat(out)).toContain(`- ${file}: a copy, with the same entries on the same days as ${of}.`);
-    const document = JSON.parse((await answer(["learn", "--json"], { files: copied })).out);
-    expect(document.copies).toHaveLength(2);
-    const once = JSON.parse((await answer(["learn", "--json"], world(JOBS))).out);
-    expect(document.figures[0].learnt).toEqual(once.figures[0].learnt);
-    expect(document.figures[0].jobs).toHaveLength(6);
-  });
-
-  it("counts two knives of the same hours on the same day as two, and those that a note tells apart", async () => {
-    const hours = `scantling: 1
-units: mm
-knife: none.knife.yaml
-entries:
-  - { revision: 1, on: 2026-03-02, task: forge, hours: 4 }
-`;
-    const two = { ...SHOP, "orders/a.record.yaml": hours, "orders/b.record.yaml": hours };
-    expect((await answer(["learn"], { files: two })).out).toContain("from 2 records");
-    const noted = recordText({}).replace("heats: 8 }", "heats: 8, note: the second of a pair }");
-    const pair = { ...SHOP, "orders/a.record.yaml": recordText({}), "orders/b.record.yaml": noted };
-    expect((await answer(["learn"], { files: pair })).out).toContain("from 2 records");
   });
 
   it("answers as one JSON document", async () => {
