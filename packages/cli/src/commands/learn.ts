@@ -5,6 +5,7 @@ import { CommandFailure } from "../failure.js";
 import { FileError, readShopFile, type ShopFile } from "../file/index.js";
 import type { Io } from "../io/io.js";
 import { writeWhole } from "../io/write-whole.js";
+import { withoutCopies } from "../learn/copied-records.js";
 import { findRecords, folderOfRecords } from "../learn/find-records.js";
 import { jobOfRecord } from "../learn/job-of-record.js";
 import { type LearnReport, learnReport } from "../learn/learn-report.js";
@@ -28,18 +29,19 @@ const MANY = 10;
 export async function learn(io: Io, named: readonly string[], options: LearnOptions): Promise<ExitCode> {
   const input = await shopOf(io, named, options);
   const file = input && readShop(input);
-  const records = await findRecords(io, named, folderOfRecords(io, input?.path));
+  const found = await findRecords(io, named, folderOfRecords(io, input?.path));
+  const { records, copies } = withoutCopies(found);
   if (records.length >= MANY) io.stderr.write(`Reading ${records.length} records.\n`);
   const jobs = [];
   for (const record of records) jobs.push(await jobOfRecord(io, record));
-  const asked = { units: options.units, again: commandToWrite(named, options) };
+  const asked = { units: options.units, again: commandToWrite(named, options), copies };
   const learnt = learnReport(jobs, input && { shown: input.shown, text: input.text, file }, asked);
   // What came from standard input cannot be written back.
-  const found =
+  const told =
     input !== undefined && input.path === undefined ? ({ ...learnt, outcome: "by-hand" } as const) : learnt;
-  const refusal = options.write === true ? await store(io, input, found, options) : undefined;
-  const wrote = options.write === true && refusal === undefined && found.edited !== undefined;
-  const report: LearnReport = wrote ? { ...found, outcome: "written" } : found;
+  const refusal = options.write === true ? await store(io, input, told, options) : undefined;
+  const wrote = options.write === true && refusal === undefined && told.edited !== undefined;
+  const report: LearnReport = wrote ? { ...told, outcome: "written" } : told;
   await deliverReport(
     io,
     options.json

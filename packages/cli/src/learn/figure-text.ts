@@ -43,8 +43,8 @@ export function exactFigureText(path: FigurePath, figure: Banded, units: FileUni
 }
 
 /**
- * A figure as the shop file writes it, with its band where the file keeps one: `1.48 % +0.4/-0.31 %`. A band is never cut
- * below nothing nor rounded to none.
+ * A figure as the shop file writes it, with its band where the file keeps one: `1.48 % +0.4/-0.31 %`. A band is never rounded
+ * to none. Its low side ends at nothing, unless the figure itself is less than that, as scale at a weld may seem to be.
  *
  * @example
  * figureText("losses.scalePerHeat", { value: 0.0148, low: 0.0117, high: 0.0188 }, "mm"); // "1.48 % +0.4/-0.31 %"
@@ -59,7 +59,8 @@ function figureIn(form: Form, path: FigurePath, figure: Banded): string {
   const text = `${show(value)} ${form.unit}`;
   if (!figureOf(path).banded || !(figure.high > figure.low)) return text;
   const plus = Math.max(form.step, rounded(figure.high, form) - value);
-  const minus = Math.min(value, Math.max(form.step, value - rounded(Math.max(0, figure.low), form)));
+  const under = Math.max(form.step, value - rounded(figure.low, form));
+  const minus = value < 0 ? under : Math.min(value, under);
   return show(plus) === show(minus)
     ? `${text} ± ${show(plus)} ${form.unit}`
     : `${text} +${show(plus)}/-${show(minus)} ${form.unit}`;

@@ -10,6 +10,7 @@ import {
 import type { FileUnits } from "@scantling/geometry/units";
 import type { ShopFile } from "../file/index.js";
 import { unifiedDiff } from "../report/unified-diff.js";
+import type { CopiedRecord } from "./copied-records.js";
 import { learningShop } from "./learning-shop.js";
 import { type Proposal, proposalsOf } from "./propose.js";
 import { newShopText, withProposals } from "./store-learnt.js";
@@ -21,8 +22,10 @@ export type LearnOutcome = "proposed" | "written" | "by-hand";
 export interface LearnReport {
   /** The shop file as the person sees it; undefined where there is none. */
   readonly shop: string | undefined;
-  /** Records that were read, as the person sees them. */
+  /** Records that were learnt from, as the person sees them. */
   readonly records: readonly string[];
+  /** Records that were left out whole, for they hold what another one holds. */
+  readonly copies: readonly CopiedRecord[];
   readonly learnt: LearntShop;
   /** What the shop reckons with today. */
   readonly now: Partial<Record<FigurePath, Banded>>;
@@ -54,7 +57,15 @@ export interface LearningFile {
 export function learnReport(
   records: readonly JobRecord[],
   shopFile: LearningFile | undefined,
-  { units, again }: { readonly units: FileUnits | undefined; readonly again: string },
+  {
+    units,
+    again,
+    copies,
+  }: {
+    readonly units: FileUnits | undefined;
+    readonly again: string;
+    readonly copies: readonly CopiedRecord[];
+  },
 ): LearnReport {
   const shop = learningShop(shopFile?.file);
   const learnt = learnShop(records, shop);
@@ -66,6 +77,7 @@ export function learnReport(
   return {
     shop: shopFile?.shown,
     records: records.map(({ file }) => file),
+    copies,
     learnt,
     now: Object.fromEntries(
       FIGURE_PATHS.flatMap((path) => {

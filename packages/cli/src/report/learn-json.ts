@@ -7,12 +7,13 @@ const UNITS: Readonly<Record<string, string>> = { length: "mm", hours: "h" };
 
 /** `scantling/learn/1`: figures, what was left out, and the change of the shop file. */
 export function learnJson(report: LearnReport): unknown {
-  const { shop, records, learnt, proposals, diff, outcome } = report;
+  const { shop, records, copies, learnt, proposals, diff, outcome } = report;
   const { models } = learnt;
   return {
     schema: "scantling/learn/1",
     shop: shop ?? null,
     records,
+    copies,
     figures: learnt.figures.map((figure) => figureJson(figure, report)),
     leftOut: learnt.leftOut.map(({ of, file, on, issue }) => ({
       figure: of,
@@ -36,7 +37,7 @@ function figureJson(
   { path, own, isNew, estimate, jobs, heldOut, bySteel }: LearntFigure,
   { now }: LearnReport,
 ): unknown {
-  const { value, low, high, ofJobs, scatter, ownWeight } = estimate;
+  const { value, low, high, ofJobs, scatter, apart, ownWeight } = estimate;
   return {
     path,
     unit: UNITS[figureOf(path).quantity] ?? "share",
@@ -46,6 +47,7 @@ function figureJson(
     learnt: { value, low, high },
     ofJobs: ofJobs ?? null,
     scatter,
+    apart: apart ?? null,
     ownWeight,
     jobs: jobs.map(({ file, on, steel, value: came, error }) => ({
       file,

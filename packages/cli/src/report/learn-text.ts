@@ -6,12 +6,15 @@ import { item, layOutTable, wrap } from "./layout.js";
 
 /** What was learnt, figure by figure, what was left out and why, and the change of the shop file. */
 export function learnText(report: LearnReport): string[] {
-  const { learnt, units } = report;
+  const { learnt, units, copies } = report;
   const told = learnt.figures.filter(({ estimate }) => estimate.jobs > 1);
   const figures = told.flatMap((figure) => ["", ...figureLines(figure, report)]);
-  const leftOut = learnt.leftOut.flatMap(({ of, file, on, issue }) =>
-    item("- ", `${file}, ${on}, ${figureOf(of).words}: ${describeIssue(issue, units)}.`),
-  );
+  const leftOut = [
+    ...copies.flatMap(({ file, of }) => item("- ", `${file}: ${COPIED} ${of}. ${OTHER_KNIFE}`)),
+    ...learnt.leftOut.flatMap(({ of, file, on, issue }) =>
+      item("- ", `${file}, ${on}, ${figureOf(of).words}: ${describeIssue(issue, units)}.`),
+    ),
+  ];
   if (report.records.length === 0) return noRecords(report);
   return [
     ...wrap(headText(report)),
@@ -23,6 +26,9 @@ export function learnText(report: LearnReport): string[] {
     ...changeLines(report),
   ];
 }
+
+const COPIED = "a copy, with the same entries on the same days as";
+const OTHER_KNIFE = "Is it another knife's, say so in a note of one of its entries.";
 
 function noRecords({ shop }: LearnReport): string[] {
   const where = shop === undefined ? "the current folder" : `the folder of ${shop}`;
@@ -73,9 +79,10 @@ function jobsWords(
   proposed: boolean,
   units: FileUnits,
 ): string {
-  const { jobs, ofJobs = estimate.value, ownWeight, scatter } = estimate;
+  const { jobs, ofJobs = estimate.value, ownWeight, scatter, apart = 0 } = estimate;
   const show = (value: number): string => shownFigure(path, value, units);
-  const apart = figureOf(path).spreading === "ratio" ? percent(scatter) : show(scatter);
+  const shownApart = (by: number): string => (figureOf(path).spreading === "ratio" ? percent(by) : show(by));
+  const differ = shownApart(apart) === shownApart(0) ? ALIKE : `which differ by ${shownApart(apart)} or so`;
   const own = isNew ? "" : ` What the shop reckoned with counts for ${percent(ownWeight)} of the answer.`;
   const held =
     heldOut === undefined
@@ -83,8 +90,11 @@ function jobsWords(
       : ` Each job foretold from the others alone: ${heldOut.within} of ${heldOut.jobs} within the band.`;
   const weld = WELDS.includes(path) ? ` ${OFF_THE_WELD}` : "";
   const stays = proposed ? "" : " It comes out as it stands.";
-  return `${jobs} jobs, by themselves ${show(ofJobs)}, which differ by ${apart} or so.${own}${held}${weld}${stays}`;
+  const band = ` The band reckons with ${shownApart(scatter)} from one job to the next.`;
+  return `${jobs} jobs, by themselves ${show(ofJobs)}, ${differ}.${band}${own}${held}${weld}${stays}`;
 }
+
+const ALIKE = "alike as far as they could be measured";
 
 const WELDS: readonly FigurePath[] = ["losses.scalePerWeldingHeat", "losses.skinPerWeldingHeat"];
 const OFF_THE_WELD =

@@ -5,37 +5,7 @@ import { readKnifeFile, readShopFile } from "../../src/file/index.js";
 import { fillShop } from "../../src/load.js";
 import { answer, flat, wideLines } from "../support/answer.js";
 import { DEMO_KNIFE, DEMO_SHOP } from "../support/demo.js";
-
-interface Job {
-  readonly loss?: number;
-  readonly billet?: number;
-  readonly heats?: number;
-  /** Instead of what the loss makes of the billet. */
-  readonly forged?: number;
-  readonly more?: string;
-}
-
-/** A record that was begun by hand: a billet with its handling bar, the forged blade after some heats. */
-function recordText({ loss = 0.018, billet = 900, heats = 8, forged, more = "" }: Job): string {
-  const mass = forged ?? Math.round(billet * (1 - loss) ** heats);
-  return `scantling: 1
-units: mm
-knife: none.knife.yaml
-entries:
-  - { revision: 1, on: 2026-03-02, stage: billet, mass: ${billet + 200} g, tare: 200 g }
-  - { revision: 2, on: 2026-03-03, stage: forged, mass: ${mass} g, heats: ${heats} }
-${more}`;
-}
-
-const filesOf = (jobs: readonly Job[], folder = "orders"): Record<string, string> =>
-  Object.fromEntries(jobs.map((job, i) => [`${folder}/job-${i}.record.yaml`, recordText(job)]));
-
-const LOSSES = [0.0175, 0.019, 0.0184, 0.017, 0.0192, 0.0181];
-const JOBS = LOSSES.map((loss): Job => ({ loss }));
-const SHOP = { "shop.yaml": DEMO_SHOP };
-const world = (jobs: readonly Job[], more: Record<string, string> = SHOP) => ({
-  files: { ...more, ...filesOf(jobs) },
-});
+import { filesOf, JOBS, recordText, SHOP, world } from "../support/learn-records.js";
 
 const figuresOf = (out: string) =>
   JSON.parse(out) as {

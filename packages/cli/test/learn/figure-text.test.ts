@@ -20,6 +20,21 @@ describe("a figure in the shop file", () => {
     // Never a band below nothing, never one of no width.
     ["losses.scalePerWeldingHeat", { value: 0.004, low: -0.003, high: 0.011 }, "mm", "0.4 % +0.7/-0.4 %"],
     ["losses.scalePerHeat", { value: 0.012, low: 0.01199, high: 0.01201 }, "mm", "1.2 % ± 0.01 %"],
+    ["losses.scalePerWeldingHeat", { value: 0, low: -0.003, high: 0.007 }, "mm", "0 % +0.7/-0 %"],
+    // What seems to have grown has a low side like any other.
+    [
+      "losses.scalePerWeldingHeat",
+      { value: -0.0059, low: -0.0129, high: 0.007 },
+      "mm",
+      "-0.59 % +1.29/-0.7 %",
+    ],
+    ["losses.scalePerWeldingHeat", { value: -0.004, low: -0.007, high: -0.001 }, "mm", "-0.4 % ± 0.3 %"],
+    [
+      "losses.skinPerWeldingHeat",
+      { value: -0.02, low: -0.0201, high: 0.01 },
+      "mm",
+      "-0.02 mm +0.03/-0.001 mm",
+    ],
   ] as const)("%s %j in %s is %s", (path, figure, units, text) => {
     expect(figureText(path, figure, units)).toBe(text);
   });

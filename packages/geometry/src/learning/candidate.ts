@@ -25,8 +25,18 @@ export interface Candidate {
   readonly agrees?: (values: readonly number[]) => boolean;
 }
 
+/** What a job says of a figure once its odd readings are out. */
+export interface KeptCandidate {
+  readonly candidate: Candidate;
+  readonly value: number;
+}
+
+/** A step is halved so often, where both its sides are impossible: to a millionth. */
+const HALVINGS = 20;
+
 /**
- * Standard error of a figure, to the first order: each reading moved by its own error, effects in squares.
+ * Standard error of a figure, to the first order: each reading moved by its own error, effects in squares. Where one side is
+ * impossible, the other one tells alone: near what cannot be, a reading is less sure and not more so.
  *
  * @param errors - Standard error of each reading.
  *
@@ -38,14 +48,28 @@ export function propagated(
   errors: readonly number[],
   compute: (values: readonly number[]) => Outcome,
 ): number {
-  const squares = values.map((_, moved) => {
-    const [up, down] = [1, -1].map((sign) => {
-      const outcome = compute(
-        values.map((value, i) => (i === moved ? value + sign * (errors[i] ?? 0) : value)),
-      );
-      return "value" in outcome ? outcome.value : undefined;
-    });
-    return up === undefined || down === undefined ? 0 : ((up - down) / 2) ** 2;
+  const effects = values.map((_, moved) => {
+    const effectOf = (step: number) =>
+      effect((by) => compute(values.map((value, i) => (i === moved ? value + by : value))), step);
+    let step = errors[moved] ?? 0;
+    let found = effectOf(step);
+    let times = 1;
+    while (found === undefined && times < 2 ** HALVINGS) {
+      [step, times] = [step / 2, times * 2];
+      found = effectOf(step);
+    }
+    return times * (found ?? 0);
   });
-  return Math.sqrt(squares.reduce((total, one) => total + one, 0));
+  return Math.hypot(...effects);
+}
+
+/** What a step makes of a figure: half of it both ways; undefined where the figure cannot be there, nor on either side. */
+function effect(at: (by: number) => Outcome, step: number): number | undefined {
+  const [down, here, up] = [-step, 0, step].map((by) => {
+    const outcome = at(by);
+    return "value" in outcome ? outcome.value : undefined;
+  });
+  if (up !== undefined && down !== undefined) return (up - down) / 2;
+  if (here === undefined) return undefined;
+  return up !== undefined ? up - here : down !== undefined ? here - down : undefined;
 }

@@ -27,10 +27,12 @@ export interface Estimate {
   /** What the jobs alone say; undefined without any. */
   readonly ofJobs: number | undefined;
   /**
-   * One standard deviation between jobs, the scale's own error taken off: a share of the figure where jobs spread by ratio,
+   * One standard deviation between jobs that is reckoned with, the scale's own error taken off: a share of the figure where jobs spread by ratio,
    * else in the figure's unit.
    */
   readonly scatter: number;
+  /** The same of the jobs alone, with nothing of the shop's band in it; undefined with fewer than {@link LEAST_JOBS}. */
+  readonly apart: number | undefined;
   /** How much of the answer is the shop's own figure: 1 before there are jobs. */
   readonly ownWeight: number;
 }
@@ -66,17 +68,51 @@ export const SCATTER_JOBS = 3;
  * const jobs = [0.017, 0.019, 0.018, 0.016].map((value) => ({ value, error: 0 }));
  * estimate(own, jobs, "ratio").value; // 0.0164, where the jobs alone say 0.01747
  */
-export function estimate(own: Banded, jobs: readonly Sample[], spreading: Spreading): Estimate {
+export const estimate = (own: Banded, jobs: readonly Sample[], spreading: Spreading): Estimate =>
+  held(own, jobs, spreading, OF_OWN);
+
+/**
+ * The same where the shop has no figure of its own: jobs alone say where the middle lies, for a middle that was taken from them
+ * must not count again beside them. All of the band that stands in is one job differing from the next.
+ *
+ * @param band - That of such figures, about anything; with fewer than {@link LEAST_JOBS} jobs it is the answer.
+ *
+ * @example
+ * const jobs = [2, 2, 2, 2].map((value) => ({ value, error: 0 }));
+ * estimateAnew({ value: 3, low: 1.5, high: 6 }, jobs, "ratio").value; // 2
+ */
+export const estimateAnew = (band: Banded, jobs: readonly Sample[], spreading: Spreading): Estimate =>
+  held(band, jobs, spreading, ANEW);
+
+/** How much of a band's variance is not knowing the shop's true figure, and how much one job differing from the next. */
+interface Parts {
+  readonly doubt: number;
+  readonly scatter: number;
+}
+
+/** Of a shop's own figure. Judgement: nothing in a file tells the two apart. */
+export const OF_OWN: Parts = { doubt: 1 / 2, scatter: 1 / 2 };
+/** Where the shop has none. */
+export const ANEW: Parts = { doubt: Number.POSITIVE_INFINITY, scatter: 1 };
+
+function held(own: Banded, jobs: readonly Sample[], spreading: Spreading, parts: Parts): Estimate {
   const prior = centred(own, spreading);
   const samples = inWorking(jobs, spreading);
-  const doubt2 = (prior?.deviation ?? 0) ** 2 / 2;
-  const ofJobs = samples.length === 0 ? undefined : fromWorking(meanOf(samples, doubt2), spreading);
-  if (prior === undefined || samples.length < LEAST_JOBS)
-    return { ...own, jobs: samples.length, ofJobs, scatter: Math.sqrt(doubt2), ownWeight: 1 };
+  const band2 = (prior?.deviation ?? 0) ** 2;
+  const implied2 = band2 * parts.scatter;
+  const shown2 = samples.length < LEAST_JOBS ? undefined : shownScatter(implied2, samples);
+  const told = {
+    jobs: samples.length,
+    ofJobs: samples.length === 0 ? undefined : fromWorking(meanOf(samples, implied2), spreading),
+    apart: shown2 === undefined ? undefined : Math.sqrt(shown2),
+  };
+  if (prior === undefined || shown2 === undefined)
+    return { ...own, ...told, scatter: Math.sqrt(implied2), ownWeight: 1 };
   const freedoms = SCATTER_JOBS + samples.length - 1;
-  const scatter2 = pooledScatter(doubt2, samples);
+  const scatter2 = (SCATTER_JOBS * implied2 + (samples.length - 1) * shown2) / freedoms;
   // The variance to expect is more than its estimate, the more so the fewer jobs it is from.
   const expected2 = (scatter2 * freedoms) / (freedoms - 2);
+  const doubt2 = band2 * parts.doubt;
   const joined = joinNormal({ centre: prior.centre, deviation: Math.sqrt(doubt2) }, samples, expected2);
   const half = Math.hypot(NORMAL_LIMIT * joined.deviation, studentLimit(freedoms) * Math.sqrt(scatter2));
   const [low, value, high] = [-half, 0, half].map((by) => fromWorking(joined.centre + by, spreading)) as [
@@ -88,8 +124,7 @@ export function estimate(own: Banded, jobs: readonly Sample[], spreading: Spread
     value,
     low,
     high,
-    jobs: samples.length,
-    ofJobs,
+    ...told,
     scatter: Math.sqrt(scatter2),
     ownWeight: joined.deviation ** 2 / doubt2,
   };
@@ -118,20 +153,30 @@ export function joinNormal(prior: Centred, samples: readonly Sample[], scatter2:
   return { centre: weighted / precision, deviation: Math.sqrt(1 / precision) };
 }
 
-/** Variance between jobs: what is expected of them beforehand and what they show, each by how much it counts. */
-function pooledScatter(expected: number, samples: readonly Sample[]): number {
-  const freedoms = samples.length - 1;
-  const mean = meanOf(samples, expected);
-  const squares = sum(samples.map(({ value }) => (value - mean) ** 2));
-  const ofScale = (sum(samples.map(({ error }) => error ** 2)) / samples.length) * freedoms;
-  return (SCATTER_JOBS * expected + Math.max(0, squares - ofScale)) / (SCATTER_JOBS + freedoms);
+/**
+ * Variance between jobs as they show it themselves, the scale's own error taken off: a reading that the scale hardly tells says
+ * little of it either.
+ */
+function shownScatter(implied2: number, samples: readonly Sample[]): number {
+  const mean = meanOf(samples, implied2);
+  const parts = samples.map((one) => {
+    const weight = precisionOf(one, implied2);
+    return { weight, squares: weight * (one.value - mean) ** 2, ofScale: weight * one.error ** 2 };
+  });
+  const shown = sum(parts.map(({ squares }) => squares)) * (samples.length / (samples.length - 1));
+  const ofScale = sum(parts.map((part) => part.ofScale));
+  return Math.max(0, shown - ofScale) / sum(parts.map(({ weight }) => weight));
 }
 
-/** Mean by precision; plain where no scatter is expected. */
+/** Mean by precision. */
 function meanOf(samples: readonly Sample[], scatter2: number): number {
-  const weightOf = ({ error }: Sample): number => (scatter2 > 0 ? 1 / (scatter2 + error ** 2) : 1);
-  return sum(samples.map((one) => one.value * weightOf(one))) / sum(samples.map(weightOf));
+  const weighted = sum(samples.map((one) => one.value * precisionOf(one, scatter2)));
+  return weighted / sum(samples.map((one) => precisionOf(one, scatter2)));
 }
+
+/** What a sample counts for: alike where no scatter is expected. */
+const precisionOf = ({ error }: Sample, scatter2: number): number =>
+  scatter2 > 0 ? 1 / (scatter2 + error ** 2) : 1;
 
 /** Sorted, so that the last digits do not depend on the order in which records were found. */
 function inWorking(jobs: readonly Sample[], spreading: Spreading): Sample[] {

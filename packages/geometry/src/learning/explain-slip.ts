@@ -59,10 +59,9 @@ export function farIssue(of: FigurePath, value: number, middle: Middle): Omit<Is
   const shown = (number: number) =>
     ({ quantity: quantity === "hours" ? "count" : quantity, value: number }) as const;
   const hours = quantity === "hours" ? " hours" : "";
-  const others = middle.ofJobs ? "the other jobs, which lie about" : "what the shop reckons with,";
   return {
     code: "far-off",
-    text: `{is}${hours} is far from ${others} {middle}${hours}`,
+    text: `{is}${hours} is far from ${middle.words} {middle}${hours}`,
     values: { is: shown(value), middle: shown(fromWorking(middle.centre, middle.spreading)) },
   };
 }

@@ -108,7 +108,7 @@ export const FIGURE_PATHS: readonly FigurePath[] = [
 
 /** What the shop reckons with today; whatever its file leaves out is filled with the published defaults. */
 export interface PresentShop {
-  readonly shop: Pick<ShopSpec, "losses" | "limits">;
+  readonly shop: Pick<ShopSpec, "losses" | "limits" | "gates">;
   readonly allowances: Pick<AllowanceSpec, "face" | "afterHardening">;
   /** Hours of a job by task, those of `weld` and `oil` for each time; a task that the shop has no hours for is left out. */
   readonly hours: Partial<Record<TaskName, Banded>>;
@@ -116,24 +116,30 @@ export interface PresentShop {
 
 /**
  * Bands of figures that the shop file gives none for: where 95 of 100 jobs may come out.
- * Basis: common practice, no source. A share: so much either way; the others: by so much of a factor.
+ * Basis: common practice, no source. A share: so much either way; the others: by so much of a factor. Hours that nobody ever put
+ * down are known less than those that somebody did.
  */
-const BARE_BANDS = { share: 0.15, allowance: 1.6, hours: 2 } as const;
+const BARE_BANDS = { share: 0.15, allowance: 1.6, hours: 2, hoursAnew: 2.5 } as const;
+
+/** What a shop has of a figure: `none` where its file says nothing and nothing stands in, `off` where it says 0. */
+export type OwnFigure = Banded | "none" | "off";
+
+/** Shares of a thinning may well be 0; any other figure of 0 is switched off, such as the hours of a task that is left out. */
+const canBeNothing = (path: FigurePath): boolean => path.startsWith("limits.");
 
 /**
  * What the shop reckons with for a figure, with its band. A loss without a band gets that of the published default, in
  * proportion; other figures have none in the file and get one that is common practice.
  *
- * @returns undefined where the shop has no such figure, or has switched it off with 0.
- *
  * @example
  * const present = { shop: DEFAULT_SHOP, allowances: { face: 0.5, afterHardening: 0.1 }, hours: { forge: { value: 3, low: 3, high: 3 } } };
  * ownFigure("losses.scalePerHeat", present); // { value: 0.012, low: 0.006, high: 0.02 }
- * ownFigure("work.hours.forge", present)?.high; // 6
+ * ownFigure("work.hours.etch", present); // "none"
  */
-export function ownFigure(path: FigurePath, present: PresentShop): Banded | undefined {
+export function ownFigure(path: FigurePath, present: PresentShop): OwnFigure {
   const own = presentFigure(path, present);
-  if (own === undefined || !(own.value > 0)) return undefined;
+  if (own === undefined) return "none";
+  if (!(own.value > 0) && !canBeNothing(path)) return "off";
   return own.high > own.low ? own : withBand(path, own.value);
 }
 
@@ -152,6 +158,18 @@ export function withBand(path: FigurePath, value: number): Banded {
   const factor = isHours(path) ? BARE_BANDS.hours : BARE_BANDS.allowance;
   return { value, low: value / factor, high: value * factor };
 }
+
+/**
+ * Hours that the shop has no figure of, about the middle of some jobs.
+ *
+ * @example
+ * hoursAnew(2); // { value: 2, low: 0.8, high: 5 }
+ */
+export const hoursAnew = (value: number): Banded => ({
+  value,
+  low: value / BARE_BANDS.hoursAnew,
+  high: value * BARE_BANDS.hoursAnew,
+});
 
 const LOSS_BANDS: Partial<Record<FigurePath, Banded>> = {
   "losses.scalePerHeat": LOSS_DEFAULTS.scalePerHeat,

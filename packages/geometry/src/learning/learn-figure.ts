@@ -1,10 +1,19 @@
 import type { Banded } from "../stock/shop.js";
 import type { Candidate } from "./candidate.js";
-import { type Estimate, estimate, type Sample } from "./estimate.js";
-import { type FigurePath, figureOf, ownFigure, type PresentShop, withBand } from "./figures.js";
+import { type Estimate, estimate, estimateAnew, type Sample } from "./estimate.js";
+import {
+  type FigurePath,
+  figureOf,
+  hoursAnew,
+  type OwnFigure,
+  ownFigure,
+  type PresentShop,
+  withBand,
+} from "./figures.js";
 import { type HeldOut, holdOut } from "./held-out.js";
+import { jobsOf, type LearntJob } from "./learnt-job.js";
 import { median } from "./outliers.js";
-import { type KeptCandidate, type LeftOut, screen } from "./screen.js";
+import { type LeftOut, screen } from "./screen.js";
 
 /** What the records say of one figure of the shop. */
 export interface LearntFigure {
@@ -20,13 +29,6 @@ export interface LearntFigure {
   readonly heldOut: HeldOut | undefined;
   /** The same figure by steel, where at least two steels have jobs enough. */
   readonly bySteel: readonly { readonly steel: string; readonly jobs: number; readonly value: number }[];
-}
-
-/** What one job comes to for a figure: the mean of all its places. */
-export interface LearntJob extends Sample {
-  readonly file: string;
-  readonly on: string;
-  readonly steel?: string;
 }
 
 /** What is held together with the records: the shop as it is, and its own figures from before it learnt. */
@@ -59,58 +61,42 @@ export function learnFigure(
   shop: LearningShop,
 ): FigureAnswer {
   if (candidates.length === 0) return { figure: undefined, leftOut: [] };
-  const given = shop.learntAnew?.includes(path) ? undefined : (shop.before?.[path] ?? ownFigure(path, shop));
-  const own = given ?? ofJobsAlone(path, candidates);
-  // A loss that is switched off, or nothing that could be computed.
-  if (own === undefined) return { figure: undefined, leftOut: [] };
-  const { kept, leftOut } = screen(path, own, candidates);
+  const given = givenFigure(path, shop);
+  if (given === "off") return { figure: undefined, leftOut: [] };
+  const isNew = given === "none";
+  const ownOf = (jobs: readonly Sample[]): Banded => (isNew ? middleOf(path, jobs) : given);
+  const { kept, leftOut } = screen(path, isNew ? ownOf : given, candidates);
   const jobs = jobsOf(kept);
+  // No figure, and nothing that could be computed.
+  if (isNew && jobs.length === 0) return { figure: undefined, leftOut };
   const { spreading } = figureOf(path);
+  const foretell = (from: readonly Sample[]): Estimate =>
+    (isNew ? estimateAnew : estimate)(ownOf(from), from, spreading);
   return {
     figure: {
       path,
-      own,
-      isNew: given === undefined,
-      estimate: estimate(own, jobs, spreading),
+      own: ownOf(jobs),
+      isNew,
+      estimate: foretell(jobs),
       jobs,
-      heldOut: holdOut(own, jobs, spreading),
-      bySteel: bySteel(path, own, jobs),
+      heldOut: holdOut(foretell, jobs, spreading),
+      bySteel: bySteel(path, ownOf(jobs), jobs),
     },
     leftOut,
   };
 }
 
-/** Hours that the shop has none of: the middle of the jobs, with the band of hours. Other figures always have a default. */
-function ofJobsAlone(path: FigurePath, candidates: readonly Candidate[]): Banded | undefined {
-  if (figureOf(path).quantity !== "hours") return undefined;
-  const values = candidates.flatMap(({ compute, readings }) => {
-    const outcome = compute(readings.map(({ value }) => value));
-    return "value" in outcome ? [outcome.value] : [];
-  });
-  return values.length === 0 ? undefined : withBand(path, median(values));
+/** The shop's own figure from before it learnt. */
+function givenFigure(path: FigurePath, shop: LearningShop): OwnFigure {
+  if (shop.learntAnew?.includes(path)) return "none";
+  return shop.before?.[path] ?? ownFigure(path, shop);
 }
 
-/** One sample a job: the mean of what all its places say, for those share the hand and the fire. */
-function jobsOf(kept: readonly KeptCandidate[]): LearntJob[] {
-  const files = [...new Set(kept.map(({ candidate }) => candidate.file))].sort();
-  return files.map((file): LearntJob => {
-    const own = kept.filter(({ candidate }) => candidate.file === file);
-    const mean = (numbers: readonly number[]): number =>
-      numbers.reduce((total, one) => total + one, 0) / numbers.length;
-    const { steel } = own[0]?.candidate ?? {};
-    return {
-      file,
-      on:
-        own
-          .map(({ candidate }) => candidate.on)
-          .sort()
-          .at(-1) ?? "",
-      ...(steel === undefined ? {} : { steel }),
-      value: mean(own.map(({ value }) => value)),
-      error: Math.sqrt(mean(own.map(({ candidate }) => candidate.error ** 2)) / own.length),
-    };
-  });
-}
+/** Where the shop has no figure: the middle of some jobs, with a band about it; no number without any. */
+const middleOf = (path: FigurePath, jobs: readonly Sample[]): Banded => {
+  const middle = median(jobs.map(({ value }) => value));
+  return figureOf(path).quantity === "hours" ? hoursAnew(middle) : withBand(path, middle);
+};
 
 /** Fewer jobs of a steel say nothing of it. */
 const JOBS_OF_STEEL = 3;

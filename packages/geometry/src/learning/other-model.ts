@@ -1,5 +1,5 @@
 import type { ScaleModel } from "../stock/shop.js";
-import type { LearntJob } from "./learn-figure.js";
+import type { LearntJob } from "./learnt-job.js";
 
 /** How near jobs lie together when scale is counted in the one way and in the other. */
 export interface ModelsCompared {

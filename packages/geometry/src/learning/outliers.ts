@@ -1,5 +1,5 @@
 import type { Banded } from "../stock/shop.js";
-import { type Sample, SCATTER_JOBS } from "./estimate.js";
+import { OF_OWN, type Sample, SCATTER_JOBS } from "./estimate.js";
 import { centred, errorInWorking, type Spreading, toWorking } from "./working-scale.js";
 
 /** Fewer jobs cannot tell which of them is the odd one. */
@@ -17,6 +17,8 @@ export interface Middle {
   readonly spreading: Spreading;
   /** Whether it is that of the jobs; else that of the shop's own figure. */
   readonly ofJobs: boolean;
+  /** What it is, for a sentence: `what the shop reckons with,`. */
+  readonly words: string;
 }
 
 /**
@@ -25,43 +27,59 @@ export interface Middle {
  * @example
  * middleOfOwn({ value: 3, low: 1.5, high: 6 }, "ratio").ofJobs; // false
  */
-export function middleOfOwn(own: Banded, spreading: Spreading): Middle {
+export function middleOfOwn(own: Banded, spreading: Spreading, words = OWN_WORDS): Middle {
   const prior = centred(own, spreading) ?? { centre: toWorking(own.value, spreading), deviation: 0 };
-  return { ...prior, spreading, ofJobs: false };
+  return { ...prior, spreading, ofJobs: false, words };
 }
+
+const OWN_WORDS = "what the shop reckons with,";
 
 /**
  * What a job is held against with a {@link HANDFUL} of them: their median and median absolute deviation, pooled with the
  * scatter that the shop's band implies, so that a few alike do not make all others odd.
  *
  * @param jobs - At least one.
+ * @param implied - How much of the band's variance is one job differing from the next.
  *
  * @example
  * const jobs = [2.9, 3, 3.1, 3, 30].map((value) => ({ value, error: 0 }));
  * Math.exp(middleOfJobs({ value: 3, low: 1.5, high: 6 }, jobs, "ratio").centre); // 3
  */
-export function middleOfJobs(own: Banded, jobs: readonly Sample[], spreading: Spreading): Middle {
-  const expected2 = (centred(own, spreading)?.deviation ?? 0) ** 2 / 2;
+export function middleOfJobs(
+  own: Banded,
+  jobs: readonly Sample[],
+  spreading: Spreading,
+  implied = OF_OWN.scatter,
+): Middle {
+  const expected2 = (centred(own, spreading)?.deviation ?? 0) ** 2 * implied;
   const values = jobs.map(({ value }) => toWorking(value, spreading));
   const centre = median(values);
   const shown = PER_MEDIAN_DEVIATION * median(values.map((value) => Math.abs(value - centre)));
   const freedoms = jobs.length - 1;
   const deviation = Math.sqrt((SCATTER_JOBS * expected2 + freedoms * shown ** 2) / (SCATTER_JOBS + freedoms));
-  return { centre, deviation, spreading, ofJobs: true };
+  return { centre, deviation, spreading, ofJobs: true, words: "the other jobs, which lie about" };
 }
 
 /**
- * Whether a job lies too far from the middle to be one of them; its own error counts with it.
+ * How far a reading lies from the middle, over the distance at which it is too far; its own error counts with it.
+ *
+ * @example
+ * farness({ value: 6, error: 0 }, middleOfOwn({ value: 3, low: 1.5, high: 6 }, "ratio")); // 0.56
+ */
+export function farness({ value, error }: Sample, middle: Middle): number {
+  const off = Math.abs(toWorking(value, middle.spreading) - middle.centre);
+  if (off === 0) return 0;
+  return off / (FAR * Math.hypot(middle.deviation, errorInWorking(value, error, middle.spreading)));
+}
+
+/**
+ * Whether a reading lies too far from the middle to be one of them.
  *
  * @example
  * const own = { value: 0.012, low: 0.006, high: 0.02 };
  * isFar({ value: 0.12, error: 0 }, middleOfOwn(own, "ratio")); // true
  */
-export function isFar({ value, error }: Sample, middle: Middle): boolean {
-  const working = toWorking(value, middle.spreading);
-  const own = errorInWorking(value, error, middle.spreading);
-  return !(Math.abs(working - middle.centre) <= FAR * Math.hypot(middle.deviation, own));
-}
+export const isFar = (sample: Sample, middle: Middle): boolean => !(farness(sample, middle) <= 1);
 
 /**
  * The middle one of some numbers; between two, half way.

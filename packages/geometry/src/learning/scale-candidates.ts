@@ -1,4 +1,4 @@
-import { GATE_LIMITS } from "../limits/shop-limits.js";
+import { gateLimits } from "../stock/gates/limits.js";
 import { STAGE_WORDS } from "../stock/gates/stage-words.js";
 import { type Losses, lossesAt } from "../stock/loss-side.js";
 import type { ScaleModel, ShopSpec } from "../stock/shop.js";
@@ -10,8 +10,8 @@ import { forgingSkin, type LossOf, shareLost, weldingLoss } from "./loss-from-ma
 import { heatsReading, type Reading } from "./reading.js";
 import { NORMAL_LIMIT } from "./student.js";
 
-/** What of the shop the sums of a weld and a forging count with. */
-export type ReckonedShop = Pick<ShopSpec, "losses" | "limits">;
+/** What of the shop the sums of a weld and a forging count with, and what it doubts a mass by. */
+export type ReckonedShop = Pick<ShopSpec, "losses" | "limits" | "gates">;
 
 /** Standard error of a weighing, g: scales of the trade show whole grams. Basis: common practice, no source. */
 const SCALE_ERROR = 1 / NORMAL_LIMIT;
@@ -33,13 +33,15 @@ export function scaleCandidates(record: JobRecord, shop: ReckonedShop): Candidat
   return [...forgingCandidates(record, shop), ...weldingCandidates(record, shop)];
 }
 
-function forgingCandidates(record: JobRecord, { losses, limits }: ReckonedShop): Candidate[] {
+function forgingCandidates(record: JobRecord, { losses, limits, gates }: ReckonedShop): Candidate[] {
   const { stack, density, forgedSurface } = record.plan ?? {};
   const forged = weighing(record, "forged");
   // A solid bar is its own billet.
   const before = weighing(record, "billet") ?? (stack?.bars === 1 ? weighing(record, "cut") : undefined);
   if (forged === undefined || before === undefined) return [];
-  const pair: Pair = { record, before, after: forged, heats: forged.heats ?? 0, share: shareLost, least: 0 };
+  const { massRise } = gateLimits(gates);
+  const heats = forged.heats ?? 0;
+  const pair: Pair = { record, before, after: forged, heats, share: shareLost, least: 0, massRise };
   const share = scaleCandidate("losses.scalePerHeat", pair, shareLost);
   if (stack === undefined || density === undefined || forgedSurface === undefined) return [share];
   const skin = forgingSkin(stack, { density, forgedSurface }, lossesAt(losses, "value"), limits);
@@ -62,6 +64,7 @@ function weldingCandidates(record: JobRecord, shop: ReckonedShop): Candidate[] {
     heats: billet.weldingHeats ?? 0,
     share: lossAt("fraction")(usual),
     least: LEAST_OF_WELD,
+    massRise: gateLimits(shop.gates).massRise,
   };
   return (["fraction", "skin"] as const).map((model) => {
     const of = model === "skin" ? "losses.skinPerWeldingHeat" : "losses.scalePerWeldingHeat";
@@ -79,18 +82,20 @@ interface Pair {
   /** The share that each heat takes, and the least that it may come to. */
   readonly share: LossOf;
   readonly least: number;
+  /** By which a mass may seem to rise. */
+  readonly massRise: number;
 }
 
 /** Crop and dressing are counted, not weighed: in one job they may be less, and the weld seems to gain. */
 const LEAST_OF_WELD = -0.05;
 
 function scaleCandidate(of: FigurePath, pair: Pair, loss: LossOf): Candidate {
-  const { record, before, after, heats, share, least } = pair;
+  const { record, before, after, heats, share, least, massRise } = pair;
   const readings = [weighed(record, before), weighed(record, after), heatsReading(heats)];
   const names = [STAGE_WORDS[before.stage], STAGE_WORDS[after.stage]] as const;
   const compute = ([was = 0, is = 0, times = 0]: readonly number[]): Outcome => {
     const each = share(was, is, times);
-    const impossible = impossibleStep({ before: was, after: is, heats: times, names, each, least });
+    const impossible = impossibleStep({ before: was, after: is, heats: times, names, each, least, massRise });
     return impossible === undefined ? { value: loss(was, is, times) } : { impossible };
   };
   return {
@@ -102,7 +107,7 @@ function scaleCandidate(of: FigurePath, pair: Pair, loss: LossOf): Candidate {
     compute,
     error: propagated([before.steel, after.steel, heats], [SCALE_ERROR, SCALE_ERROR, 0], compute),
     agrees: ([was = 0, is = 0]) =>
-      areOfOneBlade(record, new Map([[before.stage, was] as const, [after.stage, is] as const])),
+      areOfOneBlade(record, new Map([[before.stage, was] as const, [after.stage, is] as const]), massRise),
   };
 }
 
@@ -134,12 +139,13 @@ const LIKELY_SHARE = { least: 0.5, most: 6 } as const;
 function areOfOneBlade(
   { weighings, plan }: JobRecord,
   instead: ReadonlyMap<JobWeighing["stage"], number>,
+  massRise: number,
 ): boolean {
   const masses = weighings.map(({ stage, steel }) => instead.get(stage) ?? steel);
   const finished = plan?.finished;
   const least = finished === undefined ? LIKELY_MASS.least : LIKELY_SHARE.least * finished;
   const most = finished === undefined ? LIKELY_MASS.most : LIKELY_SHARE.most * finished;
-  const rise = 1 + GATE_LIMITS.massRise.value;
+  const rise = 1 + massRise;
   return masses.every(
     (mass, index) => mass >= least && mass <= most && mass <= rise * (masses[index - 1] ?? mass),
   );

@@ -1,10 +1,11 @@
 import type { Issue } from "../errors/issue.js";
 import type { Banded } from "../stock/shop.js";
-import type { Candidate } from "./candidate.js";
-import type { Sample } from "./estimate.js";
+import type { Candidate, KeptCandidate } from "./candidate.js";
+import { ANEW, OF_OWN, type Sample } from "./estimate.js";
 import { explanations, farIssue, withSlips } from "./explain-slip.js";
 import { type FigurePath, figureOf } from "./figures.js";
-import { HANDFUL, isFar, type Middle, middleOfJobs, middleOfOwn } from "./outliers.js";
+import { jobsOf } from "./learnt-job.js";
+import { farness, HANDFUL, isFar, type Middle, middleOfJobs, middleOfOwn } from "./outliers.js";
 
 /** A reading that was left out, and why. */
 export interface LeftOut {
@@ -15,47 +16,48 @@ export interface LeftOut {
   readonly issue: Issue;
 }
 
-/** What a job says of a figure once its odd readings are out. */
-export interface KeptCandidate {
-  readonly candidate: Candidate;
-  readonly value: number;
-}
-
 /** The readings that count, and those that do not. */
 export interface Screened {
   readonly kept: readonly KeptCandidate[];
   readonly leftOut: readonly LeftOut[];
 }
 
-/** Rounds until nothing more changes; two are the rule. */
-const MOST_ROUNDS = 20;
-
 /**
  * Parts readings of one figure that can be counted on from those that cannot: what is impossible, what a slip explains, and,
- * with a handful of jobs, what lies too far from all the others. What was left out moves nothing: the others are judged as if
- * it had never been there.
+ * with a handful of jobs, what lies too far from all the others. Readings are held against the middle of *jobs*, one mean each,
+ * so that one record of many places outvotes nobody.
  *
- * @param own - The shop's own figure, which stands in for the others while there are few.
+ * The farthest goes first, then the others are judged as if it had never been there, until none is odd: it never comes back,
+ * so that it ends, and what was left out moves nothing.
+ *
+ * @param own - The shop's own figure, which stands in for the others while there are few; how to make it of them, where it has
+ * none.
  *
  * @example
  * screen("losses.scalePerHeat", { value: 0.012, low: 0.006, high: 0.02 }, []); // { kept: [], leftOut: [] }
  */
-export function screen(of: FigurePath, own: Banded, candidates: readonly Candidate[]): Screened {
+export function screen(
+  of: FigurePath,
+  own: Banded | ((jobs: readonly Sample[]) => Banded),
+  candidates: readonly Candidate[],
+): Screened {
   const { spreading } = figureOf(of);
-  const possible = candidates.flatMap((candidate): KeptCandidate[] => {
+  const middleOf = (some: readonly KeptCandidate[]): Middle => {
+    const jobs = jobsOf(some);
+    const isNew = typeof own === "function";
+    const figure = isNew ? own(jobs) : own;
+    if (jobs.length >= HANDFUL) return middleOfJobs(figure, jobs, spreading, (isNew ? ANEW : OF_OWN).scatter);
+    return isNew ? middleOfOwn(figure, spreading, FEW_WORDS) : middleOfOwn(figure, spreading);
+  };
+  const held = new Map<Candidate, Middle>();
+  let kept = candidates.flatMap((candidate): KeptCandidate[] => {
     const outcome = candidate.compute(candidate.readings.map(({ value }) => value));
     return "value" in outcome ? [{ candidate, value: outcome.value }] : [];
   });
-  const handful = new Set(possible.map(({ candidate }) => candidate.file)).size >= HANDFUL;
-  const middleOf = (jobs: readonly KeptCandidate[]): Middle =>
-    handful ? middleOfJobs(own, jobs.map(sampleOf), spreading) : middleOfOwn(own, spreading);
-  let kept = possible;
   let middle = middleOf(kept);
-  for (let round = 0; round < MOST_ROUNDS; round++) {
-    const next = possible.filter((one) => !isOdd(one, middle));
-    const same = next.length === kept.length && next.every((one, index) => one === kept[index]);
-    kept = next;
-    if (same) break;
+  for (let odd = farthest(kept, middle); odd.length > 0; odd = farthest(kept, middle)) {
+    for (const { candidate } of odd) held.set(candidate, middle);
+    kept = kept.filter((one) => !odd.includes(one));
     middle = middleOf(kept);
   }
   const counted = new Set(kept.map(({ candidate }) => candidate));
@@ -63,25 +65,34 @@ export function screen(of: FigurePath, own: Banded, candidates: readonly Candida
     kept,
     leftOut: candidates
       .filter((candidate) => !counted.has(candidate))
-      .map((candidate) => leftOut(candidate, middle)),
+      .map((candidate) => leftOut(candidate, told(candidate, middle, held.get(candidate)))),
   };
 }
 
-/**
- * A reading as a sample of its figure.
- *
- * @example
- * const [candidate] = hoursCandidates({ file: "a", weighings: [], sizes: [], drawn: [],
- *   hours: [{ task: "forge", hours: 2, on: "2026-11-28" }],
- *   written: { mass: { unit: 1, mixUps: [] }, length: { unit: 1, mixUps: [] } } });
- * candidate && sampleOf({ candidate, value: 2 }); // { value: 2, error: 0 }
- */
-export const sampleOf = ({ candidate, value }: KeptCandidate): Sample => ({ value, error: candidate.error });
+/** The shop has no figure of its own to be far from. */
+const FEW_WORDS = "the middle of the jobs,";
 
-function isOdd({ candidate, value }: KeptCandidate, middle: Middle): boolean {
-  if (!isFar({ value, error: candidate.error }, middle)) return false;
+/** The odd reading that lies farthest off, and all that lie just as far: none may depend on the order of records. */
+function farthest(kept: readonly KeptCandidate[], middle: Middle): readonly KeptCandidate[] {
+  const odd = kept.filter((one) => isOdd(one, middle));
+  const most = Math.max(...odd.map((one) => farness(sampleOf(one), middle)));
+  return odd.filter((one) => !(farness(sampleOf(one), middle) < most));
+}
+
+/** What a reading is told to be far from: what was kept; else the middle that it was left out by. */
+function told(candidate: Candidate, middle: Middle, by: Middle | undefined): Middle {
+  if (by === undefined) return middle;
+  const outcome = candidate.compute(candidate.readings.map(({ value }) => value));
+  const far = "value" in outcome && isFar({ value: outcome.value, error: candidate.error }, middle);
+  return far && middle.ofJobs === by.ofJobs ? middle : by;
+}
+
+const sampleOf = ({ candidate, value }: KeptCandidate): Sample => ({ value, error: candidate.error });
+
+function isOdd(one: KeptCandidate, middle: Middle): boolean {
+  if (!isFar(sampleOf(one), middle)) return false;
   // A few jobs cannot outvote one another: only a slip that would explain it speaks against one of them.
-  return middle.ofJobs || explanations(candidate, middle).length > 0;
+  return middle.ofJobs || explanations(one.candidate, middle).length > 0;
 }
 
 function leftOut(candidate: Candidate, middle: Middle): LeftOut {

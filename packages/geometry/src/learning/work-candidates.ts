@@ -1,4 +1,4 @@
-import { length } from "../errors/issue.js";
+import { type Issue, length } from "../errors/issue.js";
 import { TASK_WORDS, type TaskName } from "../job/task-names.js";
 import type { CaliperStage } from "../stock/gates/caliper.js";
 import { STAGE_WORDS } from "../stock/gates/stage-words.js";
@@ -89,14 +89,29 @@ function facesBetween(
   later: CaliperStage,
 ): Candidate[] {
   const inBlade = record.sizes.filter(({ x }) => x >= 0);
-  return inBlade
-    .filter(({ stage }) => stage === later)
-    .flatMap((after) => {
-      const before = inBlade
-        .filter(({ stage, x }) => stage === earlier && Math.abs(x - after.x) <= SAME_PLACE)
-        .sort((a, b) => Math.abs(a.x - after.x) - Math.abs(b.x - after.x))[0];
-      return before === undefined ? [] : [faceCandidate(record, of, before, after)];
-    });
+  const before = inBlade.filter(({ stage }) => stage === earlier);
+  const after = inBlade.filter(({ stage }) => stage === later);
+  const partners = pairedOff(before, after);
+  return after.flatMap((size) => {
+    const partner = partners.get(size);
+    return partner === undefined ? [] : [faceCandidate(record, of, partner, size)];
+  });
+}
+
+/** The earlier reading of each later one, nearest pairs first: each serves once, or it would count twice. */
+function pairedOff(before: readonly JobSize[], after: readonly JobSize[]): ReadonlyMap<JobSize, JobSize> {
+  const pairs = after
+    .flatMap((later) => before.map((earlier) => ({ earlier, later, apart: Math.abs(earlier.x - later.x) })))
+    .filter(({ apart }) => apart <= SAME_PLACE)
+    .sort((a, b) => a.apart - b.apart);
+  const partners = new Map<JobSize, JobSize>();
+  const taken = new Set<JobSize>();
+  for (const { earlier, later } of pairs) {
+    if (partners.has(later) || taken.has(earlier)) continue;
+    partners.set(later, earlier);
+    taken.add(earlier);
+  }
+  return partners;
 }
 
 function faceCandidate(record: JobRecord, of: FigurePath, before: JobSize, after: JobSize): Candidate {
@@ -132,6 +147,9 @@ function faceCandidate(record: JobRecord, of: FigurePath, before: JobSize, after
   };
 }
 
+/** A task that took no time was not done. */
+const NO_HOURS: Omit<Issue, "path"> = { code: "no-hours", text: "no hours are written down" };
+
 /**
  * Hours that a job took, task by task, all entries of a task together; of a task that was done several times, each time.
  *
@@ -156,7 +174,10 @@ export function hoursCandidates(record: JobRecord): Candidate[] {
           .at(-1) ?? "",
       ),
       readings: entries.map(({ hours }) => hoursReading(hours, TASK_WORDS[task])),
-      compute: (values) => ({ value: values.reduce((total, one) => total + one, 0) / times }),
+      compute: (values) => {
+        const value = values.reduce((total, one) => total + one, 0) / times;
+        return value > 0 ? { value } : { impossible: NO_HOURS };
+      },
       error: 0,
     };
   });

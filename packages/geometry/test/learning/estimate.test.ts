@@ -193,3 +193,14 @@ test("units move nothing: hours and minutes come to the same", () => {
   expect(minutes.value / 60).toBeCloseTo(hours.value, 12);
   expect(minutes.high / 60).toBeCloseTo(hours.high, 12);
 });
+
+test("a reading that the scale hardly tells does not make the others seem alike", () => {
+  const others = exact([4.4, 4.8, 5.2, 5.6]);
+  const coarse = { value: 5, error: 3 };
+  const own = { value: 5, low: 4, high: 6 };
+  const without = estimate(own, others, "difference").apart ?? 0;
+  const with1 = estimate(own, [...others, coarse], "difference").apart ?? 0;
+  // Deviation of the four: the root of 0.8/3.
+  expect(without).toBeCloseTo(Math.sqrt(0.8 / 3), 12);
+  expect(Math.abs(with1 / without - 1)).toBeLessThan(0.1);
+});

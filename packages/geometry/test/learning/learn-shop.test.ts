@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { estimate, type Sample } from "../../src/learning/estimate.js";
 import { ownFigure } from "../../src/learning/figures.js";
 import { holdOut } from "../../src/learning/held-out.js";
 import type { JobRecord } from "../../src/learning/job-record.js";
@@ -102,14 +103,18 @@ describe("steels", () => {
 describe("holding out one job after the other", () => {
   const own = { value: 0.012, low: 0.006, high: 0.02 };
   const exact = (values: readonly number[]) => values.map((value) => ({ value, error: 0 }));
+  const foretell = (others: readonly Sample[]) => estimate(own, others, "ratio");
 
   test("needs three", () => {
-    expect(holdOut(own, exact([0.01, 0.02]), "ratio")).toBeUndefined();
-    expect(holdOut(own, exact([0.012, 0.013, 0.012]), "ratio")).toEqual({ jobs: 3, within: 3 });
+    expect(holdOut(foretell, exact([0.01, 0.02]), "ratio")).toBeUndefined();
+    expect(holdOut(foretell, exact([0.012, 0.013, 0.012]), "ratio")).toEqual({ jobs: 3, within: 3 });
   });
 
   test("finds the one that the others did not foretell", () => {
-    expect(holdOut(own, exact([0.012, 0.013, 0.011, 0.012, 0.06]), "ratio")).toEqual({ jobs: 5, within: 4 });
+    expect(holdOut(foretell, exact([0.012, 0.013, 0.011, 0.012, 0.06]), "ratio")).toEqual({
+      jobs: 5,
+      within: 4,
+    });
   });
 });
 

@@ -80,6 +80,17 @@ describe("a record that cannot be", () => {
     expect(estimate?.jobs).toBe(0);
   });
 
+  test("is one whose mass rose by more than this shop's own limit at its gates", () => {
+    const base = present();
+    const codes = (massRise: number) =>
+      learnShop([forged(777)], { ...base, shop: { ...base.shop, gates: { massRise } } }).leftOut.map(
+        ({ issue }) => issue.code,
+      );
+    // 2.2 % more.
+    expect(codes(0.01)).toEqual(["mass-rose"]);
+    expect(codes(0.03)).toEqual(["nothing-lost"]);
+  });
+
   test("names its file and its day", () => {
     const { left } = learnt([good, forged(788)]);
     expect(left).toMatchObject([{ of: FORGING, file: "a.record.yaml", on: "2026-11-28" }]);
@@ -137,6 +148,18 @@ describe("a slip of the hand, with one other record beside it, is named", () => 
       "the mass rose from 760 g (dressed billet) to 6820 g (forged blade); the point slipped? 682 g (forged blade) would fit",
     ]);
   });
+});
+
+test("which of two numbers slipped is told by masses that only fall, but for what this shop grants", () => {
+  // Either the billet was 90 g or the blade 82 g; in the first case the finished blade rose by a fortieth.
+  const bad = record({
+    weighings: [weighed("billet", 900), weighed("forged", 82, { heats: 9 }), weighed("finished", 84)],
+  });
+  const base = present();
+  const said = (massRise: number) =>
+    words(learnShop([bad], { ...base, shop: { ...base.shop, gates: { massRise } } }).leftOut)[0];
+  expect(said(0.01)).toContain("the point slipped? 820 g (forged blade) would fit");
+  expect(said(0.05)).toContain("the point slipped? 90 g (dressed billet) or 820 g (forged blade) would fit");
 });
 
 describe("a mass that was doubted and weighed again", () => {

@@ -50,6 +50,19 @@ describe("spread", () => {
     ]);
   });
 
+  test("of nothing is a figure like another, and learnt away from", () => {
+    const base = present();
+    const limits = { ...base.shop.limits, weldSpreadShare: 0 };
+    const shop = { ...base, shop: { ...base.shop, limits } };
+    const records = ["a", "b", "c"].map((file) => record({ drawn: [drawn(0.2, { welding: true })] }, file));
+    const [figure] = learnShop(records, shop).figures;
+    expect(figure?.path).toBe("limits.weldSpreadShare");
+    expect(figure?.own).toEqual({ value: 0, low: -0.15, high: 0.15 });
+    expect(figure?.isNew).toBe(false);
+    expect(figure?.estimate.value).toBeGreaterThan(0.1);
+    expect(figure?.estimate.value).toBeLessThan(0.2);
+  });
+
   test("of more than all the thinning is no steel's", () => {
     const bad = record({ drawn: [drawn(0.4, { to: { height: 84, thickness: 20 } })] });
     const { leftOut } = learnShop([bad], present());
@@ -83,6 +96,21 @@ describe("grinding", () => {
       "allowances.afterHardening",
     ]);
     expect(valuesOf(candidates).map((value) => Number(value?.toFixed(6)))).toEqual([0.45, 0.5, 0.1]);
+  });
+
+  test("counts a reading once: two later ones beside one earlier are told by the nearest alone", () => {
+    const taken = (sizes: readonly JobSize[]) =>
+      valuesOf(grindingCandidates(record({ sizes }))).map((value) => Number(value?.toFixed(6)));
+    const before = size("forged", 10, 5.8);
+    const [near, far] = [size("ready", 9, 4.9), size("ready", 11.5, 4.7)];
+    expect(taken([before, near, far])).toEqual([0.45]);
+    expect(taken([before, far, near])).toEqual([0.45]);
+    // Each has its own: 13 is nearer to 11.5 than 10 is.
+    expect(taken([before, size("forged", 13, 5.7), near, far])).toEqual([0.45, 0.5]);
+    // A nearer one takes the first away; the second is still at the same place.
+    expect(taken([size("forged", 10, 5.8), size("forged", 8, 5.6), near, size("ready", 10, 5)])).toEqual([
+      0.35, 0.4,
+    ]);
   });
 
   test("does not compare places that are not the same, nor the tang, nor flats left from the hammer", () => {
@@ -158,5 +186,25 @@ describe("hours", () => {
     expect([one?.isNew, one?.estimate.ownWeight, two?.isNew]).toEqual([true, 1, true]);
     expect(two?.estimate.value).toBeGreaterThan(2);
     expect(two?.estimate.value).toBeLessThan(2.5);
+  });
+
+  test("that the shop switched off with 0 are not proposed anew", () => {
+    const shop = { ...present(), hours: { etch: { value: 0, low: 0, high: 0 } } };
+    const records = [job("a", ["etch", 2]), job("b", ["etch", 2.5])];
+    expect(learnShop(records, shop)).toMatchObject({ figures: [], leftOut: [] });
+  });
+
+  test.each([0, Number.NaN])("of %d in one job are left out, and harm no other", (none) => {
+    for (const task of ["forge", "etch"] as const) {
+      const good = [job("a", [task, 2]), job("b", [task, 2.5])];
+      const bad = { ...job("c", [task, none]), timesDone: { [task]: 2 } };
+      const { figures, leftOut } = learnShop([...good, bad], present());
+      expect(figures).toEqual(learnShop(good, present()).figures);
+      expect(leftOut.map(({ file, on, issue }) => [file, on, issue.code, issue.text])).toEqual([
+        ["c", ON, "no-hours", "no hours are written down"],
+      ]);
+      // By itself too.
+      expect(learnShop([bad], present()).leftOut.map(({ issue }) => issue.code)).toEqual(["no-hours"]);
+    }
   });
 });
