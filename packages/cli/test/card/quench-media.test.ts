@@ -32,9 +32,11 @@ describe("what a blade is quenched in", () => {
 
 describe("the heat sheet", () => {
   const setup = async (steel: string): Promise<string> => {
-    const text = DEMO_KNIFE.replace("steel: 1084", `steel: { name: ${steel}, density: 7.8 g/cm3 }`);
+    const text = DEMO_KNIFE.replace('steel: "1084"', `steel: { name: ${steel}, density: 7.8 g/cm3 }`);
     expect(text).not.toBe(DEMO_KNIFE);
-    return (await answer(["setup", "harvest.knife.yaml"], { files: { ...DEMO_FILES, "harvest.knife.yaml": text } })).out;
+    return (
+      await answer(["setup", "harvest.knife.yaml"], { files: { ...DEMO_FILES, "harvest.knife.yaml": text } })
+    ).out;
   };
 
   it("tells nobody to quench in oil what wants water, or of which nothing is known", async () => {
@@ -44,6 +46,8 @@ describe("the heat sheet", () => {
     expect(water).toMatch(/^ {2}Water or brine \d+ mm deep/mu);
     const unknown = await setup("A2");
     expect(unknown).toContain("Harden and temper (oven, quench by the sheet)");
-    expect(unknown.replace(/\s+/gu, " ")).toContain("Quench in what the sheet says and nothing else; if in oil,");
+    expect(unknown.replace(/\s+/gu, " ")).toContain(
+      "Quench in what the sheet says and nothing else; if in oil,",
+    );
   });
 });
