@@ -2,9 +2,9 @@ import { basename, dirname, join, resolve } from "node:path";
 import { EXIT } from "../exit-code.js";
 import { CommandFailure } from "../failure.js";
 import { decodeFile, FileError, type Problem, type RecordFile, readRecordFile } from "../file/index.js";
-import type { Io } from "../io/io.js";
+import { type Io, MOST_BYTES } from "../io/io.js";
 import { describeSystemError, systemCode } from "../io/system-code.js";
-import { MOST_BYTES, STDIN, showPath } from "../read-input.js";
+import { STDIN, showPath } from "../read-input.js";
 
 /** A record that was read, and where it lies. */
 export interface RecordText {

@@ -1,7 +1,7 @@
 import { EXIT } from "../exit-code.js";
 import { CommandFailure } from "../failure.js";
-import { MAX_FILE_BYTES } from "../file/index.js";
-import { growFile } from "../io/grow-file.js";
+import { MAX_FILE_BYTES, markOf } from "../file/index.js";
+import { changeFile } from "../io/change-file.js";
 import type { Io } from "../io/io.js";
 import { showPath } from "../read-input.js";
 import { entryLine, newRecordText, type RecordHead, withEntry } from "./entry-text.js";
@@ -53,11 +53,5 @@ export async function storeEntry(
     );
   }
   const show = (each: string): string => showPath(io, each);
-  return growFile(io, { path, seen: existing?.bytes, content }, show);
-}
-
-/** The mark that some editors put before a text, which is not part of it. */
-function markOf(bytes: Uint8Array | undefined): string {
-  const marked = bytes !== undefined && bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf;
-  return marked ? "\uFEFF" : "";
+  return changeFile(io, { path, seen: existing?.bytes, content }, show);
 }
