@@ -24,7 +24,7 @@ describe("without anything to enter", async () => {
   );
   await record(io, "--stage", "billet", "--mass", "998g", "--tare", "200g", "--welding-heats", "3");
   await record(io, "--stage", "forged", "--mass", "709g", "--heats", "9", "--size", "heel=4.7 x 95 mm");
-  await record(io, "--task", "forge", "--hours", "40", "--force");
+  await record(io, "--task", "forge", "--hours", "40", "--sure");
   await record(
     io,
     "--corrects",
@@ -119,7 +119,7 @@ ENTERED
   it("tells other units, and copies the report where it is asked to", async () => {
     const { out, written } = await record(io, "--units", "in", "--out", "copies");
     expect(out).toContain("2 lb 4.1 oz");
-    expect(written).toEqual(["/shop/copies/record.txt"]);
+    expect(written).toEqual(["/shop/copies/harvest.recorded.txt"]);
     expect(wideLines(out)).toEqual([]);
   });
 });
