@@ -8,6 +8,7 @@ import { fitReport, hasNewStop } from "../fit/fit-report.js";
 import { type FittedFile, fittedFile, fittedName } from "../fit/fitted-file.js";
 import { orderTargets } from "../fit/order-targets.js";
 import { targetsOf, wrong } from "../fit/targets.js";
+import { refuseIdle } from "../idle-options.js";
 import type { Io } from "../io/io.js";
 import { loadJob } from "../load.js";
 import { inFileTerms, measure } from "../measure.js";
@@ -25,9 +26,11 @@ import { headingLines } from "../report/heading.js";
  * says stop.
  */
 export async function fit(io: Io, file: string, options: FitOptions): Promise<ExitCode> {
+  const isHelp = options.change?.some((name) => name.trim().toLowerCase() === "help") === true;
+  refuseIdleHere(isHelp, options);
   const measured = measure(await loadJob(io, file, options));
   const { job, knife } = measured;
-  if (options.change?.some((name) => name.trim().toLowerCase() === "help") === true) {
+  if (isHelp) {
     const all = changeables(knife, placeName(job.knife.units));
     io.stdout.write(
       options.json ? jsonText(changeableJson(all, knife)) : reportText(changeableText(all, knife, job)),
@@ -69,4 +72,24 @@ export async function fit(io: Io, file: string, options: FitOptions): Promise<Ex
     return error.exitCode;
   }
   return report.isMet && !hasNewStop(report) ? EXIT.done : EXIT.notMet;
+}
+
+function refuseIdleHere(isHelp: boolean, options: FitOptions): void {
+  const { mass, balance, bevelAngle, behindEdge, steel, at, above, sure, out } = options;
+  if (isHelp) {
+    const asked = { "--mass": mass, "--balance": balance, "--bevel-angle": bevelAngle };
+    const more = { "--behind-edge": behindEdge, "--steel": steel, "--at": at, "--above": above };
+    refuseIdle({
+      given: { ...asked, ...more, "--sure": sure, "--out": out },
+      says: (option) => `${option} does nothing beside --change help, which only lists what can be changed`,
+      todo: "Leave it out, or leave out --change help.",
+    });
+  }
+  if (behindEdge === undefined) {
+    refuseIdle({
+      given: { "--above": above },
+      says: (option) => `${option} says where --behind-edge is asked for, and that is not`,
+      todo: "Add --behind-edge, for example --behind-edge 0.4mm, or leave it out.",
+    });
+  }
 }

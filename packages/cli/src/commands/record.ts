@@ -2,6 +2,7 @@ import { deliverDone, deliverFirst, deliverReport, type ReportFile, refuseOutput
 import { EXIT, type ExitCode } from "../exit-code.js";
 import { CommandFailure } from "../failure.js";
 import type { RecordEntry, RecordFile } from "../file/record-file.js";
+import { refuseIdle } from "../idle-options.js";
 import type { Io } from "../io/io.js";
 import { loadJob } from "../load.js";
 import { type Measured, measure } from "../measure.js";
@@ -28,6 +29,7 @@ const TRIES = 20;
  * short is said, and is no failure of this command.
  */
 export async function record(io: Io, file: string, options: RecordOptions): Promise<ExitCode> {
+  if (!isEntering(options)) refuseIdleInList(options);
   if (!isEntering(options)) return list(io, await findRecord(io, file), options);
   for (let tries = 0; tries < TRIES; tries++) {
     const entered = await enter(io, await findRecord(io, file), options);
@@ -67,6 +69,17 @@ async function tell(io: Io, { report, measured, found }: Entered, options: Recor
 const copyName = ({ name }: FoundRecord, { json }: RecordOptions): string =>
   `${name}.recorded.${json ? "json" : "txt"}`;
 
+/** Of an entry, and none is made. */
+function refuseIdleInList({ plan, sure, shop }: RecordOptions): void {
+  const todo = "Leave it out, or add what is to be entered, such as --stage cut --mass 1215g.";
+  refuseIdle({
+    given: { "--plan": plan, "--sure": sure, "--shop": shop },
+    says: (option) =>
+      `${option} goes with an entry, and nothing is entered here: what is in the record is listed`,
+    todo,
+  });
+}
+
 async function list(io: Io, found: FoundRecord, options: RecordOptions): Promise<ExitCode> {
   const { existing, knife, knifeName, shown } = found;
   // Where there is no record, the knife file at least must be one.
@@ -105,6 +118,13 @@ async function enter(io: Io, found: FoundRecord, options: RecordOptions): Promis
   const units = existing?.file.units ?? measured?.job.knife.units ?? "mm";
   const { written, entry: read } = readEntryOptions(options, units, io.today());
   refuseCorrection(read, entries);
+  if (measured === undefined) {
+    refuseIdle({
+      given: { "--shop": options.shop },
+      says: (option) => `${option} changes nothing: this entry is of no stage, so it is held against no shop`,
+      todo: "Leave it out.",
+    });
+  }
   refusePlan(options, isFirst);
 
   const snapshot =

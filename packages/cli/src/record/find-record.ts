@@ -83,8 +83,10 @@ async function recordOfKnife(io: Io, given: string, path: string): Promise<Found
   const { knife } = first.existing.file;
   const noted = resolve(dirname(place), knife);
   if (!isFile) return { ...head, knife: noted, knifeName: knife };
-  if ((await realPathOf(io, noted)) !== (await realPathOf(io, path)))
-    throw otherKnife(head.shown, knife, showPath(io, path));
+  // A record names its knife without blanks around.
+  const isSame =
+    knife === basename(path).trim() || (await realPathOf(io, noted)) === (await realPathOf(io, path));
+  if (!isSame) throw otherKnife(head.shown, knife, showPath(io, path));
   return { ...head, knife: given, knifeName: basename(path) };
 }
 
