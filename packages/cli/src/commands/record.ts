@@ -57,7 +57,7 @@ async function tell(io: Io, { report, measured, found }: Entered, options: Recor
   });
   if (report.stored) {
     const is = `the entry IS stored, as revision ${report.entry.revision} in ${found.shown}`;
-    const todo = `Do not enter it again. What is entered is listed by: scantling record ${found.knifeName}`;
+    const todo = `Do not enter it again. What is entered is listed by: scantling record ${found.shown}`;
     return deliverDone(io, { is, todo }, make, options);
   }
   const failure = await deliverFirst(io, make(), options);

@@ -128,6 +128,24 @@ describe("learn with a copy of its report", () => {
     expect(only(out).written).toBe(true);
   });
 
+  it("counts a record once, by whatever links it is come to", async () => {
+    const plain = await answer(["learn", "--json"], { files: LEARN_FILES });
+    const io = fakeIo({ files: LEARN_FILES });
+    io.disk.links.set("/shop/orders/again.record.yaml", "/shop/orders/job-1.record.yaml");
+    io.disk.links.set("/shop/a.record.yaml", "/shop/orders/job-1.record.yaml");
+    const linked = await answer(["learn", "--json"], io);
+    expect(only(linked.out).records).toEqual(only(plain.out).records);
+    expect(only(linked.out).figures).toEqual(only(plain.out).figures);
+    const named = [
+      "learn",
+      "--json",
+      "a.record.yaml",
+      "orders/job-1.record.yaml",
+      "orders/again.record.yaml",
+    ];
+    expect(only((await answer(named, io)).out).records).toEqual(["orders/job-1.record.yaml"]);
+  });
+
   it("answers with one document where it refuses", async () => {
     const words = ["learn", "--write", "--json", "--shop", "-"];
     const { "shop.yaml": stdin, ...files } = LEARN_FILES;
