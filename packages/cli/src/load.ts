@@ -14,6 +14,7 @@ import { CommandFailure } from "./failure.js";
 import {
   FileError,
   type KnifeFile,
+  markOf,
   placeIssues,
   readKnifeFile,
   readShopFile,
@@ -45,6 +46,8 @@ export interface Job {
   readonly tolerances: ToleranceDefaults;
   /** The texts that all this was read from; the drawing's stands in the outline of `spec`. */
   readonly texts: { readonly knife: string; readonly shop?: string };
+  /** What stood before the text of the knife file without being part of it; left out: nothing. */
+  readonly mark?: string;
   /** Sizes that the knife file or the shop file asks of the sheath, mm. */
   readonly sheath: Partial<SheathSizes>;
 }
@@ -76,11 +79,12 @@ export async function loadJob(io: Io, given: string, options: CommonOptions): Pr
     fromStdin: input.path === undefined,
     units: options.units ?? knife.units,
     texts: { knife: input.text, ...(shop === undefined ? {} : { shop: shop.text }) },
+    mark: markOf(input.bytes),
   });
 }
 
 /** The files of a job, read. */
-export interface JobFiles extends Pick<Job, "knife" | "name" | "fromStdin" | "units" | "texts"> {
+export interface JobFiles extends Pick<Job, "knife" | "name" | "fromStdin" | "units" | "texts" | "mark"> {
   readonly shopFile: ShopFile | undefined;
 }
 

@@ -105,6 +105,8 @@ export interface RecordOptions extends CommonOptions {
   readonly corrects?: string;
   /** Which plan of stock is kept with the first entry, from 1; left out: the best. */
   readonly plan?: number;
+  /** What is doubted was measured again, and stands. */
+  readonly sure?: boolean;
 }
 
 export interface ReorderOptions extends CommonOptions {

@@ -1,9 +1,9 @@
 import { basename, dirname, resolve } from "node:path";
 import { nearestWord } from "@scantling/geometry/units";
 import { decodeFile, FileError, type KnifeFile, type Problem, withDrawing } from "./file/index.js";
-import type { Io } from "./io/io.js";
+import { type Io, MOST_BYTES } from "./io/io.js";
 import { describeSystemError, systemCode } from "./io/system-code.js";
-import { MOST_BYTES, showPath } from "./read-input.js";
+import { showPath } from "./read-input.js";
 
 const KEY = "blade.outline.drawing";
 

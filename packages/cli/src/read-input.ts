@@ -3,14 +3,11 @@ import { nearestWord } from "@scantling/geometry/units";
 import { EXIT } from "./exit-code.js";
 import { CommandFailure } from "./failure.js";
 import { decodeFile, showText } from "./file/index.js";
-import type { Io } from "./io/io.js";
+import { type Io, MOST_BYTES } from "./io/io.js";
 import { describeSystemError, systemCode } from "./io/system-code.js";
 
 /** The word that stands for standard input. */
 export const STDIN = "-";
-
-/** Far beyond any file of a shop, yet an end to a device that has none. */
-export const MOST_BYTES = 64 * 1024 * 1024;
 
 /** What a file is to be; decides which names are proposed where it is not there. */
 export type FileKind = "knife" | "shop";
@@ -21,6 +18,8 @@ export interface InputText {
   /** Absolute; undefined for standard input. */
   readonly path: string | undefined;
   readonly text: string;
+  /** As they were read: the mark before the text, which is not part of it, among them. */
+  readonly bytes: Uint8Array;
 }
 
 /** A path as the person sees it from where they stand. */
@@ -38,12 +37,14 @@ export async function readInput(io: Io, given: string, kind: FileKind): Promise<
   if (given === STDIN) {
     const shown = "standard input";
     if (io.stdinIsTTY) io.stderr.write("Reading standard input; end with Ctrl-D.\n");
-    return { shown, path: undefined, text: decodeFile(await io.readStdin(MOST_BYTES), shown) };
+    const bytes = await io.readStdin(MOST_BYTES);
+    return { shown, path: undefined, text: decodeFile(bytes, shown), bytes };
   }
   const path = resolve(io.cwd, given);
   const shown = showPath(io, path);
   try {
-    return { shown, path, text: decodeFile(await io.disk.readFile(path, MOST_BYTES), shown) };
+    const bytes = await io.disk.readFile(path, MOST_BYTES);
+    return { shown, path, text: decodeFile(bytes, shown), bytes };
   } catch (error) {
     if (systemCode(error) === undefined) throw error;
     throw new CommandFailure(

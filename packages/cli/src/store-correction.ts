@@ -4,9 +4,9 @@ import { writeOutput } from "./deliver.js";
 import { EXIT } from "./exit-code.js";
 import { CommandFailure } from "./failure.js";
 import { isJsonLike, printerLines, withPrinterLine } from "./file/edit-yaml.js";
-import { FileError, readPaper, readShopFile, type ShopFile } from "./file/index.js";
+import { FileError, markOf, readPaper, readShopFile, type ShopFile } from "./file/index.js";
+import { changeFile } from "./io/change-file.js";
 import type { Io } from "./io/io.js";
-import { writeWhole } from "./io/write-whole.js";
 import { shopInput } from "./load.js";
 import type { CalibrateOptions } from "./options.js";
 import { paperSizeOf } from "./paper-choice.js";
@@ -74,7 +74,11 @@ export async function storeCorrection(
     return { outcome, refusal: refused(`${input.shown} exists; nothing was written`, todo, input) };
   }
   const show = (path: string): string => showPath(io, path);
-  await writeWhole(io.disk, [{ path: input.path, content: edited }], { force: true, runId: io.runId, show });
+  const change = { path: input.path, seen: input.bytes, content: markOf(input.bytes) + edited };
+  if ((await changeFile(io, change, show)) === "changed") {
+    const message = `${input.shown} was changed by someone else in the meantime; nothing was written`;
+    return { outcome, refusal: refused(message, "Look at it, and try again.", input) };
+  }
   return { outcome: { kind: "stored", file: input.shown }, refusal: undefined };
 }
 

@@ -1,7 +1,7 @@
 import { GeometryError } from "@scantling/geometry";
 import { calibrationBars, calibrationSheet, type Drawing, type PaperSize } from "@scantling/render";
 import { type Calibration, isInOrder, readCalibration, sheetPaper } from "../calibration.js";
-import { writeOutput } from "../deliver.js";
+import { deliverDone, writeOutput } from "../deliver.js";
 import { EXIT, type ExitCode } from "../exit-code.js";
 import { CommandFailure } from "../failure.js";
 import type { Io } from "../io/io.js";
@@ -72,9 +72,16 @@ async function store(
   const { outcome, refusal } = isInOrder(found)
     ? { outcome: { kind: "not-needed" } as const, refusal: undefined }
     : await storeCorrection(io, options, found, shop);
-  io.stdout.write(
-    options.json ? jsonText(calibrateJson(found, outcome)) : reportText(calibrateText(found, outcome)),
-  );
+  const content = options.json
+    ? jsonText(calibrateJson(found, outcome))
+    : reportText(calibrateText(found, outcome));
+  if (outcome.kind === "stored") {
+    const done = { is: `the correction IS stored in ${outcome.file}`, todo: "Do not store it again." };
+    // Its folder is where a new shop file goes; the report has no copy.
+    const { out: _out, ...rest } = options;
+    return deliverDone(io, done, () => ({ name: "calibrate", content }), rest);
+  }
+  io.stdout.write(content);
   if (refusal === undefined) return EXIT.done;
   io.stderr.write(failureText(refusal));
   return refusal.exitCode;

@@ -1,18 +1,19 @@
 import { dirname, resolve } from "node:path";
-import { deliverReport, writeOutput } from "../deliver.js";
+import { deliverDone, deliverReport, type ReportFile, refuseOutput } from "../deliver.js";
 import { EXIT, type ExitCode } from "../exit-code.js";
 import { CommandFailure } from "../failure.js";
-import { FileError, readShopFile, type ShopFile } from "../file/index.js";
+import { FileError, markOf, readShopFile, type ShopFile } from "../file/index.js";
+import { changeFile } from "../io/change-file.js";
 import type { Io } from "../io/io.js";
-import { writeWhole } from "../io/write-whole.js";
 import { withoutCopies } from "../learn/copied-records.js";
 import { findRecords, folderOfRecords } from "../learn/find-records.js";
 import { jobOfRecord } from "../learn/job-of-record.js";
 import { type LearnReport, learnReport } from "../learn/learn-report.js";
 import { shopInput } from "../load.js";
 import type { LearnOptions } from "../options.js";
-import { type InputText, readInput, showPath } from "../read-input.js";
+import { type InputText, showPath } from "../read-input.js";
 import { jsonText, reportText } from "../report/documents.js";
+import { failureText } from "../report/failure-report.js";
 import { learnJson } from "../report/learn-json.js";
 import { learnText } from "../report/learn-text.js";
 
@@ -27,6 +28,8 @@ const MANY = 10;
  * written.
  */
 export async function learn(io: Io, named: readonly string[], options: LearnOptions): Promise<ExitCode> {
+  const name = options.json ? "learn.json" : "learn.txt";
+  await refuseOutput(io, [name], options);
   const input = await shopOf(io, named, options);
   const file = input && readShop(input);
   const found = await findRecords(io, named, folderOfRecords(io, input?.path));
@@ -39,18 +42,22 @@ export async function learn(io: Io, named: readonly string[], options: LearnOpti
   // What came from standard input cannot be written back.
   const told =
     input !== undefined && input.path === undefined ? ({ ...learnt, outcome: "by-hand" } as const) : learnt;
-  const refusal = options.write === true ? await store(io, input, told, options) : undefined;
+  const refusal = options.write === true ? await store(io, input, told) : undefined;
   const wrote = options.write === true && refusal === undefined && told.edited !== undefined;
   const report: LearnReport = wrote ? { ...told, outcome: "written" } : told;
-  await deliverReport(
-    io,
-    options.json
-      ? { name: "learn.json", content: jsonText(learnJson(report)) }
-      : { name: "learn.txt", content: reportText(learnText(report)) },
-    options,
-  );
-  if (refusal !== undefined) throw refusal;
-  return EXIT.done;
+  const make = (): ReportFile => ({
+    name,
+    content: options.json ? jsonText(learnJson(report)) : reportText(learnText(report)),
+  });
+  if (wrote) {
+    const is = `${told.shop ?? NEW_NAME} IS changed`;
+    return deliverDone(io, { is, todo: "To see what is learnt now: scantling learn" }, make, options);
+  }
+  await deliverReport(io, make(), options);
+  if (refusal === undefined) return EXIT.done;
+  // The report is the one document of standard output.
+  io.stderr.write(failureText(refusal));
+  return refusal.exitCode;
 }
 
 /** The shop file of `--shop`; else the nearest one beside the records that were named, or above them. */
@@ -100,7 +107,6 @@ async function store(
   io: Io,
   input: InputText | undefined,
   { edited, outcome, proposals }: LearnReport,
-  options: LearnOptions,
 ): Promise<CommandFailure | undefined> {
   if (proposals.length === 0) return undefined;
   if (edited === undefined || outcome === "by-hand")
@@ -109,20 +115,16 @@ async function store(
       "Put the figures that are told above into it yourself.",
       input,
     );
-  if (input?.path === undefined) {
-    await writeOutput(io, ".", [{ name: NEW_NAME, content: edited }], { ...options, force: false });
-    return undefined;
-  }
-  const now = await readInput(io, input.path, "shop");
-  if (now.text !== input.text)
-    return refused(
-      `${input.shown} was changed by someone else in the meantime; nothing was written`,
-      "Look at it, and try again.",
-      input,
-    );
-  const show = (path: string): string => showPath(io, path);
-  await writeWhole(io.disk, [{ path: input.path, content: edited }], { force: true, runId: io.runId, show });
-  return undefined;
+  const path = input?.path ?? resolve(io.cwd, NEW_NAME);
+  const content = markOf(input?.bytes) + edited;
+  const show = (each: string): string => showPath(io, each);
+  const became = await changeFile(io, { path, seen: input?.bytes, content }, show);
+  if (became === "stored") return undefined;
+  return refused(
+    `${show(path)} was changed by someone else in the meantime; nothing was written`,
+    "Look at it, and try again.",
+    input,
+  );
 }
 
 const refused = (message: string, todo: string, input: InputText | undefined): CommandFailure =>

@@ -5,6 +5,7 @@ import { writeOutput } from "../deliver.js";
 import { EXIT, type ExitCode } from "../exit-code.js";
 import { CommandFailure } from "../failure.js";
 import { FileError, readKnifeFile, readShopFile } from "../file/index.js";
+import { refuseIdle } from "../idle-options.js";
 import type { Io } from "../io/io.js";
 import { shopInput } from "../load.js";
 import type { NewOptions } from "../options.js";
@@ -42,7 +43,7 @@ interface NewText {
  */
 export async function newFile(io: Io, given: string | undefined, options: NewOptions): Promise<ExitCode> {
   const kind = options.shopFile ? "shop" : kindOfName(given);
-  refuseIdle(kind, options);
+  refuseIdleHere(kind, options);
   const name = given === undefined ? undefined : newName(given, kind);
   if (name !== undefined) await refuseTaken(io, name, options);
   const made =
@@ -55,25 +56,21 @@ export async function newFile(io: Io, given: string | undefined, options: NewOpt
 }
 
 /** Options that mean nothing to what is begun: they would be taken for done. */
-function refuseIdle(kind: "knife" | "shop", options: NewOptions): void {
+function refuseIdleHere(kind: "knife" | "shop", options: NewOptions): void {
   const { from, family, tang, units, code, title } = options;
-  const given = (pairs: Readonly<Record<string, unknown>>): string[] =>
-    Object.keys(pairs).filter((option) => pairs[option] !== undefined);
-  const [idle] =
-    kind === "shop"
-      ? given({ "--from": from, "--family": family, "--tang": tang, "--code": code, "--title": title })
-      : from !== undefined
-        ? given({ "--family": family, "--tang": tang, "--units": units })
-        : [];
-  if (idle === undefined) return;
-  throw new CommandFailure(
-    EXIT.usage,
-    "not-together",
-    kind === "shop"
-      ? `${idle} is for knife files, and this is a shop file`
-      : `--from and ${idle} do not go together: the copy has what the file has`,
-    kind === "shop" ? "Leave it out, or give a name that ends in .knife.yaml." : "Leave one of them out.",
-  );
+  if (kind === "shop") {
+    refuseIdle({
+      given: { "--from": from, "--family": family, "--tang": tang, "--code": code, "--title": title },
+      says: (option) => `${option} is for knife files, and this is a shop file`,
+      todo: "Leave it out, or give a name that ends in .knife.yaml.",
+    });
+  } else if (from !== undefined) {
+    refuseIdle({
+      given: { "--family": family, "--tang": tang, "--units": units },
+      says: (option) => `--from and ${option} do not go together: the copy has what the file has`,
+      todo: "Leave one of them out.",
+    });
+  }
 }
 
 /** Before anything is asked: nobody wants to answer for nothing. */

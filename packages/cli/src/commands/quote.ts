@@ -2,6 +2,7 @@ import { dayOfDate, invariant } from "@scantling/geometry";
 import { writeOutput } from "../deliver.js";
 import { EXIT, type ExitCode } from "../exit-code.js";
 import { CommandFailure } from "../failure.js";
+import { refuseIdle } from "../idle-options.js";
 import type { Io } from "../io/io.js";
 import { type Job, loadJob } from "../load.js";
 import { measure } from "../measure.js";
@@ -18,6 +19,13 @@ import { knifeFindings, planBars } from "../stock-report.js";
 
 /** `scantling quote FILE`: price, hours and dates for the smith; with `--out` the customer's sheet too. */
 export async function quote(io: Io, file: string, options: QuoteOptions): Promise<ExitCode> {
+  if (options.out === undefined) {
+    refuseIdle({
+      given: { "--paper": options.paper },
+      says: (option) => `${option} is for the customer's sheet, and that is written only with --out`,
+      todo: "Add --out DIR, or leave it out.",
+    });
+  }
   const measured = measure(await loadJob(io, file, options));
   const bars = planBars(measured);
   const madeDay = todayOf(io);

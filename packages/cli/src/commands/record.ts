@@ -1,7 +1,8 @@
-import { deliverReport } from "../deliver.js";
+import { deliverDone, deliverFirst, deliverReport, type ReportFile, refuseOutput } from "../deliver.js";
 import { EXIT, type ExitCode } from "../exit-code.js";
 import { CommandFailure } from "../failure.js";
 import type { RecordEntry, RecordFile } from "../file/record-file.js";
+import { refuseIdle } from "../idle-options.js";
 import type { Io } from "../io/io.js";
 import { loadJob } from "../load.js";
 import { type Measured, measure } from "../measure.js";
@@ -13,6 +14,7 @@ import { textsOf } from "../record/job-then.js";
 import { plannedData, plannedOf } from "../record/planned.js";
 import { nextRevision, storeEntry } from "../record/store-entry.js";
 import { jsonText, reportText } from "../report/documents.js";
+import { failureText } from "../report/failure-report.js";
 import { headingLines } from "../report/heading.js";
 import { recordJson } from "../report/record-json.js";
 import { type EnteredReport, enteredText, recordText } from "../report/record-text.js";
@@ -27,22 +29,12 @@ const TRIES = 20;
  * short is said, and is no failure of this command.
  */
 export async function record(io: Io, file: string, options: RecordOptions): Promise<ExitCode> {
+  if (!isEntering(options)) refuseIdleInList(options);
   if (!isEntering(options)) return list(io, await findRecord(io, file), options);
   for (let tries = 0; tries < TRIES; tries++) {
     const entered = await enter(io, await findRecord(io, file), options);
     if (entered === "changed") continue;
-    const { report, measured, found } = entered;
-    const text = options.json
-      ? { name: "record.json", content: jsonText(recordJson(recordOf(found, report), report)) }
-      : {
-          name: "record.txt",
-          content: reportText([
-            ...(measured === undefined ? [] : [...headingLines(measured), ""]),
-            ...enteredText(report),
-          ]),
-        };
-    await deliverReport(io, text, options);
-    return report.stored ? EXIT.done : EXIT.notMet;
+    return tell(io, entered, options);
   }
   throw new CommandFailure(
     EXIT.write,
@@ -52,16 +44,52 @@ export async function record(io: Io, file: string, options: RecordOptions): Prom
   );
 }
 
+/** What the entry means, where it is stored; else why it is not. */
+async function tell(io: Io, { report, measured, found }: Entered, options: RecordOptions): Promise<ExitCode> {
+  const make = (): ReportFile => ({
+    name: copyName(found, options),
+    content: options.json
+      ? jsonText(recordJson(recordOf(found, report), report))
+      : reportText([
+          ...(measured === undefined ? [] : [...headingLines(measured), ""]),
+          ...enteredText(report),
+        ]),
+  });
+  if (report.stored) {
+    const is = `the entry IS stored, as revision ${report.entry.revision} in ${found.shown}`;
+    const todo = `Do not enter it again. What is entered is listed by: scantling record ${found.shown}`;
+    return deliverDone(io, { is, todo }, make, options);
+  }
+  const failure = await deliverFirst(io, make(), options);
+  if (failure !== undefined) io.stderr.write(failureText(failure));
+  return EXIT.notMet;
+}
+
+/** After its knife, for several share a folder; never a name that a record itself could have. */
+const copyName = ({ name }: FoundRecord, { json }: RecordOptions): string =>
+  `${name}.recorded.${json ? "json" : "txt"}`;
+
+/** Of an entry, and none is made. */
+function refuseIdleInList({ plan, sure, shop }: RecordOptions): void {
+  const todo = "Leave it out, or add what is to be entered, such as --stage cut --mass 1215g.";
+  refuseIdle({
+    given: { "--plan": plan, "--sure": sure, "--shop": shop },
+    says: (option) =>
+      `${option} goes with an entry, and nothing is entered here: what is in the record is listed`,
+    todo,
+  });
+}
+
 async function list(io: Io, found: FoundRecord, options: RecordOptions): Promise<ExitCode> {
   const { existing, knife, knifeName, shown } = found;
   // Where there is no record, the knife file at least must be one.
   const units = options.units ?? existing?.file.units ?? (await loadJob(io, knife, options)).units;
   const nothing = { fileName: shown, knife: knifeName, planned: undefined, entries: [] };
-  const report = options.json
-    ? { name: "record.json", content: jsonText(recordJson(existing?.file ?? nothing)) }
-    : {
-        name: "record.txt",
-        content: reportText(
+  const report = {
+    name: copyName(found, options),
+    content: options.json
+      ? jsonText(recordJson(existing?.file ?? nothing))
+      : reportText(
           existing === undefined
             ? [
                 `There is no ${shown} yet. Begin it with the first weighing:`,
@@ -69,7 +97,7 @@ async function list(io: Io, found: FoundRecord, options: RecordOptions): Promise
               ]
             : recordText(existing.file, units),
         ),
-      };
+  };
   await deliverReport(io, report, options);
   return EXIT.done;
 }
@@ -90,6 +118,13 @@ async function enter(io: Io, found: FoundRecord, options: RecordOptions): Promis
   const units = existing?.file.units ?? measured?.job.knife.units ?? "mm";
   const { written, entry: read } = readEntryOptions(options, units, io.today());
   refuseCorrection(read, entries);
+  if (measured === undefined) {
+    refuseIdle({
+      given: { "--shop": options.shop },
+      says: (option) => `${option} changes nothing: this entry is of no stage, so it is held against no shop`,
+      todo: "Leave it out.",
+    });
+  }
   refusePlan(options, isFirst);
 
   const snapshot =
@@ -107,7 +142,7 @@ async function enter(io: Io, found: FoundRecord, options: RecordOptions): Promis
   const answered = answerEntry(entry, { record: found, planned, measured, options, looking });
 
   const doubted = answered.doubts.length > 0;
-  const confirmed = doubted && options.force === true ? { confirmed: true } : {};
+  const confirmed = doubted && options.sure === true ? { confirmed: true } : {};
   const shown = { ...entry, ...confirmed };
   const report = {
     file: found.shown,
@@ -118,13 +153,25 @@ async function enter(io: Io, found: FoundRecord, options: RecordOptions): Promis
     snapshot,
     planned,
   };
-  if (doubted && options.force !== true) return { report: { ...report, stored: false }, measured, found };
+  if (doubted && options.sure !== true) return { report: { ...report, stored: false }, measured, found };
+  await refuseCopy(io, found, options);
   const outcome = await storeEntry(io, found, {
     head: { knife: found.knifeName, units, command: `scantling record ${found.knifeName}` },
     entry: { ...written, ...confirmed },
     planned: snapshot === undefined ? undefined : plannedData(snapshot),
   });
   return outcome === "changed" ? "changed" : { report: { ...report, stored: true }, measured, found };
+}
+
+/** An entry of which the copy cannot be written is not stored: entered again under another name it would be there twice. */
+async function refuseCopy(io: Io, found: FoundRecord, options: RecordOptions): Promise<void> {
+  try {
+    await refuseOutput(io, [copyName(found, options)], options);
+  } catch (error) {
+    if (!(error instanceof CommandFailure)) throw error;
+    const { exitCode, code, message, todo, details } = error;
+    throw new CommandFailure(exitCode, code, message, `The entry is not stored either. ${todo}`, details);
+  }
 }
 
 /** The record as it is now. */

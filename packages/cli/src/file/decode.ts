@@ -38,6 +38,12 @@ export function decodeFile(
   }
 }
 
+/** The mark that some editors put before a text, which is not part of it: written again with the text, it stays. */
+export function markOf(bytes: Uint8Array | undefined): string {
+  const marked = bytes !== undefined && bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf;
+  return marked ? "\uFEFF" : "";
+}
+
 /** Where the first wrong character begins, by halving: decoding a prefix fails exactly when it holds a wrong byte. */
 function firstBadByte(bytes: Uint8Array): number {
   const decodes = (end: number, stream = true): boolean => {

@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from "node:util";
 import { type Document, isMap, isScalar, isSeq, type YAMLMap } from "yaml";
 import {
   applyEdits,
@@ -36,7 +37,7 @@ export function withPrinterLine(
 ): string | undefined {
   const document = parseYaml(text);
   const edited = applyEdits(text, editsFor(document, text, line, isSame));
-  return holdsTheRest(document, parseYaml(edited), line) ? edited : undefined;
+  return saysTheSameBut(document, parseYaml(edited), line, isSame) ? edited : undefined;
 }
 
 /** The lines for a file that has no such key yet. */
@@ -99,20 +100,24 @@ function newFactors(entry: YAMLMap, line: PrinterLine): Edit[] {
   });
 }
 
-/** Whether the edited file says the same as before but for the entry, which it has. */
-function holdsTheRest(before: Document.Parsed, after: Document.Parsed, line: PrinterLine): boolean {
+/** Whether the edited file says the same as before but for the entry, which it has: those of other papers are as they were. */
+function saysTheSameBut(
+  before: Document.Parsed,
+  after: Document.Parsed,
+  line: PrinterLine,
+  isSame: (paper: string) => boolean,
+): boolean {
   if (after.errors.length > 0) return false;
-  const rest = (document: Document.Parsed): string => {
-    const { [KEY]: _, ...others } = (document.toJS() ?? {}) as Record<string, unknown>;
-    return JSON.stringify(others);
-  };
-  const { [KEY]: entries } = after.toJS() as Record<string, unknown>;
-  const holds = (entry: unknown): boolean =>
-    typeof entry === "object" &&
-    entry !== null &&
-    "shortSide" in entry &&
-    "longSide" in entry &&
-    entry.shortSide === line.shortSide &&
-    entry.longSide === line.longSide;
-  return rest(before) === rest(after) && Array.isArray(entries) && entries.some(holds);
+  const expected = (before.toJS() ?? {}) as Record<string, unknown>;
+  const given: unknown = expected[KEY] ?? [];
+  if (!Array.isArray(given)) return false;
+  const at = given.findIndex((entry: unknown) => isSame(paperOf(entry)));
+  const entries: readonly unknown[] =
+    at < 0
+      ? [...given, line]
+      : given.with(at, { ...given[at], shortSide: line.shortSide, longSide: line.longSide });
+  return isDeepStrictEqual(after.toJS(), { ...expected, [KEY]: entries });
 }
+
+const paperOf = (entry: unknown): string =>
+  typeof entry === "object" && entry !== null && "paper" in entry ? String(entry.paper) : "";

@@ -1,5 +1,5 @@
 export { ASK_KINDS, type Ask, type AskName, type AskTest } from "./ask-fields.js";
-export { decodeFile, MAX_FILE_BYTES } from "./decode.js";
+export { decodeFile, MAX_FILE_BYTES, markOf } from "./decode.js";
 export { KnifeText, type NewPart, type NewSize, newSizes } from "./edit-values.js";
 export { knifeJsonSchema, shopJsonSchema } from "./json-schema.js";
 export { type GivenQuote, type KnifeFile, type Order, readKnifeFile, withDrawing } from "./knife-file.js";

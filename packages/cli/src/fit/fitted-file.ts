@@ -17,10 +17,8 @@ export interface FittedFile {
  *
  * @throws {CommandFailure} exit code 5 where the file is laid out in a way that cannot be changed.
  */
-export function fittedFile(
-  { answer, changes }: FitReport,
-  { texts, knife, name, fromStdin }: Job,
-): FittedFile {
+export function fittedFile({ answer, changes }: FitReport, job: Job): FittedFile {
+  const { texts, knife, mark = "" } = job;
   const all = answer.knife.dimensions.flatMap(({ dimension, sizes }) =>
     sizes === undefined ? [] : newSizes(dimension, sizes),
   );
@@ -39,8 +37,12 @@ export function fittedFile(
       "Put the sizes into it yourself.",
       { file: knife.fileName },
     );
-  return { name: fromStdin ? `${name}.knife.yaml` : basename(knife.fileName), content };
+  return { name: fittedName(job), content: mark + content };
 }
+
+/** What the fitted file is called: as the one that was given. */
+export const fittedName = ({ fromStdin, name, knife }: Job): string =>
+  fromStdin ? `${name}.knife.yaml` : basename(knife.fileName);
 
 /** Whether a changed file says what it said before but for the new sizes, and those. */
 function isRight(

@@ -12,6 +12,17 @@ export interface OutStream {
 /** What stands at a path. */
 export type Entry = "file" | "folder" | "nothing";
 
+/** Who may do what with a file, as the system keeps it. */
+export interface Access {
+  /** Its permission bits: 0o644. */
+  readonly mode: number;
+  readonly user: number;
+  readonly group: number;
+}
+
+/** Far beyond any file of a shop, yet an end to a device that has none: no more than this is read. */
+export const MOST_BYTES = 64 * 1024 * 1024;
+
 /**
  * The few things that the command does on a disk. Each rejects with an error that carries the system's own `code`
  * (`ENOENT`, `EACCES`, `ENOSPC` …). Paths are absolute.
@@ -24,8 +35,17 @@ export interface Disk {
   list(folder: string): Promise<readonly string[]>;
   /** Makes a folder and those above it; returns the topmost one that it had to make. */
   makeFolder(path: string): Promise<string | undefined>;
-  /** Makes a file that must not exist yet, and returns once its bytes are on the disk (fsync). */
-  createFile(path: string, bytes: Uint8Array): Promise<void>;
+  /**
+   * Makes a file that must not exist yet, and returns once its bytes are on the disk (fsync).
+   *
+   * @param access - Of the file that it is to stand in place of; the owner as far as the system lets it.
+   */
+  createFile(path: string, bytes: Uint8Array, access?: Access): Promise<void>;
+  accessOf(path: string): Promise<Access>;
+  /** Whether a file or folder may be written to: not where it is write-protected, even for one who could go through that. */
+  isWritable(path: string): Promise<boolean>;
+  /** Whether a link stands at a path, though it lead nowhere. */
+  isLink(path: string): Promise<boolean>;
   /** Gives a file a second name; fails with `EEXIST` where that name is taken. */
   link(from: string, to: string): Promise<void>;
   /** Moves a file over whatever stands at `to`, in one step. */

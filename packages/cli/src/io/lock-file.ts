@@ -1,6 +1,7 @@
 import { basename, dirname, join } from "node:path";
 import { EXIT } from "../exit-code.js";
 import { CommandFailure } from "../failure.js";
+import { hiddenName, processOfTemporary } from "./hidden-name.js";
 import type { Io } from "./io.js";
 import { describeSystemError } from "./system-code.js";
 
@@ -45,7 +46,7 @@ export async function withLock<T>(
 }
 
 /** Beside the file, out of sight; before its owner. */
-const prefixOf = (path: string): string => `.${basename(path)}.lock.`;
+const prefixOf = (path: string): string => `${hiddenName(basename(path))}.lock.`;
 
 const plainHost = (host: string): string => host.replace(/[^A-Za-z0-9-]+/gu, "-");
 
@@ -78,7 +79,7 @@ async function takeLock(world: World, path: string, lock: string, show: Show): P
       EXIT.write,
       "cannot-write",
       `cannot lock ${show(path)}: ${describeSystemError(error)}`,
-      "Nothing was stored. Make room on the disk, or the folder writable, and enter it again.",
+      "Nothing was stored. Make room on the disk, or the folder writable, and try again.",
       { file: show(path) },
     );
   }
@@ -111,10 +112,13 @@ function isLeft(name: string, path: string, machine: World["machine"]): boolean 
   return owner !== undefined && owner.host === plainHost(machine.host) && !machine.isRunning(owner.processId);
 }
 
-/** Temporary files that the holder of a lock left when it was killed: only holders have any. */
-async function removeLeftovers({ disk }: World, path: string): Promise<void> {
+/** Temporary files that commands left which were killed; other files, however much alike, are somebody's own. */
+async function removeLeftovers({ disk, machine }: World, path: string): Promise<void> {
   const names = await disk.list(dirname(path)).catch(() => []);
-  const left = names.filter((name) => name.startsWith(`.${basename(path)}.`) && name.endsWith(".tmp"));
+  const left = names.filter((name) => {
+    const processId = processOfTemporary(name, basename(path));
+    return processId !== undefined && !machine.isRunning(processId);
+  });
   for (const name of left) await disk.removeFile(join(dirname(path), name)).catch(() => undefined);
 }
 

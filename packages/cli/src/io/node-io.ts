@@ -1,10 +1,24 @@
 import { randomUUID } from "node:crypto";
-import { link, mkdir, open, readdir, realpath, rename, rmdir, stat, unlink } from "node:fs/promises";
+import {
+  access,
+  constants,
+  type FileHandle,
+  link,
+  lstat,
+  mkdir,
+  open,
+  readdir,
+  realpath,
+  rename,
+  rmdir,
+  stat,
+  unlink,
+} from "node:fs/promises";
 import { hostname } from "node:os";
 import { dirname } from "node:path";
 import type { Readable, Writable } from "node:stream";
 import { setTimeout } from "node:timers/promises";
-import type { Disk, Entry, Io, Machine, OutStream } from "./io.js";
+import type { Access, Disk, Entry, Io, Machine, OutStream } from "./io.js";
 import { lineReader } from "./line-reader.js";
 import { systemCode } from "./system-code.js";
 
@@ -73,13 +87,67 @@ async function makeOne(folder: string): Promise<boolean> {
   }
 }
 
-async function createFile(path: string, bytes: Uint8Array): Promise<void> {
-  const handle = await open(path, "wx");
+async function createFile(path: string, bytes: Uint8Array, like?: Access): Promise<void> {
+  // Until it has the rights of the other file nobody else may look into it.
+  const handle = await open(path, "wx", like === undefined ? ANYONE : OWNER_ALONE);
   try {
+    if (like !== undefined) await giveAccess(handle, like);
     await handle.writeFile(bytes);
     await handle.sync();
   } finally {
     await handle.close();
+  }
+}
+
+/** Rights of a new file, less what the system takes away from all of them, and those of one that is not shown yet. */
+const ANYONE = 0o666;
+const OWNER_ALONE = 0o600;
+
+/** What file systems without owners or rights answer, and the system to one who may not give a file away. */
+const NO_ACCESS_CHANGE: readonly (string | undefined)[] = ["EPERM", "EINVAL", "ENOTSUP", "ENOSYS"];
+
+/** The owner first: a change of it takes rights away. */
+async function giveAccess(handle: FileHandle, { mode, user, group }: Access): Promise<void> {
+  const now = await handle.stat();
+  const steps = [
+    ...(now.uid === user && now.gid === group ? [] : [() => handle.chown(user, group)]),
+    () => handle.chmod(mode),
+  ];
+  for (const step of steps) {
+    await step().catch((error: unknown) => {
+      if (!NO_ACCESS_CHANGE.includes(systemCode(error))) throw error;
+    });
+  }
+}
+
+const PERMISSIONS = 0o7777;
+const ANY_WRITE = 0o222;
+
+async function accessOf(path: string): Promise<Access> {
+  const { mode, uid, gid } = await stat(path);
+  return { mode: mode & PERMISSIONS, user: uid, group: gid };
+}
+
+async function isWritable(path: string): Promise<boolean> {
+  const found = await stat(path);
+  // The administrator may write anything; a file that nobody is to write is protected all the same.
+  if (found.isFile() && (found.mode & ANY_WRITE) === 0) return false;
+  try {
+    await access(path, constants.W_OK);
+    return true;
+  } catch (error) {
+    if (["EACCES", "EPERM", "EROFS"].includes(systemCode(error) ?? "")) return false;
+    throw error;
+  }
+}
+
+async function isLink(path: string): Promise<boolean> {
+  try {
+    return (await lstat(path)).isSymbolicLink();
+  } catch (error) {
+    const code = systemCode(error);
+    if (code === "ENOENT" || code === "ENOTDIR") return false;
+    throw error;
   }
 }
 
@@ -106,6 +174,9 @@ export const nodeDisk: Disk = {
   list: (folder) => readdir(folder),
   makeFolder,
   createFile,
+  accessOf,
+  isWritable,
+  isLink,
   link,
   rename,
   removeFile: unlink,

@@ -2,9 +2,10 @@ import { basename, dirname, join, resolve } from "node:path";
 import { EXIT } from "../exit-code.js";
 import { CommandFailure } from "../failure.js";
 import { decodeFile, FileError, type Problem, type RecordFile, readRecordFile } from "../file/index.js";
-import type { Io } from "../io/io.js";
+import { type Io, MOST_BYTES } from "../io/io.js";
 import { describeSystemError, systemCode } from "../io/system-code.js";
-import { MOST_BYTES, STDIN, showPath } from "../read-input.js";
+import { STDIN, showPath } from "../read-input.js";
+import { RECORD_NAME } from "../record/find-record.js";
 
 /** A record that was read, and where it lies. */
 export interface RecordText {
@@ -13,7 +14,6 @@ export interface RecordText {
   readonly path: string;
 }
 
-const RECORD_NAME = /\.record\.(?:ya?ml|json)$/iu;
 /** Folders of tools and of what is hidden hold no records; what ends like a file is one. */
 const NO_FOLDER = /^\.|^node_modules$|\.[a-z][a-z0-9]{0,5}$/iu;
 /** Deeper than any shop sorts its orders. */
@@ -34,7 +34,7 @@ export async function findRecords(
     named.length === 0
       ? await below(io, folder, new Set())
       : (await each(named, (one) => pathsOf(io, one))).flat();
-  const known = [...new Set(paths)].sort();
+  const known = await eachOnce(io, [...new Set(paths)].sort());
   const problems: Problem[] = [];
   const records: RecordText[] = [];
   for (const path of known) {
@@ -51,6 +51,16 @@ export async function findRecords(
   }
   if (problems.length > 0) throw broken(problems);
   return records;
+}
+
+/** Of several names of one file, links that lead to it, only one: its own where that is among them. */
+async function eachOnce(io: Io, paths: readonly string[]): Promise<readonly string[]> {
+  const byFile = new Map<string, string>();
+  for (const path of paths) {
+    const real = await io.disk.realPath(path).catch(() => path);
+    if (!byFile.has(real) || path === real) byFile.set(real, path);
+  }
+  return [...byFile.values()].sort();
 }
 
 async function pathsOf(io: Io, given: string): Promise<readonly string[]> {

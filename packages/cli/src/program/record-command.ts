@@ -30,7 +30,7 @@ export const TASKS = [
 const FILE = ["<FILE>", "the knife file, or its record (NAME.record.yaml)"] as const;
 
 export function declareRecord({ program, io, answered }: Declaring): void {
-  const command = common(
+  common(
     program.command("record"),
     "enter what was measured while making the knife, and what it means; alone: what is entered",
     FILE,
@@ -54,6 +54,7 @@ export function declareRecord({ program, io, answered }: Declaring): void {
     .option("--note <TEXT>", "anything worth knowing next time")
     .option("--on <DAY>", "2026-11-28 (default: today)")
     .option("--corrects <N>", "stands in place of the earlier entry N")
+    .option("--sure", "it was measured again: store it though it is doubted")
     .addOption(planOption().default(undefined))
     .addHelpText("after", NOTES)
     .addHelpText(
@@ -71,13 +72,10 @@ export function declareRecord({ program, io, answered }: Declaring): void {
       const { record } = await import("../commands/record.js");
       answered(await record(io, file, options));
     });
-  for (const option of command.options) {
-    if (option.long === "--force") option.description = "store what is doubted; overwrite the copy of --out";
-  }
 }
 
 const NOTES = `
 An entry is stored once "STORED" is printed. A mass that steel cannot have, or a
-slipped unit or point, is not stored (exit code 4) unless --force says that it
+slipped unit or point, is not stored (exit code 4) unless --sure says that it
 was measured again. Entries are never changed: --corrects N puts a new one in
 place of entry N, whole.`;

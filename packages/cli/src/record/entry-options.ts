@@ -45,6 +45,7 @@ export function isEntering(options: RecordOptions): boolean {
     units: _units,
     shop: _shop,
     force: _force,
+    sure: _sure,
     plan: _plan,
     ...entered
   } = options;

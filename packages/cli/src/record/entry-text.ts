@@ -1,7 +1,19 @@
 import { invariant } from "@scantling/geometry";
-import { Document, isMap, isScalar, isSeq, parseDocument, stringify, visit } from "yaml";
+import { Document, isMap, isScalar, isSeq, stringify, visit, type YAMLMap } from "yaml";
 import { FileError } from "../file/problem.js";
 import { type RecordFile, readRecordFile } from "../file/record-file.js";
+import {
+  applyEdits,
+  type Edit,
+  endOfContent,
+  inBraces,
+  indentAt,
+  isQuoted,
+  linesAt,
+  parseYaml,
+  startOf,
+  underLast,
+} from "../file/yaml-edits.js";
 
 /** Lines for the file as it stands; the entry among them has its number already. */
 export interface Addition {
@@ -17,22 +29,42 @@ export interface Addition {
  * @returns undefined where the file is laid out in a way that cannot be added to; nothing is guessed.
  */
 export function withEntry(text: string, addition: Addition): string | undefined {
-  const document = parseDocument(text, { version: "1.2", schema: "core", prettyErrors: false });
-  const { contents } = document;
-  if (!isMap(contents) || contents.flow === true) return undefined;
-  const eol = text.includes("\r\n") ? "\r\n" : "\n";
-  const open = text.endsWith("\n") ? text : `${text}${eol}`;
-  const indent = indentAt(text, contents.items[0]?.key);
-  const entries = contents.get("entries", true);
-  const lines =
-    entries === undefined
-      ? newKeys(addition, indent)
-      : lastKey(contents) === "entries" && isSeq(entries) && entries.flow !== true
-        ? [`${indentAt(text, entries)}- ${entryLine(addition.entry)}`]
-        : undefined;
-  if (lines === undefined) return undefined;
-  const added = open + lines.map((line) => `${line}${eol}`).join("");
+  const { contents } = parseYaml(text);
+  if (!isMap(contents)) return undefined;
+  const edit = editFor(text, contents, addition);
+  if (edit === undefined) return undefined;
+  const added = applyEdits(text, [edit]);
   return isTheSameAndOneMore(text, added) ? added : undefined;
+}
+
+/** Behind the last entry; as far behind everything that is said as the layout lets it. */
+function editFor(text: string, contents: YAMLMap, addition: Addition): Edit | undefined {
+  const entries = contents.get("entries", true);
+  const quoted = isQuoted(contents);
+  const { entry } = addition;
+  if (isSeq(entries) && entries.flow === true) return inBraces(text, entries, itemText(entry, quoted));
+  if (entries === undefined && contents.flow === true)
+    return inBraces(text, contents, flowKeys(addition, quoted));
+  if (contents.flow === true) return undefined;
+  const end = endOfContent(text, contents);
+  if (entries === undefined)
+    return linesAt(text, end, newKeys(addition, indentAt(text, startOf(contents.items[0]?.key))));
+  if (!isSeq(entries)) return undefined;
+  const line = `- ${entryLine(entry)}`;
+  return lastKey(contents) === "entries"
+    ? linesAt(text, end, [indentAt(text, startOf(entries)) + line])
+    : underLast(text, entries, line);
+}
+
+/** An entry among others in brackets. */
+const itemText = (entry: object, quoted: boolean): string =>
+  quoted ? JSON.stringify(entry) : entryLine(entry);
+
+function flowKeys({ planned, entry }: Addition, quoted: boolean): string {
+  const key = (name: string): string => (quoted ? `"${name}"` : name);
+  // In braces a text of several lines can only stand quoted, as in JSON.
+  const snapshot = planned === undefined ? "" : `${key("planned")}: ${JSON.stringify(planned)}, `;
+  return `${snapshot}${key("entries")}: [${itemText(entry, quoted)}]`;
 }
 
 /** The text of a new record. */
@@ -89,15 +121,6 @@ function blockLines(value: object): string[] {
   return document.toString(YAML).trimEnd().split("\n");
 }
 
-/** The blanks before a place that nothing else stands before on its line. */
-function indentAt(text: string, node: unknown): string {
-  const range: unknown =
-    typeof node === "object" && node !== null && "range" in node ? node.range : undefined;
-  const offset = Array.isArray(range) && typeof range[0] === "number" ? range[0] : 0;
-  const before = text.slice(text.lastIndexOf("\n", offset - 1) + 1, offset);
-  return /^[ \t]*/u.exec(before)?.[0] ?? "";
-}
-
 function lastKey({ items }: { readonly items: readonly { readonly key: unknown }[] }): string | undefined {
   const key = items.at(-1)?.key;
   return isScalar(key) ? String(key.value) : undefined;
@@ -106,12 +129,23 @@ function lastKey({ items }: { readonly items: readonly { readonly key: unknown }
 /** Whether a grown record says what it said before, and one entry more. */
 function isTheSameAndOneMore(before: string, after: string): boolean {
   const [old, grown] = [readOrNot(before), readOrNot(after)];
-  if (old === undefined || grown === undefined || !after.startsWith(before)) return false;
+  if (old === undefined || grown === undefined) return false;
   const says = ({ knife, units, entries }: RecordFile, count: number): string =>
     JSON.stringify([knife, units, entries.slice(0, count)]);
   const count = old.entries.length;
   const samePlan = old.planned === undefined || JSON.stringify(old.planned) === JSON.stringify(grown.planned);
   return samePlan && grown.entries.length === count + 1 && says(old, count) === says(grown, count);
+}
+
+/** What keeps a knife file from having a record, in words that follow its name; undefined for nothing. */
+export function knifeNameProblem(knife: string): string | undefined {
+  try {
+    readRecordFile(stringify({ scantling: 1, units: "mm", knife }, YAML), "");
+    return undefined;
+  } catch (error) {
+    if (error instanceof FileError) return error.problems[0]?.message.replace(/^knife /u, "");
+    throw error;
+  }
 }
 
 /** Undefined for what is no record. */

@@ -1,10 +1,11 @@
 import { EXIT } from "../exit-code.js";
 import { CommandFailure } from "../failure.js";
-import { MAX_FILE_BYTES } from "../file/index.js";
-import { growFile } from "../io/grow-file.js";
+import { isJsonLike } from "../file/edit-yaml.js";
+import { MAX_FILE_BYTES, markOf, showText } from "../file/index.js";
+import { changeFile } from "../io/change-file.js";
 import type { Io } from "../io/io.js";
 import { showPath } from "../read-input.js";
-import { entryLine, newRecordText, type RecordHead, withEntry } from "./entry-text.js";
+import { entryLine, knifeNameProblem, newRecordText, type RecordHead, withEntry } from "./entry-text.js";
 import type { FoundRecord } from "./find-record.js";
 
 /** What is to be stored: an entry without its number, and with the first one the snapshot of the plan. */
@@ -31,13 +32,16 @@ export async function storeEntry(
   const numbered = { revision: nextRevision(record), ...entry };
   const { existing, path, shown } = record;
   const addition = { planned, entry: numbered };
+  if (existing === undefined) refuseKnifeName(head.knife);
   const text = existing === undefined ? newRecordText(head, addition) : withEntry(existing.text, addition);
   if (text === undefined) {
     throw new CommandFailure(
       EXIT.write,
       "cannot-add",
       `${shown} is laid out in a way that nothing can be added to; nothing was stored`,
-      `Make entries the last key of the file, one entry a line; this is the one to add: - ${entryLine(numbered)}`,
+      isJsonLike(existing?.text ?? "")
+        ? `Put this behind the last of "entries" yourself: ${JSON.stringify(numbered)}`
+        : `Make entries a list with one entry a line; this is the one to add: - ${entryLine(numbered)}`,
       { file: shown },
     );
   }
@@ -53,11 +57,18 @@ export async function storeEntry(
     );
   }
   const show = (each: string): string => showPath(io, each);
-  return growFile(io, { path, seen: existing?.bytes, content }, show);
+  return changeFile(io, { path, seen: existing?.bytes, content }, show);
 }
 
-/** The mark that some editors put before a text, which is not part of it. */
-function markOf(bytes: Uint8Array | undefined): string {
-  const marked = bytes !== undefined && bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf;
-  return marked ? "\uFEFF" : "";
+/** A record has to be able to name its knife. */
+function refuseKnifeName(knife: string): void {
+  const problem = knifeNameProblem(knife);
+  if (problem === undefined) return;
+  throw new CommandFailure(
+    EXIT.usage,
+    "knife-name",
+    `the name of the knife file ${problem}; nothing was stored`,
+    "Give it another name, and enter it again.",
+    { file: showText(knife, 60) },
+  );
 }

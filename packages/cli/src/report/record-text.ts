@@ -65,7 +65,7 @@ function refusedLines({ entry, answered, units }: EnteredReport): string[] {
     "NOT STORED: this cannot well be. Measure again, and enter what you find then.",
     ...item(`  ${entry.on}  `, entryWords(entry, units)),
     ...answered.doubts.flatMap((doubt) => item("- ", describeIssue(doubt, units))),
-    "If it stands, enter it again with --force.",
+    "If it stands, enter it again with --sure.",
   ];
 }
 

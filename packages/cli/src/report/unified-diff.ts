@@ -31,34 +31,68 @@ export function unifiedDiff(before: string, after: string, name?: string): reado
 /** Each line with its end; the last one may have none. */
 const linesOf = (text: string): string[] => text.match(/[^\n]*\n|[^\n]+$/gu) ?? [];
 
-/** Lines kept, taken out and put in, by the longest list of lines that both have in common. */
+/** Lines kept, taken out and put in. What both texts begin and end with is not compared any further. */
 function compared(before: readonly string[], after: readonly string[]): Line[] {
-  const common = before.map(() => new Int32Array(after.length + 1)).concat(new Int32Array(after.length + 1));
-  const at = (i: number, j: number): number => common[i]?.[j] ?? 0;
-  for (let i = before.length - 1; i >= 0; i--) {
-    for (let j = after.length - 1; j >= 0; j--) {
-      const row = common[i];
-      if (row === undefined) continue;
-      row[j] = before[i] === after[j] ? at(i + 1, j + 1) + 1 : Math.max(at(i + 1, j), at(i, j + 1));
+  const shorter = Math.min(before.length, after.length);
+  let head = 0;
+  while (head < shorter && before[head] === after[head]) head++;
+  let tail = 0;
+  while (tail < shorter - head && before.at(-1 - tail) === after.at(-1 - tail)) tail++;
+  const kept = (lines: readonly string[]): Line[] => lines.map((text) => ({ mark: " ", text }));
+  const inside = (lines: readonly string[]): readonly string[] => lines.slice(head, lines.length - tail);
+  return [
+    ...kept(before.slice(0, head)),
+    ...shortestChange(inside(before), inside(after)),
+    ...kept(before.slice(before.length - tail)),
+  ];
+}
+
+/**
+ * The fewest lines to take out and put in, by the greedy search of Myers (An O(ND) Difference Algorithm and Its Variations,
+ * Algorithmica 1, 1986): how far each diagonal gets with one change more. Long texts with few changes take no longer than
+ * reading them.
+ */
+function shortestChange(before: readonly string[], after: readonly string[]): Line[] {
+  if (before.length === 0) return after.map((text) => ({ mark: "+", text }));
+  const rounds: Map<number, number>[] = [];
+  let reach = new Map([[1, 0]]);
+  for (let changes = 0; ; changes++) {
+    rounds.push(reach);
+    const next = new Map<number, number>();
+    for (let k = -changes; k <= changes; k += 2) {
+      let x = startOn(reach, k, changes);
+      while (x < before.length && x - k < after.length && before[x] === after[x - k]) x++;
+      next.set(k, x);
+      if (x >= before.length && x - k >= after.length) return wayBack(before, after, rounds);
     }
+    reach = next;
   }
+}
+
+/** Where a diagonal is come to: by a line that is put in, from the one above, or taken out, from the one below. */
+const startOn = (reach: ReadonlyMap<number, number>, k: number, changes: number): number =>
+  isPutIn(reach, k, changes) ? (reach.get(k + 1) ?? 0) : (reach.get(k - 1) ?? 0) + 1;
+
+const isPutIn = (reach: ReadonlyMap<number, number>, k: number, changes: number): boolean =>
+  k === -changes || (k !== changes && (reach.get(k - 1) ?? 0) < (reach.get(k + 1) ?? 0));
+
+function wayBack(
+  before: readonly string[],
+  after: readonly string[],
+  rounds: readonly ReadonlyMap<number, number>[],
+): Line[] {
   const lines: Line[] = [];
-  let [i, j] = [0, 0];
-  while (i < before.length || j < after.length) {
-    const [was, is] = [before[i], after[j]];
-    if (was !== undefined && was === is) {
-      lines.push({ mark: " ", text: was });
-      i++;
-      j++;
-    } else if (was !== undefined && (is === undefined || at(i + 1, j) >= at(i, j + 1))) {
-      lines.push({ mark: "-", text: was });
-      i++;
-    } else {
-      lines.push({ mark: "+", text: is ?? "" });
-      j++;
-    }
+  let [x, y] = [before.length, after.length];
+  for (const [changes, reach] of [...rounds.entries()].reverse()) {
+    const k = x - y;
+    const start = changes === 0 ? 0 : startOn(reach, k, changes);
+    while (x > start) lines.push({ mark: " ", text: before[--x] ?? "" });
+    y = x - k;
+    if (changes === 0) break;
+    if (isPutIn(reach, k, changes)) lines.push({ mark: "+", text: after[--y] ?? "" });
+    else lines.push({ mark: "-", text: before[--x] ?? "" });
   }
-  return lines;
+  return lines.reverse();
 }
 
 interface Hunk {

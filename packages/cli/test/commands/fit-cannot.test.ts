@@ -8,7 +8,7 @@ describe("what is asked cannot be met", () => {
     const { code, out, written, io } = await fit(["--mass", "480g", "--balance", "20..30mm", "--out", "out"]);
     expect(code).toBe(EXIT.notMet);
     expect(wideLines(out)).toEqual([]);
-    expect(written).toEqual([`${io.cwd}/out/fit.txt`]);
+    expect(written).toEqual([`${io.cwd}/out/harvest.fit.txt`]);
     expect(out).toMatch(/^FIT: cannot be met by these changes$/m);
     expect(out).toMatch(/^balance +20\.0 mm to 30\.0 mm +\d+\.\d mm .* NOT MET by \d+\.\d mm$/m);
     expect(flat(out)).toMatch(

@@ -59,8 +59,8 @@ describe("what is asked can be met", () => {
   it("writes the knife file with the new sizes alone, and it weighs what was said", async () => {
     const { code, err, written, io } = await fit(["--mass", "<520 g", "--out", "fitted"]);
     expect(code).toBe(EXIT.done);
-    expect(written).toEqual([`${io.cwd}/fitted/fit.txt`, `${io.cwd}/fitted/${FILE}`]);
-    expect(err).toContain(`Wrote fitted/${FILE}\nWrote fitted/fit.txt\n`);
+    expect(written).toEqual([`${io.cwd}/fitted/harvest.fit.txt`, `${io.cwd}/fitted/${FILE}`]);
+    expect(err).toContain(`Wrote fitted/${FILE}\nWrote fitted/harvest.fit.txt\n`);
     const text = io.disk.text(`${io.cwd}/fitted/${FILE}`);
     expect(text.split("\n")).toHaveLength(DEMO_KNIFE.split("\n").length);
     expect(text).toContain("# full thickness at the spine");

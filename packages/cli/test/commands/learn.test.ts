@@ -288,7 +288,7 @@ describe("what was learnt", () => {
           ["a", "b", "c", "d"].map((each) => [`${each}.knife.yaml`, DEMO_KNIFE]),
         );
         const done = await answer(
-          ["record", knifeFile, ...words, "--tare", "0g", "--force"],
+          ["record", knifeFile, ...words, "--tare", "0g", "--sure"],
           io ?? { files: { ...files, "shop.yaml": shopText } },
         );
         expect(done.code, done.err).toBe(EXIT.done);

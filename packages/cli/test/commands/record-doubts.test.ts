@@ -97,7 +97,7 @@ describe("what cannot well be", () => {
     expect(asked.out).toContain("NOT STORED: this cannot well be.");
     expect(asked.out).not.toContain("STORED: revision");
     expect(flat(asked.out)).toMatch(words);
-    expect(asked.out).toContain("--force");
+    expect(asked.out).toContain("--sure");
     expect(wideLines(asked.out)).toEqual([]);
 
     const json = JSON.parse((await record(io, ...argv, "--json")).out);
@@ -106,10 +106,10 @@ describe("what cannot well be", () => {
     expect(json.entries).toHaveLength(1);
   });
 
-  it.each(doubts)("%s: stored under --force, and marked", async (_, argv) => {
+  it.each(doubts)("%s: stored under --sure, and marked", async (_, argv) => {
     const io = await afterBillet();
     const before = io.disk.text(RECORD);
-    const { code, out } = await record(io, ...argv, "--force");
+    const { code, out } = await record(io, ...argv, "--sure");
     expect(code).toBe(0);
     expect(out).toContain("STORED: revision 2");
     expect(io.disk.text(RECORD).startsWith(before)).toBe(true);
@@ -126,10 +126,10 @@ describe("what may well be", () => {
     ["a whole day's work", ["--task", "forge", "--hours", "12"]],
     ["a section of which only the length grew", ["--drawn", "40 x 30 mm = 40 x 20 mm"]],
   ];
-  it.each(fine)("%s is stored without --force, and not marked for it either", async (_, argv) => {
-    for (const force of [[], ["--force"]]) {
+  it.each(fine)("%s is stored without --sure, and not marked for it either", async (_, argv) => {
+    for (const sure of [[], ["--sure"]]) {
       const io = await afterBillet();
-      const { code, out } = await record(io, ...argv, ...force);
+      const { code, out } = await record(io, ...argv, ...sure);
       expect(code).toBe(0);
       expect(out).toContain("STORED: revision 2");
       expect(entriesIn(io)[1]).not.toHaveProperty("confirmed");

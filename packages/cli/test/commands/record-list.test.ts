@@ -24,7 +24,7 @@ describe("without anything to enter", async () => {
   );
   await record(io, "--stage", "billet", "--mass", "998g", "--tare", "200g", "--welding-heats", "3");
   await record(io, "--stage", "forged", "--mass", "709g", "--heats", "9", "--size", "heel=4.7 x 95 mm");
-  await record(io, "--task", "forge", "--hours", "40", "--force");
+  await record(io, "--task", "forge", "--hours", "40", "--sure");
   await record(
     io,
     "--corrects",
@@ -119,7 +119,7 @@ ENTERED
   it("tells other units, and copies the report where it is asked to", async () => {
     const { out, written } = await record(io, "--units", "in", "--out", "copies");
     expect(out).toContain("2 lb 4.1 oz");
-    expect(written).toEqual(["/shop/copies/record.txt"]);
+    expect(written).toEqual(["/shop/copies/harvest.recorded.txt"]);
     expect(wideLines(out)).toEqual([]);
   });
 });
@@ -151,17 +151,14 @@ describe("where nothing can be stored", () => {
   });
 
   test("one that cannot be added to is told, with the line to add", async () => {
-    const json = JSON.stringify({
-      scantling: 1,
-      units: "mm",
-      knife: KNIFE,
-      entries: [{ revision: 1, on: "2026-10-05", note: "a" }],
-    });
-    const io = fakeIo({ files: { ...DEMO_FILES, "harvest.record.json": json } });
+    const text =
+      "scantling: 1\nunits: mm\nknife: harvest.knife.yaml\n? entries\n: - { revision: 1, on: 2026-11-28, note: a }\n";
+    const io = fakeIo({ files: { ...DEMO_FILES, "harvest.record.yaml": text } });
     const { code, err, written } = await record(io, "--task", "forge", "--hours", "2");
     expect(code).toBe(5);
-    expect(flat(err)).toContain("- { revision: 2, on: 2026-11-28, task: forge, hours: 2 }");
+    expect(flat(err)).toContain("to add: - { revision: 2, on: 2026-11-28, task: forge, hours: 2 }");
     expect(written).toEqual([]);
+    expect(io.disk.text("/shop/harvest.record.yaml")).toBe(text);
   });
 
   test("a full disk says so, and leaves the record as it was", async () => {

@@ -102,6 +102,10 @@ describe("a file that has the key", () => {
 it("gives nothing where adding would change what the file says", () => {
   expect(edit("- 1\n")).toBeUndefined();
   expect(edit("printer: all of them\n")).toBeUndefined();
+  // The other paper takes its numbers from this one.
+  const shared = (paper: string): string => `{ paper: ${paper}, shortSide: *s, longSide: *l }`;
+  const first = "{ paper: a4, shortSide: &s 1.05, longSide: &l 0.95 }";
+  expect(edit(`printer:\n  - ${first}\n  - ${shared("a3")}\n`)).toBeUndefined();
 });
 
 describe("whatever stands in the file", () => {

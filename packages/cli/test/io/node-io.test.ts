@@ -1,10 +1,13 @@
 import { spawnSync } from "node:child_process";
 import {
+  chmodSync,
+  lstatSync,
   mkdirSync,
   mkdtempSync,
   readdirSync,
   readFileSync,
   rmSync,
+  statSync,
   symlinkSync,
   writeFileSync,
 } from "node:fs";
@@ -12,6 +15,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { PassThrough, Writable } from "node:stream";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { changeFile } from "../../src/io/change-file.js";
 import { nodeDisk, nodeIo, nodeMachine, outStream, readStream } from "../../src/io/node-io.js";
 import { writeWhole } from "../../src/io/write-whole.js";
 
@@ -78,6 +82,81 @@ describe("the real disk", () => {
       code: "would-overwrite",
     });
     expect(readdirSync(folder)).not.toContain("elsewhere.txt");
+  });
+
+  it("does not replace a link that leads nowhere either, which is none of its own", async () => {
+    const link = join(folder, "lost.txt");
+    symlinkSync(join(folder, "gone.txt"), link);
+    await expect(writeWhole(nodeDisk, [{ path: link, content: "x" }], options(true))).rejects.toMatchObject({
+      message: `${link} is a link that leads nowhere; nothing was written`,
+    });
+    expect(lstatSync(link).isSymbolicLink()).toBe(true);
+  });
+
+  const MODES = [0o600, 0o640, 0o664, 0o755];
+  it.each(MODES)("keeps the rights of what it replaces: %o", async (mode) => {
+    const path = join(folder, `mode-${mode}.txt`);
+    writeFileSync(path, "one");
+    chmodSync(path, mode);
+    await writeWhole(nodeDisk, [{ path, content: "two" }], options(true));
+    expect(readFileSync(path, "utf8")).toBe("two");
+    expect(statSync(path).mode & 0o7777).toBe(mode);
+  });
+
+  it("gives a file that replaces another the owner of that, where the system lets it", async () => {
+    const path = join(folder, "owned.txt");
+    writeFileSync(path, "one");
+    const before = await nodeDisk.accessOf(path);
+    expect(before).toEqual({
+      mode: statSync(path).mode & 0o7777,
+      user: statSync(path).uid,
+      group: statSync(path).gid,
+    });
+    // Only the administrator can give a file away; to everybody else this must be no failure.
+    const made = join(folder, "given.txt");
+    await nodeDisk.createFile(made, new Uint8Array(), { mode: 0o640, user: 12_345, group: 12_345 });
+    expect(statSync(made).mode & 0o7777).toBe(0o640);
+    expect([12_345, before.user]).toContain(statSync(made).uid);
+    if (process.getuid?.() === 0) expect(statSync(made).uid).toBe(12_345);
+  });
+
+  it("replaces what a link leads to, in the folder where that is, and the link stays one", async () => {
+    mkdirSync(join(folder, "kept"));
+    const [real, link] = [join(folder, "kept", "real.txt"), join(folder, "to-kept.txt")];
+    writeFileSync(real, "one");
+    chmodSync(real, 0o600);
+    symlinkSync(real, link);
+    await writeWhole(nodeDisk, [{ path: link, content: "two" }], options(true));
+    expect(lstatSync(link).isSymbolicLink()).toBe(true);
+    expect(readFileSync(real, "utf8")).toBe("two");
+    expect(statSync(real).mode & 0o7777).toBe(0o600);
+    expect(readdirSync(join(folder, "kept"))).toEqual(["real.txt"]);
+  });
+
+  it("does not go through write protection, not even for the administrator", async () => {
+    const path = join(folder, "protected.txt");
+    writeFileSync(path, "one");
+    chmodSync(path, 0o444);
+    await expect(writeWhole(nodeDisk, [{ path, content: "two" }], options(true))).rejects.toMatchObject({
+      exitCode: 5,
+      code: "write-protected",
+    });
+    expect(readFileSync(path, "utf8")).toBe("one");
+    expect(await nodeDisk.isWritable(path)).toBe(false);
+    expect(await nodeDisk.isWritable(folder)).toBe(true);
+  });
+
+  it("changes a file whose name fills all that a name may have: 255 bytes", async () => {
+    const path = join(folder, `${"ä".repeat(120)}${"n".repeat(15)}`);
+    const world = { disk: nodeDisk, machine: nodeMachine, runId: `${process.pid}-0123abcd` };
+    const show = (each: string): string => each;
+    expect(await changeFile(world, { path, seen: undefined, content: "one" }, show)).toBe("stored");
+    const seen = new TextEncoder().encode("one");
+    expect(await changeFile(world, { path, seen, content: "two" }, show)).toBe("stored");
+    expect(readFileSync(path, "utf8")).toBe("two");
+    expect(readdirSync(folder).filter((name) => name.startsWith(".ä"))).toEqual([]);
+    const long = { path: `${path}n`, seen: undefined, content: "one" };
+    await expect(changeFile(world, long, show)).rejects.toMatchObject({ exitCode: 5 });
   });
 
   it("reads no more of a file than asked for", async () => {

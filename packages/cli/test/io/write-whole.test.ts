@@ -84,6 +84,37 @@ describe("writing files whole", () => {
     });
   }
 
+  it("keeps the rights of what it replaces, and where a link leads, the link", async () => {
+    const disk = new MemoryDisk({ "/kept/b.json": "mine", "/shop/out/deep/x": "" });
+    disk.links.set("/shop/out/deep/b.json", "/kept/b.json");
+    disk.modes.set("/kept/b.json", 0o640);
+    await write(disk, two, true);
+    expect(disk.text("/kept/b.json")).toBe("{}");
+    expect(disk.modes.get("/kept/b.json")).toBe(0o640);
+    expect(disk.links.get("/shop/out/deep/b.json")).toBe("/kept/b.json");
+    expect(disk.paths()).toEqual(["/kept/b.json", "/shop/out/deep/a.svg", "/shop/out/deep/x"]);
+  });
+
+  it("refuses what is write-protected, and writes none of the others", async () => {
+    const disk = new MemoryDisk({ "/shop/out/deep/b.json": "mine" });
+    disk.modes.set("/shop/out/deep/b.json", 0o444);
+    const error = await failure(write(disk, two, true));
+    expect(error).toMatchObject({ exitCode: 5, code: "write-protected" });
+    expect(error.message).toBe("out/deep/b.json is write-protected; nothing was written");
+    expect(disk.paths()).toEqual(["/shop/out/deep/b.json"]);
+  });
+
+  it("refuses a link that leads nowhere, with force and without", async () => {
+    for (const force of [false, true]) {
+      const disk = new MemoryDisk({ "/shop/x": "" });
+      disk.links.set("/shop/out/deep/b.json", "/kept/b.json");
+      const error = await failure(write(disk, two, force));
+      expect(error.message).toBe("out/deep/b.json is a link that leads nowhere; nothing was written");
+      expect(error.todo).not.toContain("--force");
+      expect(disk.paths()).toEqual(["/shop/x"]);
+    }
+  });
+
   it("leaves a temporary file that was there before alone", async () => {
     const stranger = "/shop/out/deep/.a.svg.run-0.tmp";
     const disk = new MemoryDisk({ [stranger]: "theirs" });

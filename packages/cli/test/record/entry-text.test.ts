@@ -53,15 +53,56 @@ describe("adding an entry to a record", () => {
     );
   });
 
-  const refused: readonly (readonly [string, string])[] = [
-    ["JSON", JSON.stringify({ scantling: 1, units: "mm", knife: "a", entries: [{ ...ENTRY }] })],
-    ["a list in brackets", `${HEAD}entries: [{ revision: 1, on: 2026-11-28, note: a }]\n`],
-    ["a key behind the entries", `entries:\n  - { revision: 1, on: 2026-11-28, note: a }\n${HEAD}`],
-    ["the end of the document marked", `${oneEntry}...\n`],
+  const inside: readonly (readonly [string, string, string])[] = [
+    [
+      "JSON",
+      JSON.stringify({ scantling: 1, units: "mm", knife: "a", entries: [ENTRY] }),
+      `, ${JSON.stringify(next(2))}`,
+    ],
+    [
+      "JSON in lines",
+      JSON.stringify({ scantling: 1, units: "mm", knife: "a", entries: [ENTRY] }, undefined, 2),
+      `,\n    ${JSON.stringify(next(2))}`,
+    ],
+    [
+      "a list in brackets",
+      `${HEAD}entries: [{ revision: 1, on: 2026-11-28, note: a }]\n`,
+      `, ${entryLine(next(2))}`,
+    ],
+    [
+      "a key behind the entries",
+      `entries:\n  - { revision: 1, on: 2026-11-28, note: a }\n${HEAD}`,
+      `  - ${entryLine(next(2))}\n`,
+    ],
+    ["the end of the document marked", `${oneEntry}...\n`, `  - ${entryLine(next(2))}\n`],
   ];
-  it.each(refused)("guesses nothing in %s", (_, text) => {
+  it.each(inside)("puts one in, and nothing else of the file changes: %s", (_, text, piece) => {
     expect(readRecordFile(text, "").entries).toHaveLength(1);
-    expect(withEntry(text, { entry: next(2) })).toBeUndefined();
+    const added = withEntry(text, { entry: next(2) }) ?? "";
+    expect(added).toContain(piece);
+    expect(added.replace(piece, "")).toBe(text);
+    expect(readRecordFile(added, "").entries.map(({ revision }) => revision)).toEqual([1, 2]);
+    if (text.startsWith("{")) expect(JSON.parse(added).entries).toEqual([ENTRY, next(2)]);
+    // And it goes on so.
+    expect(readRecordFile(withEntry(added, { entry: next(3) }) ?? "", "").entries).toHaveLength(3);
+  });
+
+  const empty: readonly (readonly [string, string])[] = [
+    ["JSON without the key", JSON.stringify({ scantling: 1, units: "mm", knife: "a" })],
+    ["JSON with nothing in it", JSON.stringify({ scantling: 1, units: "mm", knife: "a", entries: [] })],
+    ["brackets with nothing in them", `${HEAD}entries: []\n`],
+    ["braces", "{ scantling: 1, units: mm, knife: a }\n"],
+    ["the end of the document marked", `${HEAD}...\n`],
+  ];
+  it.each(empty)("begins the list: %s", (_, text) => {
+    const added = withEntry(text, { entry: ENTRY }) ?? "";
+    expect(readRecordFile(added, "").entries).toEqual([{ ...ENTRY, mass: 702 }]);
+    if (text.startsWith('{"')) expect(JSON.parse(added).entries).toEqual([ENTRY]);
+  });
+
+  it("guesses nothing where entries are something else by a name of their own", () => {
+    const shared = `scantling: 1\nunits: mm\nknife: a\nentries: &all [{ revision: 1, on: 2026-11-28, note: *n }]\n`;
+    expect(withEntry(shared, { entry: next(2) })).toBeUndefined();
   });
 
   it("refuses an entry that would not be read, such as one with the wrong number", () => {
@@ -142,5 +183,12 @@ describe("a new record", () => {
       true,
     );
     expect(withEntry(text, { entry: next(2) })?.startsWith(text)).toBe(true);
+  });
+
+  it("of JSON gets the plan with its first entry, and is JSON still", () => {
+    const text = JSON.stringify({ scantling: 1, units: "mm", knife: "a.knife.yaml" });
+    const added = withEntry(text, { planned, entry: ENTRY }) ?? "";
+    expect(readRecordFile(added, "").planned?.files).toEqual(files);
+    expect(JSON.parse(added).planned.files).toEqual(files);
   });
 });

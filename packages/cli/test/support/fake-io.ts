@@ -1,5 +1,5 @@
 import { dirname, join, resolve } from "node:path";
-import type { Disk, Entry, Io, LineReader } from "../../src/io/io.js";
+import type { Access, Disk, Entry, Io, LineReader } from "../../src/io/io.js";
 
 function systemError(code: string, path: string): Error {
   return Object.assign(new Error(`${code}: ${path}`), { code });
@@ -14,12 +14,17 @@ export interface Fault {
   readonly path?: string;
 }
 
+const USUAL_MODE = 0o644;
+const ANY_WRITE = 0o222;
+
 /** A disk in memory. A file that cannot be completed is left cut short, as a real one would be. */
 export class MemoryDisk implements Disk {
   readonly files = new Map<string, Uint8Array>();
   readonly folders = new Set<string>(["/"]);
-  /** Paths that lead to others; followed by {@link realPath} alone. */
+  /** Paths that lead to others; read and replaced through, as the system does. One may lead to what is not there. */
   readonly links = new Map<string, string>();
+  /** Permission bits of files and folders that do not have the usual ones. */
+  readonly modes = new Map<string, number>();
   readonly faults: Fault[] = [];
   readonly #calls = new Map<string, number>();
 
@@ -43,22 +48,24 @@ export class MemoryDisk implements Disk {
 
   async readFile(path: string, atMost: number): Promise<Uint8Array> {
     this.#fail("readFile", path);
-    if (this.folders.has(path)) throw systemError("EISDIR", path);
-    const bytes = this.files.get(path);
+    const real = this.#follow(path);
+    if (this.folders.has(real)) throw systemError("EISDIR", path);
+    const bytes = this.files.get(real);
     if (bytes === undefined) throw systemError("ENOENT", path);
     return bytes.slice(0, atMost);
   }
 
   async entry(path: string): Promise<Entry> {
     this.#fail("entry", path);
-    if (this.folders.has(path)) return "folder";
-    return this.files.has(path) ? "file" : "nothing";
+    const real = this.#follow(path);
+    if (this.folders.has(real)) return "folder";
+    return this.files.has(real) ? "file" : "nothing";
   }
 
   async list(folder: string): Promise<readonly string[]> {
     this.#fail("list", folder);
     if (!this.folders.has(folder)) throw systemError("ENOENT", folder);
-    return [...this.files.keys(), ...this.folders]
+    return [...new Set([...this.files.keys(), ...this.links.keys(), ...this.folders])]
       .filter((path) => path !== folder && dirname(path) === folder)
       .map((path) => path.slice(join(folder, "/").length));
   }
@@ -69,18 +76,36 @@ export class MemoryDisk implements Disk {
     return this.#addFolders(path);
   }
 
-  async createFile(path: string, bytes: Uint8Array): Promise<void> {
-    if (this.files.has(path)) throw systemError("EEXIST", path);
+  async createFile(path: string, bytes: Uint8Array, access?: Access): Promise<void> {
+    if (this.files.has(path) || this.links.has(path)) throw systemError("EEXIST", path);
     if (!this.folders.has(dirname(path))) throw systemError("ENOENT", path);
     this.files.set(path, bytes.slice(0, Math.floor(bytes.length / 2)));
     this.#fail("createFile", path);
     this.files.set(path, bytes.slice());
+    if (access !== undefined) this.modes.set(path, access.mode);
+  }
+
+  async accessOf(path: string): Promise<Access> {
+    this.#fail("accessOf", path);
+    const real = this.#follow(path);
+    if (!this.files.has(real) && !this.folders.has(real)) throw systemError("ENOENT", path);
+    return { mode: this.modes.get(real) ?? USUAL_MODE, user: 1000, group: 1000 };
+  }
+
+  async isWritable(path: string): Promise<boolean> {
+    return ((await this.accessOf(path)).mode & ANY_WRITE) !== 0;
+  }
+
+  async isLink(path: string): Promise<boolean> {
+    this.#fail("isLink", path);
+    return this.links.has(path);
   }
 
   async link(from: string, to: string): Promise<void> {
     this.#fail("link", to);
-    if (this.files.has(to) || this.folders.has(to)) throw systemError("EEXIST", to);
+    if (this.files.has(to) || this.folders.has(to) || this.links.has(to)) throw systemError("EEXIST", to);
     this.files.set(to, this.#get(from));
+    this.#moveMode(from, to);
   }
 
   async rename(from: string, to: string): Promise<void> {
@@ -88,6 +113,9 @@ export class MemoryDisk implements Disk {
     if (this.folders.has(to)) throw systemError("EISDIR", to);
     this.files.set(to, this.#get(from));
     this.files.delete(from);
+    // A name is given: what it led to before stays.
+    this.links.delete(to);
+    this.#moveMode(from, to);
   }
 
   async removeFile(path: string): Promise<void> {
@@ -108,9 +136,17 @@ export class MemoryDisk implements Disk {
 
   async realPath(path: string): Promise<string> {
     this.#fail("realPath", path);
-    const target = this.links.get(path) ?? path;
+    const target = this.#follow(path);
     if (!this.files.has(target) && !this.folders.has(target)) throw systemError("ENOENT", path);
     return target;
+  }
+
+  #follow = (path: string): string => this.links.get(path) ?? path;
+
+  #moveMode(from: string, to: string): void {
+    const mode = this.modes.get(from);
+    if (mode === undefined) this.modes.delete(to);
+    else this.modes.set(to, mode);
   }
 
   #get(path: string): Uint8Array {

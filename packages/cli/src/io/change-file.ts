@@ -1,13 +1,13 @@
 import { dirname } from "node:path";
 import { EXIT } from "../exit-code.js";
 import { CommandFailure } from "../failure.js";
-import type { Io } from "./io.js";
+import { type Io, MOST_BYTES } from "./io.js";
 import { withLock } from "./lock-file.js";
 import { describeSystemError, systemCode } from "./system-code.js";
 import { writeWhole } from "./write-whole.js";
 
-/** A file that is only ever added to, as it was read and as it shall be. */
-export interface Growth {
+/** A file as it was read and as it shall be. */
+export interface Change {
   /** Absolute. */
   readonly path: string;
   /** Its bytes as they were read; undefined where there was no such file. */
@@ -16,25 +16,22 @@ export interface Growth {
   readonly content: string;
 }
 
-/** No more than this is read back: a file that grew past it has changed in any case. */
-const MOST_BYTES = 64 * 1024 * 1024;
-
 /**
- * Puts a grown file in place of the one that was read, unless that has changed since. When it resolves with `stored`, the
- * new file is on the disk to the last byte, its name with it: neither a kill nor a power cut takes it back. At every moment
+ * Puts a changed file in place of the one that was read, unless somebody else has changed that since. When it resolves with
+ * `stored`, the new file is on the disk to the last byte, its name with it: neither a kill nor a power cut takes it back. At every moment
  * before, the old file stands there whole.
  *
  * @returns `changed`, with nothing written, where somebody else was faster: read again.
  * @throws {CommandFailure} exit code 5: `locked`, `cannot-write`; `not-confirmed` where the file is written, but the disk did not
  * say that it is there for good.
  */
-export async function growFile(
+export async function changeFile(
   io: Pick<Io, "disk" | "machine" | "runId">,
-  { path: given, seen, content }: Growth,
+  { path: given, seen, content }: Change,
   show: (path: string) => string,
 ): Promise<"stored" | "changed"> {
   const { disk, runId } = io;
-  // Through a link: the file that it leads to is the one that grows.
+  // Through a link: the file that it leads to is the one that changes.
   const path = seen === undefined ? given : await disk.realPath(given).catch(() => given);
   return withLock(io, path, show, async () => {
     if (!isSame(await currentBytes(io, path, show), seen)) return "changed";
@@ -46,7 +43,7 @@ export async function growFile(
         EXIT.write,
         "not-confirmed",
         `${show(path)} is written, but the disk did not say that it is there for good: ${describeSystemError(error)}`,
-        "Look whether the last entry is in the file before you enter it again.",
+        "Look whether what is new stands in it before you try again.",
         { file: show(path) },
       );
     }
@@ -54,20 +51,27 @@ export async function growFile(
   });
 }
 
-/** What to do, in the words of a file that is added to: it has no folder of its own to choose. */
+/** What to do, in the words of a file that has its place: there is no other folder to choose. */
 async function put(
   { disk, runId }: Pick<Io, "disk" | "runId">,
-  { path, seen, content }: Growth,
+  { path, seen, content }: Change,
   show: (path: string) => string,
 ): Promise<void> {
   try {
     await writeWhole(disk, [{ path, content }], { force: seen !== undefined, runId, show });
   } catch (error) {
     if (!(error instanceof CommandFailure)) throw error;
-    const todo = "Nothing was stored. Make room on the disk, or the folder writable, and enter it again.";
+    const todo = `Nothing was stored. ${TODO[error.code] ?? "Make room on the disk, or the folder writable, and try again."}`;
     throw new CommandFailure(error.exitCode, error.code, error.message, todo, error.details);
   }
 }
+
+const TODO: Readonly<Record<string, string>> = {
+  "write-protected": "Take the write protection off, and try again.",
+  "name-too-long": "Give the files shorter names, and try again.",
+  // It came while this command ran.
+  "would-overwrite": "Try again: what stands there now is read then.",
+};
 
 async function currentBytes(
   { disk }: Pick<Io, "disk">,

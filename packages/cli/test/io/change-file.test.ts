@@ -1,7 +1,7 @@
 import { relative } from "node:path";
 import { describe, expect, it } from "vitest";
 import { CommandFailure } from "../../src/failure.js";
-import { growFile } from "../../src/io/grow-file.js";
+import { changeFile } from "../../src/io/change-file.js";
 import type { Disk } from "../../src/io/io.js";
 import { lockPathOf } from "../../src/io/lock-file.js";
 import { endingDisk } from "../support/dying-disk.js";
@@ -10,6 +10,8 @@ import { type FakeIoOptions, fakeIo, MemoryDisk } from "../support/fake-io.js";
 const PATH = "/shop/harvest.record.yaml";
 const OLD = "entries:\n  - one\n";
 const NEW = `${OLD}  - two\n`;
+/** As a real one is named: the number of its process, and eight signs that no other has. */
+const runOf = (processId: number): string => `${processId}-0123abcd`;
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
 const show = (path: string): string => relative("/shop", path);
 
@@ -20,8 +22,8 @@ function grow(
   content = NEW,
   { processId = 1, ...options }: FakeIoOptions & { readonly processId?: number } = {},
 ): Promise<"stored" | "changed"> {
-  const world = { disk, machine: { ...fakeIo(options).machine, processId }, runId: `${processId}-run` };
-  return growFile(world, { path: PATH, seen: seen === null ? undefined : bytes(seen), content }, show);
+  const world = { disk, machine: { ...fakeIo(options).machine, processId }, runId: runOf(processId) };
+  return changeFile(world, { path: PATH, seen: seen === null ? undefined : bytes(seen), content }, show);
 }
 
 async function failure(promise: Promise<unknown>): Promise<CommandFailure> {
@@ -81,11 +83,49 @@ describe("a file that grows", () => {
   });
 
   it("grows where a link leads, and the link stays one", async () => {
-    const disk = new MemoryDisk({ "/kept/harvest.record.yaml": OLD, [PATH]: OLD });
+    const disk = new MemoryDisk({ "/kept/harvest.record.yaml": OLD, "/shop/x": "" });
     disk.links.set(PATH, "/kept/harvest.record.yaml");
     expect(await grow(disk)).toBe("stored");
     expect(disk.text("/kept/harvest.record.yaml")).toBe(NEW);
+    expect(disk.links.has(PATH)).toBe(true);
+    expect(disk.paths()).toEqual(["/kept/harvest.record.yaml", "/shop/x"]);
+  });
+});
+
+describe("what a file keeps", () => {
+  it("its rights, at every step", async () => {
+    const disk = withFile();
+    disk.modes.set(PATH, 0o600);
+    expect(await grow(disk)).toBe("stored");
+    expect((await disk.accessOf(PATH)).mode).toBe(0o600);
+  });
+
+  it("its write protection: nothing is stored, and what to do is said", async () => {
+    const disk = withFile();
+    disk.modes.set(PATH, 0o444);
+    const error = await failure(grow(disk));
+    expect(error).toMatchObject({ exitCode: 5, code: "write-protected" });
+    expect(error.message).toBe("harvest.record.yaml is write-protected; nothing was written");
+    expect(error.todo).toBe("Nothing was stored. Take the write protection off, and try again.");
     expect(disk.text(PATH)).toBe(OLD);
+    expect(disk.paths()).toEqual([PATH]);
+  });
+
+  it("strangers beside it: only what a run of this program left half done is taken away", async () => {
+    const strangers = [
+      ".harvest.record.yaml.tmp",
+      ".harvest.record.yaml.mine.tmp",
+      ".harvest.record.yaml.7-0123abcd-0.tmp.bak",
+      ".harvest.record.yaml.7-0123abc-0.tmp",
+      ".harvest.record.yaml.7-0123abcd.tmp",
+      ".harvest.record.yaml.copy.7-0123abcd-0.tmp",
+      // Of a command that still runs.
+      ".harvest.record.yaml.8-0123abcd-0.tmp",
+    ].map((name) => `/shop/${name}`);
+    const left = "/shop/.harvest.record.yaml.7-0123abcd-0.tmp";
+    const disk = new MemoryDisk(Object.fromEntries([PATH, left, ...strangers].map((path) => [path, OLD])));
+    expect(await grow(disk, OLD, NEW, { running: [8] })).toBe("stored");
+    expect(disk.paths()).toEqual([PATH, ...strangers].sort());
   });
 });
 
@@ -144,7 +184,7 @@ describe("whatever fails", () => {
           expect(plain.text(PATH), step).toBe(`${now ?? ""}  - next\n`);
           // Nothing of the killed one is left.
           expect(
-            plain.paths().filter((path) => path.includes("7-run")),
+            plain.paths().filter((path) => path.includes(runOf(7))),
             step,
           ).toEqual([]);
         }
@@ -157,7 +197,7 @@ describe("whatever fails", () => {
     disk.faults.push({ step: "syncFolder", code: "EIO" });
     const error = await failure(grow(disk));
     expect(error).toMatchObject({ exitCode: 5, code: "not-confirmed" });
-    expect(error.todo).toContain("Look whether the last entry is in the file");
+    expect(error.todo).toContain("Look whether what is new stands in it");
   });
 
   it("a full disk is told with what to do", async () => {
@@ -173,7 +213,7 @@ describe("whatever fails", () => {
 
 describe("the lock", () => {
   const lockOf = (processId: number, host = "bench"): string =>
-    lockPathOf(PATH, { machine: { ...fakeIo().machine, host, processId }, runId: `${processId}-run` });
+    lockPathOf(PATH, { machine: { ...fakeIo().machine, host, processId }, runId: runOf(processId) });
   const locked = (...locks: readonly string[]): MemoryDisk =>
     new MemoryDisk({ [PATH]: OLD, ...Object.fromEntries(locks.map((lock) => [lock, ""])) });
 
@@ -257,7 +297,7 @@ describe("the lock", () => {
     for (let seed = 1; seed <= 300; seed++) {
       // One that was killed before has left its lock and half a file.
       const disk = locked(lockOf(9));
-      disk.files.set("/shop/.harvest.record.yaml.9-run-0.tmp", bytes("half"));
+      disk.files.set(`/shop/.harvest.record.yaml.${runOf(9)}-0.tmp`, bytes("half"));
       const slow = slowDisk(disk, seed);
       let told = 0;
       const store = async (processId: number): Promise<void> => {
