@@ -3,6 +3,9 @@ import { textWidth } from "./text-metrics.js";
 
 const ELLIPSIS = "...";
 
+/** Where a line may be broken: at a blank, but never between `6` and `41/64`. */
+const BREAK = /(?<!\d) | (?!\d+\/\d)/u;
+
 /**
  * Breaks a text into lines that fit a width; what does not go into the last line is cut off and marked with dots.
  *
@@ -22,7 +25,7 @@ export function fitText(
 ): string[] {
   const fits = (line: string): boolean => textWidth(line, height, bold) <= maxWidth;
   const words = cleanText(text)
-    .split(" ")
+    .split(BREAK)
     .filter((word) => word !== "");
   if (words.length === 0) return ["–"];
   const lines: string[] = [];

@@ -19,6 +19,15 @@ describe("fitText", () => {
     expect(lines[0]).toMatch(/^W+\.\.\.$/);
   });
 
+  it("keeps a whole number and its fraction together", () => {
+    for (let width = 12; width < 60; width++) {
+      const text = fitText('at 2 7/32": 0.165"; at 6 41/64": 0.121"; at 4 of 5', 1.8, width, 12).join("|");
+      if (text.includes("...")) continue;
+      expect(text).toContain("2 7/32");
+      expect(text).toContain("6 41/64");
+    }
+  });
+
   it("gives a dash for nothing", () => {
     expect(fitText(" \u200b\n", 2.5, 30, 1)).toEqual(["–"]);
   });
