@@ -123,7 +123,7 @@ function addedWeight(
   const place = placeName(units)({ kind: "distance", mm: x });
   const changeable: Changeable = { name: `added@${place}`, kind: "mass", sizes: [{ path, drawn: 0 }] };
   return {
-    part: { name: "added weight", at: { x, y: Math.round((low + high) / 2 / step) * step } },
+    part: { name: "balance weight", at: { x, y: Math.round((low + high) / 2 / step) * step } },
     dimension: dimensionOf(changeable, readRange(changeable, range, units), text, units),
   };
 }
