@@ -14,8 +14,10 @@ import { plannedData, plannedOf } from "../record/planned.js";
 import { nextRevision, storeEntry } from "../record/store-entry.js";
 import { jsonText, reportText } from "../report/documents.js";
 import { headingLines } from "../report/heading.js";
+import { wrap } from "../report/layout.js";
 import { recordJson } from "../report/record-json.js";
 import { type EnteredReport, enteredText, recordText } from "../report/record-text.js";
+import { commandLines } from "../shell-words.js";
 import { version } from "../version.js";
 
 /** How often an entry is begun anew because another command stored one in the meantime. */
@@ -27,7 +29,7 @@ const TRIES = 20;
  * short is said, and is no failure of this command.
  */
 export async function record(io: Io, file: string, options: RecordOptions): Promise<ExitCode> {
-  if (!isEntering(options)) return list(io, await findRecord(io, file), options);
+  if (!isEntering(options)) return list(io, await findRecord(io, file), { ...options, file });
   for (let tries = 0; tries < TRIES; tries++) {
     const entered = await enter(io, await findRecord(io, file), options);
     if (entered === "changed") continue;
@@ -52,7 +54,11 @@ export async function record(io: Io, file: string, options: RecordOptions): Prom
   );
 }
 
-async function list(io: Io, found: FoundRecord, options: RecordOptions): Promise<ExitCode> {
+async function list(
+  io: Io,
+  found: FoundRecord,
+  { file, ...options }: RecordOptions & { readonly file: string },
+): Promise<ExitCode> {
   const { existing, knife, knifeName, shown } = found;
   // Where there is no record, the knife file at least must be one.
   const units = options.units ?? existing?.file.units ?? (await loadJob(io, knife, options)).units;
@@ -64,8 +70,8 @@ async function list(io: Io, found: FoundRecord, options: RecordOptions): Promise
         content: reportText(
           existing === undefined
             ? [
-                `There is no ${shown} yet. Begin it with the first weighing:`,
-                `  scantling record ${knifeName} --stage cut --mass 1215g`,
+                ...wrap(`There is no ${shown} yet. Begin it with the first weighing:`),
+                ...commandLines(["scantling", "record", file, "--stage", "cut", "--mass", "1215g"]),
               ]
             : recordText(existing.file, units),
         ),

@@ -110,7 +110,8 @@ function addedWeight(
   text: KnifeText,
   units: FileUnits,
 ): { readonly part: Omit<NewPart, "mass">; readonly dimension: FitDimension } {
-  const x = placeOn(knife, name.replace(ADDED, ""), units, `Write it like ${ADDED_EXAMPLE}.`);
+  const typed = `--change ${showText(name)}`;
+  const x = placeOn(knife, name.replace(ADDED, ""), units, `Write it like ${ADDED_EXAMPLE}.`, typed);
   if (range === undefined)
     throw wrong(
       "range-missing",

@@ -161,6 +161,13 @@ async function place(
   await disk.removeFile(temporary);
 }
 
+/** What to do where the folder is not what is wrong. */
+const WHAT_TO_DO: Readonly<Record<string, string>> = {
+  ENAMETOOLONG: "Give a shorter name.",
+  ENOSPC: "Make room on the disk, or give a folder on another with --out DIR.",
+  EDQUOT: "Make room on the disk, or give a folder on another with --out DIR.",
+};
+
 async function attempt<T>(path: string, options: WriteOptions, step: () => Promise<T>): Promise<T> {
   try {
     return await step();
@@ -171,7 +178,7 @@ async function attempt<T>(path: string, options: WriteOptions, step: () => Promi
       EXIT.write,
       "cannot-write",
       `cannot write ${shown}: ${describeSystemError(error)}`,
-      "Make the folder writable, or give another with --out DIR.",
+      WHAT_TO_DO[systemCode(error) ?? ""] ?? "Make the folder writable, or give another with --out DIR.",
       { file: shown },
     );
   }

@@ -33,8 +33,8 @@ export interface LearnReport {
   readonly outcome: LearnOutcome;
   /** Units to show. */
   readonly units: FileUnits;
-  /** The command that writes the change. */
-  readonly again: string;
+  /** The command that writes the change, as it can be typed. */
+  readonly again: readonly string[];
 }
 
 /** The shop file that is learnt for. */
@@ -54,7 +54,7 @@ export interface LearningFile {
 export function learnReport(
   records: readonly JobRecord[],
   shopFile: LearningFile | undefined,
-  { units, again }: { readonly units: FileUnits | undefined; readonly again: string },
+  { units, again }: { readonly units: FileUnits | undefined; readonly again: readonly string[] },
 ): LearnReport {
   const shop = learningShop(shopFile?.file);
   const learnt = learnShop(records, shop);
