@@ -55,7 +55,7 @@ export function placeOn(
   text: string,
   units: FileUnits,
   todo = PLACES_EXAMPLE,
-  typed = `--at ${text}`,
+  typed?: string,
 ): number {
   const x = bladeStation(readPlace(text, units, todo, typed), knife.outline);
   const { minX, maxX } = knife.body("finished").footprint;
@@ -64,7 +64,7 @@ export function placeOn(
     throw new CommandFailure(
       EXIT.usage,
       "station-outside",
-      `${typed} lies beside the knife, which reaches from ${show(minX)} to ${show(maxX)} ahead of the heel`,
+      `${typed ?? `--at ${text}`} lies beside the knife, which reaches from ${show(minX)} to ${show(maxX)} ahead of the heel`,
       "Give a place on it; behind the heel distances are negative.",
     );
   }

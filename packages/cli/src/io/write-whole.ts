@@ -164,8 +164,6 @@ async function place(
 /** What to do where the folder is not what is wrong. */
 const WHAT_TO_DO: Readonly<Record<string, string>> = {
   ENAMETOOLONG: "Give a shorter name.",
-  ENOSPC: "Make room on the disk, or give a folder on another with --out DIR.",
-  EDQUOT: "Make room on the disk, or give a folder on another with --out DIR.",
 };
 
 async function attempt<T>(path: string, options: WriteOptions, step: () => Promise<T>): Promise<T> {
