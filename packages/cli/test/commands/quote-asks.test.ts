@@ -108,7 +108,7 @@ describe("not met as drawn", () => {
     expect(missed[0]?.asked).toMatch(/^(?:above |below |)\d/u);
   });
 
-  it("is no row less where every ask is met: one for each ask of every example", async () => {
+  it("is no row less where every ask is met: one for each", async () => {
     const figures = await figuresOf(DEMO_KNIFE);
     const measured = measure(await loadJob(fakeIo({ files: DEMO_FILES }), FILE, {}));
     expect(figures.filter(({ asked }) => asked !== undefined)).toHaveLength(measured.answers.length);

@@ -17,5 +17,6 @@ it.each(
 )("%s keeps to 80 columns with a %s of a long name", async (command, _, knife) => {
   const { out, err } = await answer([command, FILE], { files: { ...DEMO_FILES, [FILE]: knife } });
   expect(wideLines(out + err)).toEqual([]);
-  expect(out).toContain(NAME.slice(0, 20));
+  // Weighing names all materials; the others only what they have to do with.
+  if (command === "weigh") expect(out).toContain(NAME.slice(0, 20));
 });
