@@ -2,6 +2,9 @@ import { mkdirSync, mkdtempSync, realpathSync, rmSync, writeFileSync } from "nod
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { EXIT } from "../../packages/cli/src/exit-code.js";
+import { answer } from "../../packages/cli/test/support/answer.js";
+import { FACTS } from "../../packages/cli/test/support/examples.js";
 import { offered, type Shell } from "./shells.js";
 
 // The scripts in the shells that they are for: what a smith is offered after a press of the tab key.
@@ -40,6 +43,22 @@ const CASES: readonly (readonly [string, readonly string[]])[] = [
   ["/opt/smithy/bin/scantling weigh --units ", ["in", "mm"]],
 ];
 
+/** Every option that takes words, with those that are declared. */
+const OPTIONS = FACTS.commands.flatMap(({ name: command, options }) =>
+  options.filter(({ words }) => words.length > 0).map((option) => ({ command, ...option })),
+);
+
+test("each word that is offered is taken", async () => {
+  for (const { command, long, words } of OPTIONS) {
+    for (const word of words) {
+      const { code, err } = await answer([command, long, word, "--help"]);
+      expect([code, err], `${command} ${long} ${word}`).toEqual([EXIT.done, ""]);
+    }
+  }
+  // Help would not be shown where the line before it is refused.
+  expect((await answer(["weigh", "--units", "ells", "--help"])).code).toBe(EXIT.usage);
+});
+
 const SHEETS = [
   "all",
   "drilling",
@@ -72,6 +91,21 @@ describe.each<Shell>(["bash", "zsh", "fish"])("%s", (shell) => {
       word.split(",").at(-1),
     );
     expect(more).toEqual(["gauges"]);
+  });
+
+  test("every word of every option, whole, and none besides", () => {
+    const told = OPTIONS.map(({ command, long, words, form }) => {
+      const line = `scantling ${command} ${long} `;
+      expect(offered(shell, folder, line), line).toEqual(
+        [...words, ...(form === "list" ? ["all"] : [])].sort(),
+      );
+      return [command, long, words.length] as const;
+    });
+    expect(told.length).toBeGreaterThan(20);
+  });
+
+  test("a word with a blank is offered whole", () => {
+    expect(offered(shell, folder, "scantling record --drawn-with fl")).toEqual(["flat dies"]);
   });
 
   test("nothing is offered where only a figure can stand", () => {

@@ -20,6 +20,9 @@ describe.each(["mm", "in"] as const)("the customer's sheet of an example in %s",
   test.each(EXAMPLES)("%s: in order on A4 and Letter, and on a screen", async (file) => {
     const measured = measure(await jobOf(`${ROOT}/${file}`, units));
     const model = makeCustomerModel(makeQuote(measured, planBars(measured), { madeDay: DAY, beginDay: DAY }));
+    // A row for everything that was asked for.
+    const asked = measured.answers.length + (measured.hardness === undefined ? 0 : 1);
+    expect(model.figures.filter((figure) => figure.asked !== undefined)).toHaveLength(asked);
     for (const paper of PAPERS) {
       const pages = await customerPages(measured.job, model, paper);
       expect(pages).toHaveLength(2);

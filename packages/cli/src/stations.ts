@@ -47,17 +47,24 @@ const PLACES_EXAMPLE = "Give places parted by commas, for example: --at heel,60 
  * x of one place on a knife, mm ahead of the heel.
  *
  * @param todo - What to write where it is no place.
+ * @param typed - The option with what was typed behind it.
  * @throws {CommandFailure} exit code 2 where it cannot be read or lies beside the knife.
  */
-export function placeOn(knife: Knife, text: string, units: FileUnits, todo = PLACES_EXAMPLE): number {
-  const x = bladeStation(readPlace(text, units, todo), knife.outline);
+export function placeOn(
+  knife: Knife,
+  text: string,
+  units: FileUnits,
+  todo = PLACES_EXAMPLE,
+  typed?: string,
+): number {
+  const x = bladeStation(readPlace(text, units, todo, typed), knife.outline);
   const { minX, maxX } = knife.body("finished").footprint;
   if (x < minX - ROUNDING || x > maxX + ROUNDING) {
     const show = (mm: number): string => formatLength(mm, units).replace(/^-/u, "−");
     throw new CommandFailure(
       EXIT.usage,
       "station-outside",
-      `--at ${text} lies beside the knife, which reaches from ${show(minX)} to ${show(maxX)} ahead of the heel`,
+      `${typed ?? `--at ${text}`} lies beside the knife, which reaches from ${show(minX)} to ${show(maxX)} ahead of the heel`,
       "Give a place on it; behind the heel distances are negative.",
     );
   }
@@ -65,7 +72,12 @@ export function placeOn(knife: Knife, text: string, units: FileUnits, todo = PLA
 }
 
 /** One place as it was written. */
-export function readPlace(text: string, units: FileUnits, todo = PLACES_EXAMPLE): StationPlace {
+export function readPlace(
+  text: string,
+  units: FileUnits,
+  todo = PLACES_EXAMPLE,
+  typed = `--at "${text}"`,
+): StationPlace {
   const word = WORDS.find((known) => known === text.toLowerCase());
   if (word !== undefined) return { kind: word };
   const share = text.includes("%") ? parseQuantity(text, "share", units) : undefined;
@@ -76,7 +88,7 @@ export function readPlace(text: string, units: FileUnits, todo = PLACES_EXAMPLE)
   throw new CommandFailure(
     EXIT.usage,
     "unknown-place",
-    `--at "${text}" is no place on a knife${near === undefined ? "" : `; did you mean ${near}?`}`,
+    `${typed} is no place on a knife${near === undefined ? "" : `; did you mean ${near}?`}`,
     todo,
   );
 }

@@ -33,6 +33,13 @@ function inOurWords(code: string, said: string, command: CommandFacts): string |
     const argument = command.arguments.find(({ name }) => name === named);
     return argument && `${command.name} needs ${argument.name}: ${argument.about}`;
   }
+  if (code === "commander.invalidArgument") {
+    const [, given, name] =
+      /^command-argument value '(.*)' is invalid for argument '(.*?)'/u.exec(said) ?? [];
+    const argument = command.arguments.find((one) => one.name === name);
+    if (given !== undefined && argument !== undefined && argument.words.length > 0)
+      return `${command.name} ${given}: ${argument.name} is one of ${argument.words.join(", ")}`;
+  }
   const option = command.options.find(({ long }) => named.split(/[ ,]/u).includes(long));
   if (option === undefined) return undefined;
   if (code === "commander.missingMandatoryOptionValue") {

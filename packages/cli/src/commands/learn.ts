@@ -16,6 +16,7 @@ import { jsonText, reportText } from "../report/documents.js";
 import { failureText } from "../report/failure-report.js";
 import { learnJson } from "../report/learn-json.js";
 import { learnText } from "../report/learn-text.js";
+import { commandLines } from "../shell-words.js";
 
 /** The name of a shop file where there is none yet. */
 const NEW_NAME = "shop.yaml";
@@ -97,9 +98,15 @@ function readShop({ text, shown }: InputText): ShopFile | undefined {
   }
 }
 
-function commandToWrite(named: readonly string[], { shop }: LearnOptions): string {
-  const words = ["scantling learn", ...named, ...(shop === undefined ? [] : [`--shop ${shop}`]), "--write"];
-  return words.join(" ");
+function commandToWrite(named: readonly string[], { shop, units }: LearnOptions): string[] {
+  const option = (name: string, value: string | undefined): string[] =>
+    value === undefined ? [] : [name, value];
+  return commandLines([
+    ...["scantling", "learn", ...named],
+    ...option("--shop", shop),
+    ...option("--units", units),
+    "--write",
+  ]);
 }
 
 /** Writes the change; answers why it could not be, or nothing. */

@@ -12,6 +12,7 @@ import type { NewOptions } from "../options.js";
 import { readInput, STDIN, showPath } from "../read-input.js";
 import { jsonText } from "../report/documents.js";
 import { wrap } from "../report/layout.js";
+import { commandLine, commandLines } from "../shell-words.js";
 import { askFor, say, type Taken, type Talk } from "../starter/ask.js";
 import { askKnife, type KnifeAnswers } from "../starter/ask-knife.js";
 import { copyKnife } from "../starter/copy-knife.js";
@@ -46,13 +47,48 @@ export async function newFile(io: Io, given: string | undefined, options: NewOpt
   refuseIdleHere(kind, options);
   const name = given === undefined ? undefined : newName(given, kind);
   if (name !== undefined) await refuseTaken(io, name, options);
+  // Before anything is asked, with a usual knife around them.
+  const { code, title } = options;
+  if (kind === "knife" && (code !== undefined || title !== undefined)) {
+    const usual = { ...USUAL_ANSWERS, units: "mm", steel: STARTER_STEEL } as const;
+    refuseUnreadable(starter(usual, name, options).content);
+  }
   const made =
     options.from !== undefined
       ? await copied(io, options.from, name, options)
       : kind === "shop"
         ? await shopFile(io, name ?? "shop.yaml", options)
         : await knifeFile(io, name, options);
+  if (made.kind !== "shop") refuseUnreadable(made.content);
   return deliver(io, made, options);
+}
+
+/** A usual knife, but for its units and its steel. */
+const USUAL_ANSWERS = {
+  family: USUAL_FAMILY,
+  tang: FAMILY_STARTERS[USUAL_FAMILY].tang,
+  handle: STARTER_HANDLE,
+} as const;
+
+/** Nothing is written that could not be read again. */
+function refuseUnreadable(content: string): void {
+  try {
+    readKnifeFile(content, "the new file");
+  } catch (error) {
+    if (!(error instanceof FileError)) throw error;
+    const [{ path, message } = { path: "", message: "it cannot be read" }] = error.problems;
+    const option = { "order.code": "--code", "order.title": "--title" }[path];
+    throw new CommandFailure(
+      EXIT.usage,
+      "unreadable",
+      option === undefined
+        ? `nothing was written, for it could not be read again: ${message}`
+        : `${option}${message.slice(message.startsWith(path) ? path.length : 0)}`,
+      option === undefined
+        ? "Give other answers, or another file."
+        : `Give another ${option}, or leave it out.`,
+    );
+  }
 }
 
 /** Options that mean nothing to what is begun: they would be taken for done. */
@@ -182,7 +218,7 @@ async function copied(io: Io, from: string, name: string | undefined, options: N
       EXIT.usage,
       "no-name",
       "--from needs the name of the new file",
-      `Give it: scantling new NAME.knife.yaml --from ${from}`,
+      `Give it: ${commandLine(["scantling", "new", "NAME.knife.yaml", "--from", from])}`,
     );
   }
   const input = await readInput(io, from, "knife");
@@ -230,16 +266,17 @@ async function deliver(io: Io, made: NewText, options: NewOptions): Promise<Exit
     io.stdout.write(file === undefined ? content : `${file}\n`);
   }
   if (file !== undefined) {
-    const shop = kind === "shop" || made.hasShop ? "" : NO_SHOP;
-    io.stderr.write(`${wrap(`${NEXT[kind](file)}${shop}`).join("\n")}\n`);
+    const check = kind === "shop" ? [] : commandLines(["scantling", "check", file]);
+    const shop = kind === "shop" || made.hasShop ? [] : wrap(NO_SHOP);
+    io.stderr.write(`${[...wrap(NEXT[kind]), ...check, ...shop].join("\n")}\n`);
   }
   return EXIT.done;
 }
 
-const NEXT: Readonly<Record<NewText["kind"], (file: string) => string>> = {
-  knife: (file) => `Written. Put your own figures in, then: scantling check ${file}`,
-  copy: (file) => `Written; what the old order asked for is left out. Next: scantling check ${file}`,
-  shop: () => "Written, with bars as examples. Put your own in; knife files beside it and below find it.",
+const NEXT: Readonly<Record<NewText["kind"], string>> = {
+  knife: "Written. Put your own figures in, then:",
+  copy: "Written; what the old order asked for is left out. Next:",
+  shop: "Written, with bars as examples. Put your own in; knife files beside it and below find it.",
 };
 
-const NO_SHOP = " No shop file is near yet: scantling new shop.yaml begins one.";
+const NO_SHOP = "No shop file is near yet: scantling new shop.yaml begins one.";

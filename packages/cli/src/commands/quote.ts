@@ -2,6 +2,7 @@ import { dayOfDate, invariant } from "@scantling/geometry";
 import { writeOutput } from "../deliver.js";
 import { EXIT, type ExitCode } from "../exit-code.js";
 import { CommandFailure } from "../failure.js";
+import { FAR_OFF, isInReach } from "../file/date-fields.js";
 import { refuseIdle } from "../idle-options.js";
 import type { Io } from "../io/io.js";
 import { type Job, loadJob } from "../load.js";
@@ -10,12 +11,14 @@ import { makeCustomerModel } from "../models/customer-model.js";
 import type { QuoteOptions } from "../options.js";
 import { customerFiles } from "../quote/customer-files.js";
 import { makeQuote } from "../quote/quote.js";
+import { hasNoSheet } from "../quote/quote-findings.js";
 import { jsonText, reportText } from "../report/documents.js";
-import { findingCounts, isStop } from "../report/findings.js";
+import { findingCounts } from "../report/findings.js";
 import { headingLines } from "../report/heading.js";
 import { quoteJson } from "../report/quote-json.js";
 import { quoteText } from "../report/quote-text.js";
-import { knifeFindings, planBars } from "../stock-report.js";
+import { allFindings, knifeFindings, planBars } from "../stock-report.js";
+import { exitCodeOf, verdictOf } from "../verdict.js";
 
 /** `scantling quote FILE`: price, hours and dates for the smith; with `--out` the customer's sheet too. */
 export async function quote(io: Io, file: string, options: QuoteOptions): Promise<ExitCode> {
@@ -34,11 +37,10 @@ export async function quote(io: Io, file: string, options: QuoteOptions): Promis
     beginDay: beginOf(measured.job, options, madeDay),
     ...(options.plan === undefined ? {} : { place: options.plan }),
   });
+  const folder = hasNoSheet(made) ? undefined : options.out;
   const files =
-    options.out === undefined
-      ? []
-      : await customerFiles(measured.job, makeCustomerModel(made), options.paper);
-  const paths = options.out === undefined ? [] : await writeOutput(io, options.out, files, options);
+    folder === undefined ? [] : await customerFiles(measured.job, makeCustomerModel(made), options.paper);
+  const paths = folder === undefined ? [] : await writeOutput(io, folder, files, options);
   io.stderr.write(paths.map((path) => `Wrote ${path}\n`).join(""));
   io.stdout.write(
     options.json
@@ -46,7 +48,8 @@ export async function quote(io: Io, file: string, options: QuoteOptions): Promis
       : reportText([...headingLines(measured), "", ...quoteText(made)]),
   );
   for (const counts of findingCounts(knifeFindings(measured))) io.stderr.write(`${counts}\n`);
-  return made.findings.some(isStop) ? EXIT.notMet : EXIT.done;
+  const findings = [...allFindings(measured, bars), ...made.findings];
+  return exitCodeOf(verdictOf(measured.answers, findings));
 }
 
 function todayOf(io: Io): number {
@@ -59,11 +62,11 @@ function todayOf(io: Io): number {
 function beginOf({ knife }: Job, { from }: QuoteOptions, today: number): number {
   if (from === undefined) return knife.order.started ?? today;
   const day = dayOfDate(from.trim());
-  if (day !== undefined) return day;
+  if (day !== undefined && isInReach(day)) return day;
   throw new CommandFailure(
     EXIT.usage,
-    "no-date",
-    `--from "${from}" is no date`,
+    day === undefined ? "no-date" : "date-far-off",
+    day === undefined ? `--from "${from}" is no date` : `--from ${from}: ${FAR_OFF}`,
     "Write it year-month-day: --from 2026-12-01.",
   );
 }

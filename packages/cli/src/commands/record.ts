@@ -16,8 +16,10 @@ import { nextRevision, storeEntry } from "../record/store-entry.js";
 import { jsonText, reportText } from "../report/documents.js";
 import { failureText } from "../report/failure-report.js";
 import { headingLines } from "../report/heading.js";
+import { wrap } from "../report/layout.js";
 import { recordJson } from "../report/record-json.js";
 import { type EnteredReport, enteredText, recordText } from "../report/record-text.js";
+import { commandLines } from "../shell-words.js";
 import { version } from "../version.js";
 
 /** How often an entry is begun anew because another command stored one in the meantime. */
@@ -30,7 +32,7 @@ const TRIES = 20;
  */
 export async function record(io: Io, file: string, options: RecordOptions): Promise<ExitCode> {
   if (!isEntering(options)) refuseIdleInList(options);
-  if (!isEntering(options)) return list(io, await findRecord(io, file), options);
+  if (!isEntering(options)) return list(io, await findRecord(io, file), { ...options, file });
   for (let tries = 0; tries < TRIES; tries++) {
     const entered = await enter(io, await findRecord(io, file), options);
     if (entered === "changed") continue;
@@ -80,7 +82,11 @@ function refuseIdleInList({ plan, sure, shop }: RecordOptions): void {
   });
 }
 
-async function list(io: Io, found: FoundRecord, options: RecordOptions): Promise<ExitCode> {
+async function list(
+  io: Io,
+  found: FoundRecord,
+  { file, ...options }: RecordOptions & { readonly file: string },
+): Promise<ExitCode> {
   const { existing, knife, knifeName, shown } = found;
   // Where there is no record, the knife file at least must be one.
   const units = options.units ?? existing?.file.units ?? (await loadJob(io, knife, options)).units;
@@ -92,8 +98,8 @@ async function list(io: Io, found: FoundRecord, options: RecordOptions): Promise
       : reportText(
           existing === undefined
             ? [
-                `There is no ${shown} yet. Begin it with the first weighing:`,
-                `  scantling record ${knifeName} --stage cut --mass 1215g`,
+                ...wrap(`There is no ${shown} yet. Begin it with the first weighing:`),
+                ...commandLines(["scantling", "record", file, "--stage", "cut", "--mass", "1215g"]),
               ]
             : recordText(existing.file, units),
         ),

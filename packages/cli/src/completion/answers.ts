@@ -1,4 +1,5 @@
-import type { ArgumentFacts, CommandFacts, OptionFacts } from "../manual/facts.js";
+import type { ArgumentFacts, CommandFacts, OptionFacts, ProgramFacts } from "../manual/facts.js";
+import type { Shell } from "../options.js";
 
 /**
  * What a shell offers where a word is asked for: some words, several of them parted by commas, files of a kind,
@@ -12,6 +13,18 @@ export type Offer =
 
 /** `knife`: NAME.knife.yaml and its like; `shop`: other YAML or JSON; `any`: all files. */
 export type FileKind = "knife" | "shop" | "any";
+
+/** The first line of a script. */
+export const headLine = ({ name, version }: ProgramFacts, shell: Shell): string =>
+  `# Completion of ${name} ${version} for ${shell}. Written by: ${name} completion ${shell}`;
+
+/** Options of a command that take a value, with its name before them: `weigh --at`. */
+export const takingOptions = ({ name, options }: CommandFacts): string[] =>
+  options.flatMap(({ long, value }) => (value === undefined ? [] : [`${name} ${long}`]));
+
+/** In single quotes where a shell would part the word or take it for something else; `quote` as the shell has it. */
+export const wordFor = (word: string, quote: (text: string) => string): string =>
+  /^[\w.-]+$/u.test(word) ? word : quote(word);
 
 const NOTHING: Offer = { kind: "nothing" };
 

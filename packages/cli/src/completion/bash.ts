@@ -1,11 +1,15 @@
 import type { CommandFacts, OptionFacts, ProgramFacts } from "../manual/facts.js";
+import { shellQuoted } from "../shell-words.js";
 import {
   argumentAt,
+  headLine,
   KNIFE_ENDINGS,
   type Offer,
   offerForArgument,
   offerForOption,
   SHOP_ENDINGS,
+  takingOptions,
+  wordFor,
 } from "./answers.js";
 
 /**
@@ -17,7 +21,7 @@ import {
 export function bashScript(program: ProgramFacts): string {
   const names = program.commands.map(({ name }) => name);
   const cases = program.commands.flatMap((command) => optionCases(command));
-  return `# Completion of ${program.name} ${program.version} for bash. Written by: ${program.name} completion bash
+  return `${headLine(program, "bash")}
 
 _${program.name}_options() {
   case $1 in
@@ -34,9 +38,18 @@ ${program.commands.flatMap(takingCases).join("\n")}
   esac
 }
 
-# WORD...: those that begin with what is typed.
+# WORD...: those that begin with what is typed, as they have to be typed.
 _${program.name}_words() {
-  COMPREPLY=($(compgen -W "$*" -- "$cur"))
+  local word typed
+  for word in "$@"; do
+    case $cur in
+      [\\"\\']*) [[ $word == "\${cur:1}"* ]] && COMPREPLY+=("$word") ;;
+      *)
+        printf -v typed %q "$word"
+        [[ $typed == "$cur"* ]] && COMPREPLY+=("$typed")
+        ;;
+    esac
+  done
 }
 
 # WORD...: one more of a list parted by commas.
@@ -93,7 +106,7 @@ ${cases.join("\n")}
     return
   fi
   if [[ $cur == -* ]]; then
-    _${program.name}_words "$(_${program.name}_options "$command")"
+    _${program.name}_words $(_${program.name}_options "$command")
     return
   fi
   case $command in
@@ -106,10 +119,8 @@ complete -F _${program.name} ${program.name}
 `;
 
   function takingCases(command: CommandFacts): string[] {
-    const taking = command.options.filter(({ value }) => value !== undefined);
-    return taking.length === 0
-      ? []
-      : [`    ${taking.map(({ long }) => `"${command.name} ${long}"`).join(" | ")}) ;;`];
+    const taking = takingOptions(command);
+    return taking.length === 0 ? [] : [`    ${taking.map((each) => `"${each}"`).join(" | ")}) ;;`];
   }
 
   function optionCases(command: CommandFacts): string[] {
@@ -133,7 +144,7 @@ complete -F _${program.name} ${program.name}
   function callFor(offer: Offer | undefined): string | undefined {
     switch (offer?.kind) {
       case "words":
-        return `_${program.name}_words ${offer.words.join(" ")}`;
+        return `_${program.name}_words ${offer.words.map((word) => wordFor(word, shellQuoted)).join(" ")}`;
       case "list":
         return `_${program.name}_list ${offer.words.join(" ")}`;
       case "files":

@@ -1,11 +1,14 @@
 import type { CommandFacts, OptionFacts, ProgramFacts } from "../manual/facts.js";
 import {
   argumentAt,
+  headLine,
   KNIFE_ENDINGS,
   type Offer,
   offerForArgument,
   offerForOption,
   SHOP_ENDINGS,
+  takingOptions,
+  wordFor,
 } from "./answers.js";
 
 /**
@@ -16,7 +19,7 @@ import {
  */
 export function fishScript(program: ProgramFacts): string {
   const { name } = program;
-  return `# Completion of ${name} ${program.version} for fish. Written by: ${name} completion fish
+  return `${headLine(program, "fish")}
 
 # COMMAND [FROM [TO]]: whether that command is typed, and its arguments from one place to another; "" for none yet.
 function __${name}_at
@@ -28,7 +31,7 @@ function __${name}_at
         if test $skip -eq 1
             set skip 0
         else if string match -q -- '-?*' $word
-            contains -- "$command $word" ${taking(program).map(quoted).join(" ")}; and set skip 1
+            contains -- "$command $word" ${program.commands.flatMap(takingOptions).map(quoted).join(" ")}; and set skip 1
         else if test -z "$command"
             set command $word
         else
@@ -94,18 +97,12 @@ ${program.commands.flatMap(commandLines).join("\n")}
   }
 }
 
-/** Commands with their options that take a value, `weigh --at`. */
-const taking = (program: ProgramFacts): string[] =>
-  program.commands.flatMap((command) =>
-    command.options.filter(({ value }) => value !== undefined).map(({ long }) => `${command.name} ${long}`),
-  );
-
 function argumentsFor(offer: Offer, name: string): string | undefined {
   switch (offer.kind) {
     case "words":
-      return offer.words.join(" ");
+      return offer.words.map((word) => wordFor(word, quoted)).join(" ");
     case "list":
-      return `(__${name}_list ${offer.words.join(" ")})`;
+      return `(__${name}_list ${offer.words.map((word) => wordFor(word, quoted)).join(" ")})`;
     case "folders":
       return `(__fish_complete_directories)`;
     case "files":

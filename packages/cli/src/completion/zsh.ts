@@ -1,5 +1,13 @@
 import type { CommandFacts, OptionFacts, ProgramFacts } from "../manual/facts.js";
-import { KNIFE_ENDINGS, type Offer, offerForArgument, offerForOption, SHOP_ENDINGS } from "./answers.js";
+import { shellQuoted } from "../shell-words.js";
+import {
+  headLine,
+  KNIFE_ENDINGS,
+  type Offer,
+  offerForArgument,
+  offerForOption,
+  SHOP_ENDINGS,
+} from "./answers.js";
 
 /**
  * Completion for zsh, from what is declared: for a folder of `$fpath`, or to be sourced after `compinit`.
@@ -10,14 +18,14 @@ import { KNIFE_ENDINGS, type Offer, offerForArgument, offerForOption, SHOP_ENDIN
 export function zshScript(program: ProgramFacts): string {
   const { name, commands } = program;
   return `#compdef ${name}
-# Completion of ${name} ${program.version} for zsh. Written by: ${name} completion zsh
+${headLine(program, "zsh")}
 
 _${name}() {
   local curcontext=$curcontext state line
   local -A opt_args
   local -a commands
   commands=(
-${commands.map((command) => `    ${quoted(`${command.name}:${escaped(command.about)}`)}`).join("\n")}
+${commands.map((command) => `    ${shellQuoted(`${command.name}:${escaped(command.about)}`)}`).join("\n")}
   )
   _arguments -C -s -S \\
 ${program.options.map((option) => `    ${optionSpec(option)} \\`).join("\n")}
@@ -47,7 +55,7 @@ function commandCase(command: CommandFacts): string {
     ...command.options.map(optionSpec),
     ...command.arguments.map((argument, index) => {
       const place = argument.isVariadic ? "*" : String(index + 1);
-      return quoted(`${place}:${escaped(argument.name)}:${actionFor(offerForArgument(argument))}`);
+      return shellQuoted(`${place}:${escaped(argument.name)}:${actionFor(offerForArgument(argument))}`);
     }),
   ];
   const lines = specs.map((spec) => `            ${spec}`).join(" \\\n");
@@ -60,19 +68,19 @@ ${lines}
 function optionSpec(option: OptionFacts): string {
   const { long, short, value, isRepeatable } = option;
   const about = `[${escaped(option.brief)}]`;
-  if (short !== undefined) return `'(- *)'{${short},${long}}${quoted(about)}`;
+  if (short !== undefined) return `'(- *)'{${short},${long}}${shellQuoted(about)}`;
   const often = isRepeatable ? "*" : "";
   const offer = offerForOption(option);
-  if (offer === undefined || value === undefined) return quoted(`${often}${long}${about}`);
-  return quoted(`${often}${long}=${about}:${escaped(value)}:${actionFor(offer)}`);
+  if (offer === undefined || value === undefined) return shellQuoted(`${often}${long}${about}`);
+  return shellQuoted(`${often}${long}=${about}:${escaped(value)}:${actionFor(offer)}`);
 }
 
 function actionFor(offer: Offer): string {
   switch (offer.kind) {
     case "words":
-      return `(${offer.words.join(" ")})`;
+      return `(${offer.words.map(blanksEscaped).join(" ")})`;
     case "list":
-      return `_values -s , word ${offer.words.join(" ")}`;
+      return `_values -s , word ${offer.words.map(blanksEscaped).join(" ")}`;
     case "folders":
       return "_files -/";
     case "files":
@@ -91,4 +99,4 @@ const globbed = (endings: readonly string[], without = ""): string =>
 /** For a place where brackets and colons part things. */
 const escaped = (text: string): string => text.replace(/[\\:[\]]/gu, "\\$&");
 
-const quoted = (text: string): string => `'${text.replaceAll("'", "'\\''")}'`;
+const blanksEscaped = (word: string): string => word.replace(/[\s\\()'"]/gu, "\\$&");

@@ -1,8 +1,18 @@
-import { type DaysOff, dayOfDate, MINUTES_PER_HOUR, MOST_DAYS_OFF } from "@scantling/geometry";
+import { type DaysOff, dateOfDay, dayOfDate, MINUTES_PER_HOUR, MOST_DAYS_OFF } from "@scantling/geometry";
 import { z } from "zod";
 import { showText } from "./problem.js";
 
 const DATE = "a date, written year-month-day, such as 2026-12-20";
+
+/** Days of orders: dates that are reckoned on from these still have years of four digits. */
+const [FIRST_YEAR, LAST_YEAR] = [1900, 2199];
+export const FAR_OFF = `the year is ${FIRST_YEAR} to ${LAST_YEAR}`;
+
+/** Whether a day lies in years that an order can be of. */
+export function isInReach(day: number): boolean {
+  const year = Number(dateOfDay(day).slice(0, -"-12-31".length));
+  return year >= FIRST_YEAR && year <= LAST_YEAR;
+}
 
 /** A date as days from 1 January 1970. */
 export function date(about: string) {
@@ -11,6 +21,7 @@ export function date(about: string) {
     .transform((raw, ctx) => {
       const day = dayOfDate(raw.trim());
       if (day === undefined) ctx.addIssue(problem("no-date", `"${showText(raw)}" is not ${DATE}`));
+      else if (!isInReach(day)) ctx.addIssue(problem("date-far-off", `"${showText(raw)}": ${FAR_OFF}`));
       return day ?? z.NEVER;
     })
     .meta({ description: `${about} (year-month-day, such as 2026-12-20)` });

@@ -200,11 +200,15 @@ export function count(about: string, from: number, to = 1000) {
     .meta({ description: about });
 }
 
+/** A number as it may be typed: `3.5`, `-3`, `1e3`; undefined where it is none. */
+export const numberIn = (text: string): number | undefined =>
+  /^\s*[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?\s*$/iu.test(text) ? Number(text) : undefined;
+
 /** A plain number, such as a price or a ratio. */
 export function plainNumber(about: string, from: number) {
   return numberOrText("needs a number")
     .transform((raw, ctx) => {
-      const value = typeof raw === "number" ? raw : Number(/^[\d.]+$/u.test(raw.trim()) ? raw : Number.NaN);
+      const value = typeof raw === "number" ? raw : (numberIn(raw) ?? Number.NaN);
       if (!Number.isFinite(value))
         complainTo(ctx)("not-a-number", `"${showText(String(raw))}" is not a number`);
       else if (value < from)

@@ -1,13 +1,14 @@
 import type { GateStage, LossSpec, StationPlace, TaskName } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
 import type { AskName } from "./ask-fields.js";
+import type { DRAWN_WITH } from "./drawn-with.js";
 import { knifeJsonSchema, recordJsonSchema } from "./json-schema.js";
 import { liftTolerances } from "./lift.js";
 import { renameScale } from "./loss-fields.js";
 import type { VERDICTS } from "./planned-fields.js";
 import type { Position } from "./problem.js";
 import { positionFinder, readShape } from "./read-shape.js";
-import { type DRAWN_WITH, type HARDNESS_AFTER, recordSchema } from "./record-schema.js";
+import { type HARDNESS_AFTER, recordSchema } from "./record-schema.js";
 import { remember } from "./remember.js";
 
 const schemaFor = remember((units: FileUnits) => recordSchema(units));

@@ -2,13 +2,11 @@ import { CALIPER_STATES, GATE_STAGES, TASK_WORDS, type TaskName } from "@scantli
 import type { FileUnits } from "@scantling/geometry/units";
 import { z } from "zod";
 import { dateField } from "./date-field.js";
+import { DRAWN_WITH } from "./drawn-with.js";
 import { count, NOT_NEGATIVE, name, POSITIVE, plainNumber, quantity } from "./fields.js";
 import { place } from "./knife-fields.js";
 import { plannedFields } from "./planned-fields.js";
 import { GROUP, unitsField, versionField } from "./shared-fields.js";
-
-/** What drew a section out: learnt spread is kept apart by it. */
-export const DRAWN_WITH = ["hammer", "flat dies", "fullers"] as const;
 
 /** When a hardness was measured. */
 export const HARDNESS_AFTER = ["quench", "temper"] as const;

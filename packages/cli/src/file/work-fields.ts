@@ -15,7 +15,7 @@ import { z } from "zod";
 import { date, daysOff, timeOfDay } from "./date-fields.js";
 import { count, name, plainNumber, quantity, text } from "./fields.js";
 import { GROUP } from "./shared-fields.js";
-import { bandedHours, hours, taskHours } from "./time-fields.js";
+import { bandedHours, hours, taskHours, wholeDays } from "./time-fields.js";
 
 /** Keys of the shop file for time and money. */
 export function workFields(units: FileUnits) {
@@ -56,7 +56,7 @@ export function workFields(units: FileUnits) {
           .meta({ description: "Tax on the price" })
           .optional(),
         deposit: share("Of the price, to be paid when the order is given"),
-        validFor: hours(units, "How long an offer holds").optional(),
+        validFor: wholeDays(units, "How long an offer holds").optional(),
         terms: text("Terms of the offer, for the customer's sheet").optional(),
         promise: promise(units).optional(),
       },

@@ -110,7 +110,8 @@ function addedWeight(
   text: KnifeText,
   units: FileUnits,
 ): { readonly part: Omit<NewPart, "mass">; readonly dimension: FitDimension } {
-  const x = placeOn(knife, name.replace(ADDED, ""), units, `Write it like ${ADDED_EXAMPLE}.`);
+  const typed = `--change ${showText(name)}`;
+  const x = placeOn(knife, name.replace(ADDED, ""), units, `Write it like ${ADDED_EXAMPLE}.`, typed);
   if (range === undefined)
     throw wrong(
       "range-missing",
@@ -123,7 +124,7 @@ function addedWeight(
   const place = placeName(units)({ kind: "distance", mm: x });
   const changeable: Changeable = { name: `added@${place}`, kind: "mass", sizes: [{ path, drawn: 0 }] };
   return {
-    part: { name: "added weight", at: { x, y: Math.round((low + high) / 2 / step) * step } },
+    part: { name: "balance weight", at: { x, y: Math.round((low + high) / 2 / step) * step } },
     dimension: dimensionOf(changeable, readRange(changeable, range, units), text, units),
   };
 }

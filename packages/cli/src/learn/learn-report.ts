@@ -36,8 +36,8 @@ export interface LearnReport {
   readonly outcome: LearnOutcome;
   /** Units to show. */
   readonly units: FileUnits;
-  /** The command that writes the change. */
-  readonly again: string;
+  /** The command that writes the change, as it can be typed. */
+  readonly again: readonly string[];
 }
 
 /** The shop file that is learnt for. */
@@ -63,7 +63,7 @@ export function learnReport(
     copies,
   }: {
     readonly units: FileUnits | undefined;
-    readonly again: string;
+    readonly again: readonly string[];
     readonly copies: readonly CopiedRecord[];
   },
 ): LearnReport {

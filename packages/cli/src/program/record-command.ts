@@ -1,4 +1,5 @@
 import { Option } from "commander";
+import { DRAWN_WITH } from "../file/drawn-with.js";
 import type { RecordOptions } from "../options.js";
 import type { Declaring } from "./declaring.js";
 import { collect, common, examples, GATES, planOption } from "./shared-options.js";
@@ -42,9 +43,7 @@ export function declareRecord({ program, io, answered }: Declaring): void {
     .option("--welding-heats <N>", "welding heats since the stage before")
     .option("--size <PLACE=SIZE>", 'thickness, or thickness x height: "heel=5.6 x 96 mm"', collect)
     .option("--drawn <A=B>", 'height x thickness before and after: "40x30=48x20 mm"')
-    .addOption(
-      new Option("--drawn-with <TOOL>", "what it was drawn with").choices(["hammer", "flat dies", "fullers"]),
-    )
+    .addOption(new Option("--drawn-with <TOOL>", "what it was drawn with").choices(DRAWN_WITH))
     .addOption(oneOf("--task <TASK>", "what the hours went into", TASKS, "tasks"))
     .option("--hours <HOURS>", "hours of hand work: 3.5 or 3:30")
     .option("--hardness <HRC>", "as a tester showed it")

@@ -3,10 +3,10 @@ import { listOf, oneOf, usually } from "./word-option.js";
 
 export const EXIT_CODES = `
 Exit codes: 0 done; 1 our bug; 2 wrong use; 3 a file has errors or cannot be
-read; 4 an ask is not met or a finding says stop (check, plan, reorder), cannot
-be met (fit), the steel is short at the usual losses or its mass cannot be
-(gate), an entry is doubted and not stored (record), or the promised date cannot
-be kept (quote); 5 would overwrite or cannot write.`;
+read; 4 an ask is not met or a finding says stop (check, plan, reorder, quote),
+cannot be met (fit), the steel is short at the usual losses or its mass cannot
+be (gate), an entry is doubted and not stored (record), or the promised date
+cannot be kept (quote); 5 would overwrite or cannot write.`;
 
 // Written out, so that help does not load the geometry.
 export const STATES = ["finished", "ready", "forged"] as const;

@@ -2,6 +2,8 @@ import {
   dateOfDay,
   type Finding,
   type FindingCode,
+  handleMaterials,
+  MATERIAL_TO_FIND,
   MINUTES_PER_HOUR,
   minorText,
   oiledHandle,
@@ -25,7 +27,10 @@ export function quoteFindings(quote: Omit<Quote, "findings">): Finding[] {
   const { job } = quote.measured;
   const { checked } = job.knife.quote;
   return [
+    ...beginFindings(quote),
     ...dateFindings(quote),
+    ...materialFindings(quote),
+    ...extrasFindings(quote),
     ...priceFindings(quote),
     ...timeFindings(quote),
     ...askFindings(quote),
@@ -52,6 +57,58 @@ function askFindings({ conflicts, measured }: Omit<Quote, "findings">): Finding[
 
 /** Findings of the order that are a quarrel of its asks, or of one with the steel. */
 const OF_ASKS: readonly FindingCode[] = ["asked-lengths-disagree", "hardness-out-of-reach"];
+
+/** Findings with which no offer can be made. */
+const NO_SHEET: readonly string[] = ["material-to-choose", "price-below-extras"];
+
+/** Whether the customer's sheet cannot be written: it would name what nobody has chosen, or a price that is none. */
+export const hasNoSheet = ({ findings }: Pick<Quote, "findings">): boolean =>
+  findings.some(({ code }) => NO_SHEET.includes(code));
+
+function beginFindings({ pastDay, beginDay, measured }: Omit<Quote, "findings">): Finding[] {
+  if (pastDay === undefined) return [];
+  const isOrders = measured.job.knife.order.started === pastDay;
+  return [
+    {
+      code: "begin-past",
+      severity: "note",
+      path: isOrders ? "order.started" : "",
+      text: "{past} is past, so the work is reckoned from {begin}.",
+      values: { past: dateWords(pastDay), begin: dateWords(beginDay) },
+      basis: "the day of the quote",
+    },
+  ];
+}
+
+/** Fit writes a density with no material to it yet. */
+function materialFindings({ measured }: Omit<Quote, "findings">): Finding[] {
+  return handleMaterials(measured.job.spec.handle)
+    .filter(([, { name }]) => name === MATERIAL_TO_FIND)
+    .map(([path]) => ({
+      code: "material-to-choose",
+      severity: "stop",
+      path,
+      text: "The material is still to be chosen, so it has no price and no customer's sheet is written. Put its name there.",
+      basis: "the knife file",
+    }));
+}
+
+function extrasFindings({ offered, terms, measured }: Omit<Quote, "findings">): Finding[] {
+  if (offered === undefined || offered.knifeMinor > 0) return [];
+  const { sheathMinor, postMinor, netMinor } = offered;
+  const { price } = measured.job.knife.quote;
+  if (price === undefined) return [];
+  return [
+    {
+      code: "price-below-extras",
+      severity: "stop",
+      path: "quote.price",
+      text: "The price that you ask is {net} without tax: with sheath and post at {extras} nothing is left for the knife. No customer's sheet is written.",
+      values: { net: money(netMinor, terms), extras: money(sheathMinor + postMinor, terms) },
+      basis: "the knife file",
+    },
+  ];
+}
 
 function dateFindings({ promise, latestDay, beginDay }: Omit<Quote, "findings">): Finding[] {
   if (promise === undefined) return [];

@@ -40,6 +40,8 @@ export interface Quote {
   readonly madeDay: number;
   readonly validDay?: number;
   readonly beginDay: number;
+  /** The day on which the work was to begin, where that is past: then it is reckoned from the day of the quote. */
+  readonly pastDay?: number;
   readonly facts: JobFacts;
   readonly tasks: readonly JobTask[];
   /** At the usual hours. */
@@ -76,7 +78,9 @@ export function makeQuote(measured: Measured, bars: Bars, wishes: QuoteWishes): 
   const plan = planAt(bars, wishes.place ?? 1);
   const facts = factsOf(measured, bars, plan, terms);
   const tasks = jobTasks(facts, terms.times);
-  const begin = wishes.beginDay * MINUTES_PER_DAY;
+  // Nobody begins on a day that is past.
+  const beginDay = Math.max(wishes.beginDay, wishes.madeDay);
+  const begin = beginDay * MINUTES_PER_DAY;
   const schedule = scheduleJob(tasks, terms.calendar, begin);
   const longest = scheduleJob(jobTasks(facts, terms.times, "high"), terms.calendar, begin);
   const { promised } = job.knife.order;
@@ -89,7 +93,8 @@ export function makeQuote(measured: Measured, bars: Bars, wishes: QuoteWishes): 
     ...(plan === undefined ? {} : { plan }),
     madeDay: wishes.madeDay,
     ...(terms.validDays === undefined ? {} : { validDay: wishes.madeDay + terms.validDays }),
-    beginDay: wishes.beginDay,
+    beginDay,
+    ...(wishes.beginDay < beginDay ? { pastDay: wishes.beginDay } : {}),
     facts,
     tasks,
     schedule,

@@ -51,7 +51,7 @@ export function quoteTerms({ shop, shopPlaces, knife }: Job): QuoteTerms {
     ...(work.rate === undefined ? {} : { price: { ...priceTermsOf(work), rate: work.rate, decimals } }),
     ...(work.tax === undefined ? {} : { taxName: work.tax.name }),
     ...(work.deposit === undefined ? {} : { depositShare: work.deposit }),
-    ...(work.validFor === undefined ? {} : { validDays: Math.floor(work.validFor / 24) }),
+    ...(work.validFor === undefined ? {} : { validDays: work.validFor }),
     ...(currency === undefined ? {} : { currency }),
   };
 }

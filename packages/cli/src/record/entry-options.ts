@@ -2,6 +2,7 @@ import { type FileUnits, parseQuantity, type QuantityKind } from "@scantling/geo
 import type { z } from "zod";
 import { EXIT } from "../exit-code.js";
 import { CommandFailure } from "../failure.js";
+import { numberIn } from "../file/fields.js";
 import { liftTolerances } from "../file/lift.js";
 import { type Problem, showText } from "../file/problem.js";
 import type { RecordEntry } from "../file/record-file.js";
@@ -145,7 +146,7 @@ const oneLine = (text: string | undefined): string | undefined => text?.trim().r
 
 /** A number as a number, anything else as it stands, for the file's rules to refuse. */
 function asNumber(text: string | undefined): number | string | undefined {
-  return text !== undefined && /^\s*\d+(?:\.\d+)?\s*$/u.test(text) ? Number(text) : text;
+  return text === undefined ? undefined : (numberIn(text) ?? text);
 }
 
 const SIZE_FORM = '"heel=5.6 mm", or with the height "60 %=4.6 x 88 mm"';

@@ -6,7 +6,8 @@ import { fixed } from "./figures.js";
 /** A hardness as it is asked for: whole, or with the half that it has. */
 const points = (hardness: number): string => fixed(hardness, Number.isInteger(hardness) ? 0 : 1);
 
-function asked({ asked: { low, high } }: HardnessAnswer): string {
+/** What was asked: `60 to 62 HRC`, `above 60 HRC`. */
+export function askedHardness({ asked: { low, high } }: HardnessAnswer): string {
   if (!Number.isFinite(high)) return `above ${points(low)} HRC`;
   if (!Number.isFinite(low)) return `below ${points(high)} HRC`;
   return low === high ? `${points(low)} HRC` : `${points(low)} to ${points(high)} HRC`;
@@ -29,7 +30,7 @@ export function hardnessRows(
 ): string[][] {
   if (hardness === undefined) return [];
   const wish = knife.order.hardness?.should === true ? "*" : "";
-  return [[`hardness${wish}`, asked(hardness), temper(hardness, units), "not computed: test it"]];
+  return [[`hardness${wish}`, askedHardness(hardness), temper(hardness, units), "not computed: test it"]];
 }
 
 /** The same for programs. */

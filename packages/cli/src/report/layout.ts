@@ -26,12 +26,14 @@ export function layOutTable(rows: readonly (readonly string[])[], align: readonl
 
 /**
  * Breaks text into lines of at most `width` characters at blanks; lines after the first start with `indent`. A number
- * keeps the word after it, so that no value is parted from its unit. What is longer than the line stands on its own.
+ * keeps the word after it, so that no value is parted from its unit. A path that is longer than the line stands on its own, for
+ * it has to be copied whole; any other word of that length is broken.
  */
 export function wrap(text: string, width: number = REPORT_WIDTH, indent = ""): string[] {
   const lines: string[] = [];
   let line = "";
-  for (const piece of unbreakable(text)) {
+  const room = width - indent.length;
+  for (const piece of unbreakable(text).flatMap((word) => broken(word, room))) {
     const started = line === "" ? (lines.length === 0 ? piece : indent + piece) : `${line} ${piece}`;
     if (line !== "" && started.length > width) {
       lines.push(line);
@@ -41,6 +43,11 @@ export function wrap(text: string, width: number = REPORT_WIDTH, indent = ""): s
     }
   }
   return line === "" ? lines : [...lines, line];
+}
+
+function broken(word: string, room: number): string[] {
+  if (word.length <= room || room < 1 || /[/\\]/u.test(word)) return [word];
+  return word.match(new RegExp(`.{1,${room}}`, "gsu")) ?? [word];
 }
 
 function unbreakable(text: string): string[] {

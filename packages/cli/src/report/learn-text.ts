@@ -156,13 +156,7 @@ function changeLines({ shop, proposals, diff, outcome, again }: LearnReport): st
         ...wrap("scantling plan and all other commands reckon with it from now on."),
       ];
     case "proposed":
-      return [
-        `PROPOSED CHANGE of ${name}`,
-        ...diff,
-        "",
-        "Nothing is written yet. To write it:",
-        `  ${again}`,
-      ];
+      return [`PROPOSED CHANGE of ${name}`, ...diff, "", "Nothing is written yet. To write it:", ...again];
     case "by-hand":
       return [
         ...wrap(`PROPOSED CHANGE of ${name}, which can only be changed by hand:`),

@@ -1,11 +1,12 @@
 import type { CardBlock, CardCell, CardFigure, CardPanel } from "@scantling/render";
-import { item, layOutTable } from "./layout.js";
+import { item, layOutTable, wrap } from "./layout.js";
 
 /** Panels of the bench card as lines of a terminal, one group of lines a panel; a box to write in is a line to write on. */
 export const panelSections = (panels: readonly CardPanel[]): string[][] =>
   panels.map((panel) => {
     const { title, tool, blocks } = panel;
-    return [tool === undefined ? `${title}:` : `${title} (${tool}):`, ...blocks.flatMap(blockLines)];
+    const head = tool === undefined ? `${title}:` : `${title} (${tool}):`;
+    return [...wrap(head, undefined, INDENT), ...blocks.flatMap(blockLines)];
   });
 
 const INDENT = "  ";

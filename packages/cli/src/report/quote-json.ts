@@ -10,8 +10,8 @@ export function quoteJson(quote: Quote, files: readonly string[]): unknown {
   return {
     schema: "scantling/quote/1",
     date: dateOfDay(quote.madeDay),
-    ...(quote.validDay === undefined ? {} : { validUntil: dateOfDay(quote.validDay) }),
-    ...(order.revision === undefined ? {} : { revision: order.revision }),
+    validUntil: quote.validDay === undefined ? null : dateOfDay(quote.validDay),
+    revision: order.revision ?? null,
     currency: terms.currency ?? null,
     currencyDecimals: terms.decimals,
     price: price === undefined ? null : priceJson(price, quote),

@@ -8,8 +8,10 @@ import {
   type WaitName,
 } from "@scantling/geometry";
 import { formatNumber, formatShare, formatTime } from "@scantling/geometry/units";
+import type { Measured } from "../measure.js";
 import type { Quote } from "../quote/quote.js";
 import { money } from "../quote/quote-findings.js";
+import { askLabel } from "./asks-text.js";
 import { dateWords, momentWords } from "./dates.js";
 import { fixed, percentText } from "./figures.js";
 import { bySeverity, findingLines } from "./findings.js";
@@ -24,10 +26,19 @@ export function quoteText(quote: Quote): string[] {
     ...taskLines(quote),
     "",
     ...dateLines(quote),
+    ...missedLines(measured),
     ...(findings.length === 0
       ? []
       : ["", ...bySeverity(findings).flatMap((one) => findingLines(one, measured.job, { basis: false }))]),
   ];
+}
+
+/** What the customer is not to sign by mistake. */
+function missedLines({ answers, job }: Measured): string[] {
+  const missed = answers.filter(({ verdict }) => verdict === "not-met");
+  if (missed.length === 0) return [];
+  const names = missed.map(({ ask }) => askLabel(ask, job.units)).join(", ");
+  return ["", ...wrap(`NOT MET as drawn: ${names}. The customer's sheet marks it.`, undefined, "  ")];
 }
 
 /** Widest name of a price line: amounts stand behind it. */

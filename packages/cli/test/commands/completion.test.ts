@@ -66,5 +66,5 @@ describe("what is declared", () => {
 it("answers a shell that it does not know with those that it does", async () => {
   const { code, err } = await answer(["completion", "tcsh"]);
   expect(code).toBe(EXIT.usage);
-  expect(flat(err)).toContain("Allowed choices are bash, zsh, fish.");
+  expect(flat(err)).toContain("completion tcsh: SHELL is one of bash, zsh, fish");
 });

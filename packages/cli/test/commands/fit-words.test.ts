@@ -93,7 +93,12 @@ describe("mistakes: exit 2, and what to write", () => {
     [
       "a weight off the knife",
       ["--mass", "480g", "--change", "added@-900=0..40g"],
-      ["lies beside the knife"],
+      ["--change added@-900 lies beside the knife"],
+    ],
+    [
+      "a weight at no place",
+      ["--mass", "480g", "--change", "added@nowhere=0..40g"],
+      ["--change added@nowhere is no place"],
     ],
     ["a mass that is none", ["--mass", "heavy"], ["--mass"]],
     ["a mass of nothing", ["--mass", "0g"], ["has to be more than nothing"]],

@@ -160,7 +160,7 @@ describe("what is asked can be met", () => {
     expect(out).toMatch(/^added@-100mm +none +\d+ g +\+\d+ g/m);
     const path = written.find((each) => each.endsWith(FILE)) ?? "";
     const { spec } = readKnifeFile(io.disk.text(path), FILE);
-    expect(spec.handle?.parts?.map(({ name, at }) => `${name} ${at.x}`)).toEqual(["added weight -100"]);
+    expect(spec.handle?.parts?.map(({ name, at }) => `${name} ${at.x}`)).toEqual(["balance weight -100"]);
     expect((await weighed(io.disk.text(path))).balanceFromHeelMm).toBeLessThan(52);
   });
 });

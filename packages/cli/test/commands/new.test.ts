@@ -3,6 +3,7 @@ import { EXIT } from "../../src/exit-code.js";
 import { readKnifeFile, readShopFile } from "../../src/file/index.js";
 import { answer, flat } from "../support/answer.js";
 import { DEMO_KNIFE } from "../support/demo.js";
+import { fakeIo } from "../support/fake-io.js";
 
 describe("new without a terminal", () => {
   it("writes a usual knife, says where, and what next", async () => {
@@ -167,6 +168,30 @@ describe("what cannot be, with what to do", () => {
     });
     expect(code).toBe(EXIT.write);
     expect(flat(err)).toContain("is a folder Give a file name, such as orders.knife.yaml/hunter.knife.yaml.");
+  });
+
+  it.each<[string, string, string]>([
+    ["--code", "", "--code needs a name"],
+    ["--title", "", "--title needs a name"],
+    ["--title", "x".repeat(400), "--title is too long; 200 characters are the most"],
+    ["--title", "two\nlines", "--title has a character in it that cannot be printed"],
+  ])("what the file could not be read with: %s", async (option, value, says) => {
+    for (const more of [[], ["--from", "a.knife.yaml"]]) {
+      const { code, err, written } = await answer(["new", "b", option, value, ...more], {
+        files: { "a.knife.yaml": DEMO_KNIFE },
+      });
+      expect([code, written]).toEqual([EXIT.usage, []]);
+      expect(flat(err)).toContain(says);
+      expect(err).not.toContain("Written");
+    }
+  });
+
+  it("a name that is too long is told so, not that the folder could not be written to", async () => {
+    const io = fakeIo({});
+    io.disk.faults.push({ step: "createFile", code: "ENAMETOOLONG" });
+    const { code, err } = await answer(["new", "a"], io);
+    expect(code).toBe(EXIT.write);
+    expect(flat(err)).toContain("the name is too long (ENAMETOOLONG) Give a shorter name.");
   });
 
   it("writes over a file with --force only", async () => {

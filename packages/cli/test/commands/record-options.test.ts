@@ -100,6 +100,15 @@ describe("what was typed", () => {
     expect(wideLines(err)).toEqual([]);
   });
 
+  it("is a number with its sign or its power of ten: told is what is wrong with it", async () => {
+    const { code, err } = await record(shopWorld(), "--task", "forge", "--hours", "-3");
+    expect(code).toBe(2);
+    expect(flat(err)).toContain('--hours "-3" must be 0 or more');
+    const io = shopWorld();
+    expect((await record(io, "--task", "forge", "--hours", "1e1")).code).toBe(0);
+    expect(entriesIn(io).at(-1)?.hours).toBe(10);
+  });
+
   it("names a task that exists: those of the job, all of them", async () => {
     expect([...TASKS]).toEqual(Object.keys(TASK_WORDS));
     const { code, err } = await record(shopWorld(), "--task", "forg", "--hours", "2");

@@ -7,7 +7,7 @@ const HEEL: NewSize = { path: "blade.thickness[0].is", kind: "length", value: 4.
 const BUTT: NewSize = { path: "tang.buttThickness", kind: "length", value: 2.1 };
 const SLABS: NewSize = { path: "handle.slabs.thickness", kind: "length", value: 7.5 };
 const WOOD: NewSize = { path: "handle.slabs.material.density", kind: "density", value: 0.00092 };
-const PART: NewPart = { name: "added weight", mass: 29, at: { x: -73, y: 22 } };
+const PART: NewPart = { name: "balance weight", mass: 29, at: { x: -73, y: 22 } };
 
 const edit = (text: string, sizes: readonly NewSize[], part?: NewPart): string => {
   const edited = new KnifeText(text, "mm").withSizes(sizes, part);
@@ -66,7 +66,7 @@ describe("new sizes in a knife file", () => {
   });
 
   it("add a weight to the parts that there are, to a handle without, or to a knife without one", () => {
-    const added = "{ name: added weight, mass: 29, at: [-73, 22] }";
+    const added = "{ name: balance weight, mass: 29, at: [-73, 22] }";
     expect(edit(DEMO_KNIFE, [], PART)).toContain(`  pins: { material: brass }\n  parts: [${added}]\n`);
     const withParts = demoWith([
       "  pins: { material: brass }\n",

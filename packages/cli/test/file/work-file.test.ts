@@ -18,7 +18,7 @@ describe("time and money in the shop file", () => {
       daysOff: [{ from: dayOfDate("2026-12-24"), to: dayOfDate("2027-01-03") }],
       scrap: { weld: 0.03, harden: 0.04 },
       tax: { name: "VAT", rate: 0.19 },
-      ...{ deposit: 0.4, validFor: 720 },
+      ...{ deposit: 0.4, validFor: 30 },
     });
     // What belongs to the work is no part of the shop that stock is planned with.
     expect(file.shop).not.toHaveProperty("work");

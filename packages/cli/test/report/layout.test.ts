@@ -20,6 +20,15 @@ describe("wrapping", () => {
     expect(wrap("a /very/long/path b", 6)).toEqual(["a", "/very/long/path", "b"]);
   });
 
+  it("breaks any other word that is longer than the line", () => {
+    expect(wrap("steel of abcdefghijklm, new", 8, "  ")).toEqual([
+      "steel of",
+      "  abcdef",
+      "  ghijkl",
+      "  m, new",
+    ]);
+  });
+
   it("parts no number from its unit", () => {
     expect(wrap("it weighs 1 lb 3.2 oz in all", 14)).toEqual(["it weighs 1 lb", "3.2 oz in all"]);
     expect(wrap("aaaa (130 mm) b", 8)).toEqual(["aaaa", "(130 mm)", "b"]);
