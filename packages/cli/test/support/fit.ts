@@ -49,7 +49,11 @@ interface FitJson {
       readonly toMm?: number;
     }[];
   } | null;
-  readonly missedOfOrder: readonly { readonly ask: string; readonly path: string; readonly verdict: string }[];
+  readonly missedOfOrder: readonly {
+    readonly ask: string;
+    readonly path: string;
+    readonly verdict: string;
+  }[];
   readonly findings: readonly { readonly code: string; readonly severity: string }[];
   readonly file: string | null;
 }
