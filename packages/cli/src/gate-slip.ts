@@ -4,8 +4,8 @@ import {
   type GivenLimits,
   length,
   mass,
+  PIECE_WORDS,
   type ReadingAnswer,
-  STAGE_WORDS,
 } from "@scantling/geometry";
 import {
   type FileUnits,
@@ -131,7 +131,7 @@ export function readingSlip(
     values: {
       is: length(thickness),
       place: length(x),
-      stage: STAGE_WORDS[stage],
+      stage: PIECE_WORDS[stage],
       target: length(target),
       as: length(thickness * best.times),
       number,

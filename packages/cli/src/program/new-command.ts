@@ -23,7 +23,7 @@ export function declareNew({ program, io, answered }: Declaring): void {
         "new",
         "new",
         "new hunter.knife.yaml --family drop-point --units in",
-        'new second.knife.yaml --from first.knife.yaml --title "Second hunter"',
+        "new second.knife.yaml --from first.knife.yaml --title Second",
         "new shop.yaml --units in",
       )}`,
     )

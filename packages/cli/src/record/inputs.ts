@@ -17,6 +17,9 @@ export interface ChangedInput {
 /** What is one thing to a smith, however many lines it has. */
 const WHOLE: readonly string[] = ["rack"];
 
+/** Groups whose keys mean something each by itself, so that a new group is taken apart too. */
+const APART: readonly string[] = ["losses", "limits", "allowances", "tolerances", "gates", "work"];
+
 /** Deeper than this nothing is taken apart. */
 const DEEPEST = 8;
 
@@ -38,6 +41,8 @@ type Difference = Omit<ChangedInput, "file">;
 function differences(was: unknown, is: unknown, path: FilePath): readonly Difference[] {
   if (isSame(was, is)) return [];
   const whole = WHOLE.includes(formatPath(path)) || path.length >= DEEPEST;
+  if (!whole && isApart(path) && (isGroup(was) || isGroup(is)) && (was === undefined || is === undefined))
+    return differences(was ?? {}, is ?? {}, path);
   if (!whole && isGroup(was) && isGroup(is)) {
     const keys = [...new Set([...Object.keys(was), ...Object.keys(is)])];
     return keys.flatMap((key) => differences(was[key], is[key], [...path, key]));
@@ -47,6 +52,9 @@ function differences(was: unknown, is: unknown, path: FilePath): readonly Differ
   }
   return [{ path, was, is }];
 }
+
+const isApart = ([top, ...rest]: FilePath): boolean =>
+  typeof top === "string" && rest.length === 0 && APART.includes(top);
 
 function isGroup(value: unknown): value is Readonly<Record<string, unknown>> {
   return typeof value === "object" && value !== null && !Array.isArray(value);
@@ -62,6 +70,10 @@ const isSame = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.s
 export function withInput(was: unknown, { path, is }: Pick<ChangedInput, "path" | "is">): string {
   if (path.length === 0) return JSON.stringify(is);
   const data: unknown = JSON.parse(JSON.stringify(was));
+  const [top] = path;
+  // A group that was not there.
+  if (path.length === 2 && isGroup(data) && typeof top === "string" && data[top] === undefined)
+    (data as Record<string, unknown>)[top] = {};
   const group = valueAt(data, path.slice(0, -1));
   const key = path.at(-1);
   if (Array.isArray(group) && typeof key === "number") group[key] = is;

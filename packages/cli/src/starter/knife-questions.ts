@@ -144,7 +144,7 @@ export function materialQuestion(
     ask,
     usual: usual.name,
     help: [
-      `A name of the table, such as ${EXAMPLES[kinds[0] ?? "steel"]}; or another with its density behind a comma: My alloy, 7.8 g/cm3.`,
+      `A name of the table, such as ${EXAMPLES[kinds[0] ?? "steel"]}; or another with its density behind a comma: ${kinds[0] === "steel" ? "My alloy" : "My wood"}, ${DENSITIES[kinds[0] ?? "steel"]}.`,
     ],
     take: (typed) => takeMaterial(typed, kinds, units),
   };
@@ -156,6 +156,15 @@ const EXAMPLES: Readonly<Record<MaterialKind, string>> = {
   composite: "G10",
   other: "bone",
   metal: "brass",
+};
+
+/** What one of a kind may well weigh: an example, and no more. */
+const DENSITIES: Readonly<Record<MaterialKind, string>> = {
+  steel: "7.8 g/cm3",
+  wood: "0.7 g/cm3",
+  composite: "1.8 g/cm3",
+  other: "1.9 g/cm3",
+  metal: "8.5 g/cm3",
 };
 
 function takeMaterial(
@@ -180,7 +189,7 @@ function takeMaterial(
   const meant = near.length === 0 ? "" : ` Did you mean ${near.slice(0, 3).join(" or ")}?`;
   return {
     ok: false,
-    why: `"${showText(name)}" ${what}.${meant} Or type its density behind a comma: ${showText(name)}, 7.8 g/cm3.`,
+    why: `"${showText(name)}" ${what}.${meant} Or type its density behind a comma: ${showText(name)}, ${DENSITIES[kinds[0] ?? "steel"]}.`,
   };
 }
 

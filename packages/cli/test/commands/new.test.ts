@@ -191,7 +191,7 @@ describe("what cannot be, with what to do", () => {
     io.disk.faults.push({ step: "createFile", code: "ENAMETOOLONG" });
     const { code, err } = await answer(["new", "a"], io);
     expect(code).toBe(EXIT.write);
-    expect(flat(err)).toContain("the name is too long (ENAMETOOLONG) Give a shorter name.");
+    expect(flat(err)).toContain("the name is too long (ENAMETOOLONG) Give it a shorter name.");
   });
 
   it("writes over a file with --force only", async () => {

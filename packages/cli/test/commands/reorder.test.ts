@@ -114,6 +114,15 @@ describe("one changed input", () => {
     expect(Number(billet?.newG) / Number(billet?.oldG)).toBeCloseTo((0.988 / 0.984) ** 9, 4);
   });
 
+  it("each loss of a group that was not there before is told by itself", async () => {
+    const without = changed(DEMO_SHOP, [/^losses:[\s\S]*?\n(?=\S)/mu, ""]);
+    expect(without).not.toContain("scalePerHeat");
+    const record = await recorded({ ...DEMO_FILES, "shop.yaml": without });
+    const losses = "losses: { scalePerHeat: 1.6 %, cropPerEnd: 8 mm }\n";
+    const report = await reportOf(world(DEMO_KNIFE, `${without}${losses}`, record));
+    expect(causesOf(report, "needed-cut").sort()).toEqual(["losses.cropPerEnd", "losses.scalePerHeat"]);
+  });
+
   it("the rack moves the bars alone", async () => {
     const shop = changed(DEMO_SHOP, [/^ {2}- \{ size: 1\/4 x 2 in.*\n/mu, ""]);
     const report = await reportOf(world(DEMO_KNIFE, shop));

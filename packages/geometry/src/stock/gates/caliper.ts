@@ -5,7 +5,7 @@ import { DEFAULT_TOLERANCES, type ToleranceDefaults } from "../../blade/toleranc
 import { count, type Finding, length } from "../../errors/issue.js";
 import type { Limit } from "../../limits/limit.js";
 import type { GateStage } from "./stage-need.js";
-import { STAGE_WORDS } from "./stage-words.js";
+import { PIECE_WORDS } from "./stage-words.js";
 
 /** Stages at which a caliper finds the blade's own thickness, and the size state that it is held against. */
 export const CALIPER_STATES = {
@@ -51,6 +51,8 @@ export interface ReadingAnswer extends CaliperReading {
 
 /** Computed thicknesses carry the last digits of a double. */
 const HAIR = 1e-9;
+/** A face's share of half a thousandth of an inch, mm. */
+const AS_TOLD = 0.0064;
 
 /**
  * What is left to take off each face where a caliper was put on, the size that the stage is meant to have there, and what is
@@ -111,7 +113,7 @@ function questioned({ x, thickness, target, stage }: Omit<ReadingAnswer, "findin
       is: length(thickness),
       place: length(x),
       target: length(target),
-      stage: STAGE_WORDS[stage],
+      stage: PIECE_WORDS[stage],
       times: count(slip.value),
     },
     basis: slip.basis,
@@ -129,7 +131,7 @@ function readingFindings(
     place: length(answer.x),
     finished: length(finished),
     target: length(target),
-    stage: STAGE_WORDS[stage],
+    stage: PIECE_WORDS[stage],
     left: length(Math.max(0, left.inAll)),
     wanted: length(afterHardening),
     by: length(finished - thickness),
@@ -151,7 +153,8 @@ function readingFindings(
       },
     ];
   }
-  if (stage !== "finished" && left.inAll < afterHardening - HAIR)
+  // The card tells sizes to the thousandth of an inch: who keeps to them is not warned of what it rounded.
+  if (stage !== "finished" && left.inAll < afterHardening - AS_TOLD)
     return [
       {
         code: "reading-thin-for-hardening",

@@ -8,3 +8,9 @@ export const STAGE_WORDS: Readonly<Record<GateStage, string>> = {
   ready: "ready to harden",
   finished: "finished blade",
 };
+
+/** The same as a piece that can be measured. */
+export const PIECE_WORDS: Readonly<Record<GateStage, string>> = {
+  ...STAGE_WORDS,
+  ready: "blade ready to harden",
+};
