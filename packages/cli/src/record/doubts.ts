@@ -10,6 +10,7 @@ import {
   gateLimits,
   type Knife,
   length,
+  PIECE_WORDS,
   questionRises,
   type StageMass,
   share,
@@ -60,6 +61,7 @@ export function doubtsOf(
 ): readonly Finding[] {
   return [
     ...laterDoubts(entry, before, gateLimits(limits)),
+    ...dateDoubts(entry, before),
     ...(knife === undefined ? [] : (entry.sizes ?? []).flatMap((size) => sizeDoubts(entry, size, knife))),
     ...heatDoubts(entry, planned),
     ...drawnDoubts(entry),
@@ -86,6 +88,27 @@ function laterDoubts(
   return later.flatMap((one) =>
     questionRises(one, [now], limits).findings.filter(({ severity }) => severity === "warn"),
   );
+}
+
+/** A stage that is dated before one that comes before it, or after one that comes after it: a slip in the year or the month. */
+function dateDoubts({ stage, on }: RecordEntry, before: readonly RecordEntry[]): Finding[] {
+  if (stage === undefined) return [];
+  const place = GATE_STAGES.indexOf(stage);
+  const wrong = standingEntries(before).find((other) => {
+    if (other.stage === undefined) return false;
+    const otherPlace = GATE_STAGES.indexOf(other.stage);
+    // Days as they are written sort as they follow one another.
+    return (otherPlace < place && other.on > on) || (otherPlace > place && other.on < on);
+  });
+  if (wrong?.stage === undefined) return [];
+  return [
+    doubt(
+      "dates-out-of-order",
+      "The {stage} is dated {on}, and the {other} {then}: that is the wrong way round. Write the right day with --on.",
+      { stage: PIECE_WORDS[stage], on, other: PIECE_WORDS[wrong.stage], then: wrong.on },
+      "the order of the work",
+    ),
+  ];
 }
 
 function sizeDoubts({ stage }: RecordEntry, { at, height }: MeasuredSize, knife: Knife): Finding[] {

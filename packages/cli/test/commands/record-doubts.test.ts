@@ -55,6 +55,12 @@ describe("what cannot well be", () => {
       /Were 0\.185 in meant, not mm\? That is 4\.7 mm\. Write the unit: --size heel=0\.185in\./u,
     ],
     [
+      "a day before that of the stage before it",
+      ["--stage", "forged", "--mass", "700g", "--on", "2025-10-05"],
+      "dates-out-of-order",
+      /The forged blade is dated 2025-10-05, and the dressed billet \d{4}-\d\d-\d\d: that is the wrong way round\./u,
+    ],
+    [
       "a height that is far off",
       ["--stage", "forged", "--size", "heel=4.7 x 9.6 mm"],
       "height-questioned",

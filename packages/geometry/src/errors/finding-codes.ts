@@ -167,6 +167,7 @@ export const FINDING_CODES = [
   // what is entered in a record
   "area-rose",
   "heats-questioned",
+  "dates-out-of-order",
   "height-questioned",
   "hours-questioned",
   "size-outside",
