@@ -130,9 +130,9 @@ describe("asks that no usual change brings together", async () => {
     expect(findings).toContainEqual(expect.objectContaining({ code: "asks-collide", severity: "warn" }));
   });
 
-  it("are a warning of a quote, which stops nothing", async () => {
+  it("are a warning of a quote; that not all is met is what its exit code says", async () => {
     const { code, out } = await run("quote", withAsks(...asks));
-    expect(code).toBe(EXIT.done);
+    expect(code).toBe(EXIT.notMet);
     expect(flat(out)).toContain(
       "warning: Settle this before you quote. What is asked cannot all hold: mass and balance.",
     );
