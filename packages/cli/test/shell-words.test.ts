@@ -51,7 +51,8 @@ describe("commands that propose one", () => {
     const files = {
       "my shop.yaml": DEMO_SHOP,
       "my orders/one.record.yaml": DEMO_RECORD,
-      "my orders/two.record.yaml": DEMO_RECORD,
+      // Another order: the same record under two names counts once.
+      "my orders/two.record.yaml": DEMO_RECORD.replaceAll("on: 2026-", "on: 2025-"),
       "my orders/harvest.knife.yaml": DEMO_KNIFE,
     };
     const argv = ["learn", "my orders", "--shop", "my shop.yaml", "--units", "in"];

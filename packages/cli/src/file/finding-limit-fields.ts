@@ -24,9 +24,12 @@ const RANGES = {
 
 const isKind = (kind: Quantity): kind is keyof typeof RANGES => Object.hasOwn(RANGES, kind);
 
-function limitField(kind: Quantity, units: FileUnits, about: string) {
+function limitField(name: FindingLimitName, units: FileUnits) {
+  const { quantity: kind, value, about } = FINDING_LIMITS[name];
+  // What is nothing as published may be written so too.
+  const range = isKind(kind) && (value === 0 ? { from: 0 } : RANGES[kind]);
   return isKind(kind)
-    ? quantity(kind, units, { ...RANGES[kind], tolerance: false, about }).optional()
+    ? quantity(kind, units, { ...range, tolerance: false, about }).optional()
     : plainNumber(about, 0).optional();
 }
 
@@ -44,10 +47,7 @@ const RISING: readonly (readonly [FindingLimitName, FindingLimitName])[] = [
 /** The group `findings` of the shop's limits: where a value becomes unwise, each by its name in the published table. */
 export function findingLimitFields(units: FileUnits) {
   const fields = Object.fromEntries(
-    FINDING_LIMIT_NAMES.map((name) => {
-      const { quantity: kind, about } = FINDING_LIMITS[name];
-      return [name, limitField(kind, units, about)];
-    }),
+    FINDING_LIMIT_NAMES.map((name) => [name, limitField(name, units)]),
   ) as Record<FindingLimitName, LimitField>;
   return z
     .strictObject(fields, { error: GROUP })

@@ -231,7 +231,12 @@ function heaviestPart(parts: readonly HandlePartSpec[], scale: Scale): BalanceWa
   return [{ kind: "part-mass", part: part.name, from: part.mass, to, ...then, reaches }];
 }
 
-/** A weight in the butt but for its mass: where it sits. */
+/**
+ * A weight in the butt but for its mass: where it sits.
+ *
+ * @example
+ * buttWeight(knife).at.x; // −105: 5 mm ahead of the rear end, mm from the heel
+ */
 export function buttWeight(knife: Knife): Omit<HandlePartSpec, "mass"> {
   const x = rearmostOf(knife) + IN_THE_BUTT;
   return { name: "weight in the butt", at: { x, y: knife.outline.runs.spine.at(-1)?.to.y ?? 0 } };

@@ -7,7 +7,12 @@ export type Side = "right" | "left";
 export const facesOf = (knife: Knife): readonly Side[] =>
   knife.laws.symmetric ? ["right"] : ["right", "left"];
 
-/** x from which the bevels are ground to their full depth, mm from the heel: the plunge's front end. */
+/**
+ * x from which the bevels are ground to their full depth, mm from the heel: the plunge's front end.
+ *
+ * @example
+ * bevelsBegin(knife); // 0, a plunge that is a wall at the heel
+ */
 export function bevelsBegin({ spec }: Knife): number {
   const { plunge } = spec.blade;
   return plunge === undefined ? 0 : plunge.at + plunge.length;
