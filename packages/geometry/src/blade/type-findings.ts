@@ -63,7 +63,10 @@ export function typeFindings(knife: Knife, weight: WeightFigures = {}, slips = N
     if (isWithin(value, range)) return [];
     const { words } = KNIFE_TYPES[type];
     const slip = slipFinding(figure, range, words, known);
-    return slip.length > 0 ? slip : [unusual(figure, range, words)];
+    if (slip.length > 0) return slip;
+    // What is no size of any knife is a slip, even where it would not bring the figure into the type's own range.
+    const wild = slipFinding(figure, ANY_KNIFE[name], "a knife", known);
+    return wild.length > 0 ? wild : [unusual(figure, range, words)];
   });
 }
 
