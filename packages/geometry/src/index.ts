@@ -61,6 +61,7 @@ export * from "./blade/section-outline-marks.js";
 export * from "./blade/section-report.js";
 export * from "./blade/similar-knife.js";
 export * from "./blade/size-states.js";
+export * from "./blade/slip-issues.js";
 export * from "./blade/spec.js";
 export * from "./blade/state-pattern.js";
 export * from "./blade/state-section.js";
