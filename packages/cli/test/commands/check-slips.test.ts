@@ -46,3 +46,36 @@ describe("slips of a knife that cannot be built", () => {
     expect(err).not.toContain("Did you mean");
   });
 });
+
+describe("asks out of all proportion", () => {
+  const HIDDEN = "order:\n  type: hunter\n";
+  const asking = (asks: string): string => hunterWith([HIDDEN, `${HIDDEN}  asks: { ${asks} }\n`]);
+
+  it("are asked about even where they are met: below 9 kg", async () => {
+    const { code, out } = await check(asking("mass: { below: 9 kg }"));
+    expect(code).toBe(EXIT.done);
+    expect(out).toMatch(/^mass .* met /m);
+    expect(flat(out)).toContain("Did you mean 9 oz (oz, not kg)?");
+  });
+
+  it("are asked about where they are not met: mm for inches, g for kg", async () => {
+    const { out } = await check(
+      asking(
+        "mass: { between: [130 kg, 230 kg] }, edgeLength: { about: 102 in ± 3 }, balance: { between: [-25 in, -5 in] }",
+      ),
+    );
+    const told = flat(out);
+    expect(told).toContain("(g, not kg)?");
+    expect(told.match(/mm, not inches/gu)).toHaveLength(2);
+  });
+
+  it("are none where an ask is only missed, by four times and more even", async () => {
+    const { out } = await check(
+      asking(
+        "mass: { below: 2 oz }, edgeLength: { below: 1 }, overallLength: { above: 36 }, balance: { above: 2 }",
+      ),
+    );
+    expect(out).toContain("NOT MET");
+    expect(out).not.toContain("proportion");
+  });
+});
