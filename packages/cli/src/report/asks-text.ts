@@ -19,6 +19,7 @@ import {
   percentText,
 } from "./figures.js";
 import { layOutTable, REPORT_WIDTH, wrap } from "./layout.js";
+import { asWritten } from "./size-text.js";
 
 /** Bands below this are told in thousandths of an inch, not in 64ths of which they are too few, mm: 1/32 in. */
 const LEAST_IN_FRACTIONS = inchesToMm(1 / 32) - 1e-6;
@@ -130,7 +131,7 @@ export function askLabel({ name, at, up }: Ask, units: FileUnits): string {
         : at.kind === "fraction"
           ? ` at ${percentText(at.share)}`
           : ` at the ${at.kind}`;
-  return `${up === undefined ? ASK_WORDS[name] : `${lengthText(up, units)} above edge`}${place}`;
+  return `${up === undefined ? ASK_WORDS[name] : `${asWritten(up, units)} above edge`}${place}`;
 }
 
 type Show = (value: number) => string;
