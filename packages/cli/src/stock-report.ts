@@ -18,6 +18,7 @@ import {
   pressWork,
   type Refusal,
   type StockReport,
+  sheathFindings,
   stopHeightFindings,
   suggestMaterials,
 } from "@scantling/geometry";
@@ -68,6 +69,7 @@ export function knifeFindings(measured: Measured): readonly Finding[] {
     ...orderFindings(measured),
     ...fitsShop(knife, job.shop),
     ...inFileTerms(job, () => benchSetUp(knife, job.shop, drillSizes())).findings,
+    ...sheathFindings(job.sheath, knife.limits),
     ...stopFindings(measured),
     ...pressHeatFindings(job.shop.press, job.shop.limits.findings),
     ...lossFindings(job.shop.losses, job.shop.limits.findings),

@@ -79,3 +79,28 @@ describe("asks out of all proportion", () => {
     expect(out).not.toContain("proportion");
   });
 });
+
+describe("sizes of a sheath that no sheath has", () => {
+  it("are asked about where a file gives them, at their line", async () => {
+    const sheath = "sheath: { leather: 9 mm, welt: 40 mm, stitchInset: 30 mm }\n";
+    const { code, out } = await check(`${HUNTER}${sheath}`);
+    expect(code).toBe(EXIT.done);
+    const told = flat(out);
+    expect(told.match(/Is the unit right\?/gu)).toHaveLength(3);
+    expect(told).toContain("sheath.leather, hunter.knife.yaml:14:20");
+  });
+
+  it("are those of the shop file where it gives them", async () => {
+    const shop = "scantling: 1\nunits: mm\nsheath: { leather: 9, welt: 12 }\n";
+    const { out } = await answer(["check", FILE], { files: { [FILE]: HUNTER, "shop.yaml": shop } });
+    expect(flat(out)).toContain("sheath.leather, shop.yaml:3:20");
+    expect(flat(out).match(/Is the unit right\?/gu)).toHaveLength(1);
+  });
+
+  it("are none where they are usual: 8 to 9 oz leather, a welt of half an inch", async () => {
+    const { out } = await check(
+      `${HUNTER}sheath: { leather: 3.4 mm, welt: 1/2, stitchInset: 5/32, stitchPitch: 5/32 }\n`,
+    );
+    expect(out).not.toContain("sheath");
+  });
+});

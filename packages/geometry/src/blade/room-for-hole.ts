@@ -27,8 +27,8 @@ const TO_SPARE = 0.5;
  * @returns undefined where there is a place at its height, and for slots.
  *
  * @example
- * // 10 mm of tang, and 6 mm wanted on both sides of a pin of 4 mm
- * tooLowForHole(knife, { kind: "pin", at: { x: -60, y: 14 }, diameter: 4 }, 6)?.height; // 10
+ * // 12 mm wanted on both sides of a pin: the tang is too low in its middle
+ * tooLowForHole(knife, { kind: "pin", at: { x: -62.5, y: 18 }, diameter: 8 }, 12)?.height; // 20
  */
 export function tooLowForHole(knife: Knife, hole: HoleSpec, least: number, good = least): TooLow | undefined {
   if (hole.to !== undefined) return undefined;
