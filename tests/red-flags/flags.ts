@@ -286,13 +286,14 @@ export const RED_FLAGS: readonly RedFlag[] = [
     name: "R36",
     title: "Unit or typo suspicion",
     tested:
-      "a size outside its type's range that one slip of point or unit, or both sides' angle for one, brings inside; without a type the range of any knife",
+      "a size outside its type's range that one slip of point or unit, or both sides' angle for one, brings inside; what no knife has, and without a type all, against the range of any knife; asks against what is drawn; sizes of the sheath",
     codes: [
       "size-slip",
       "spine-very-thick",
       "slab-very-thick",
       "thicker-at-tip",
       "loss-unusual",
+      "sheath-size-unusual",
       "mass-unit-slip",
       "reading-slip",
     ],

@@ -21,7 +21,7 @@ const SHOP_PATHS = /^(?:rack|press|oven|quenchTank|fullers|preCurve|limits|losse
 
 /** Finds what a finding is about: paths count lists from 0, people do not. */
 export function placeFinding({ path }: Finding, job: Job): FindingPlace {
-  const inShop = SHOP_PATHS.test(path) || isShopAllowance(path, job);
+  const inShop = SHOP_PATHS.test(path) || isFromShop(path, job);
   const file = inShop ? job.shopPlaces : job.knife;
   const position = file === undefined ? undefined : nearestPosition(path, file);
   return {
@@ -30,9 +30,9 @@ export function placeFinding({ path }: Finding, job: Job): FindingPlace {
   };
 }
 
-/** Allowances that a knife file leaves out are those of the shop file. */
-const isShopAllowance = (path: string, { knife, shopPlaces }: Job): boolean =>
-  path.startsWith("allowances.") &&
+/** Allowances, and sizes of the sheath, that a knife file leaves out are those of the shop file. */
+const isFromShop = (path: string, { knife, shopPlaces }: Job): boolean =>
+  /^(?:allowances|sheath)\./u.test(path) &&
   knife.positionOf(path) === undefined &&
   shopPlaces?.positionOf(path) !== undefined;
 

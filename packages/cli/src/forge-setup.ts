@@ -7,6 +7,7 @@ import {
   type StageNeed,
   stageNeed,
 } from "@scantling/geometry";
+import { drillSizes } from "@scantling/geometry/units";
 import { isFailed } from "./asks.js";
 import { EXIT } from "./exit-code.js";
 import { CommandFailure } from "./failure.js";
@@ -40,7 +41,7 @@ export function setupOf(measured: Measured, bars: Bars, place = 1): Setup {
       place,
       stops: allFindings(measured, bars).filter(isStop),
       notMet: measured.answers.filter(isFailed).map(({ ask }) => ask.name),
-      bench: benchSetUp(knife, job.shop),
+      bench: benchSetUp(knife, job.shop, drillSizes()),
     };
     if (stack === undefined) return { ...common, masses: [] };
     const route = routeOf(job, measured, plan);

@@ -9,6 +9,7 @@ import {
   type Knife,
   type KnifeWeight,
   SpecError,
+  slipIssues,
   type WeightInterval,
   weighInterval,
   weighKnife,
@@ -20,6 +21,7 @@ import { type Ask, buildKnife, FileError, placeIssues } from "./file/index.js";
 import type { Job } from "./load.js";
 import { hardnessOf } from "./order-findings.js";
 import { missingSizes, sizeFigure, whereGround } from "./size-intervals.js";
+import { SIZE_SLIPS } from "./size-slips.js";
 import { stackFigures } from "./stack-figures.js";
 
 /** A job with everything that is computed of the knife alone. */
@@ -42,7 +44,7 @@ export interface Measured {
  */
 export function measure(job: Job): Measured {
   return inFileTerms(job, () => {
-    const knife = buildKnife(job.spec, judgingOf(job));
+    const knife = builtOf(job);
     // What this knife's own file asks of its sheath is part of the order; the shop's is looked at where one is drawn.
     const own = job.knife.sheath;
     const wrong = checkSheath(knife, job.sheath, own).filter(({ path }) =>
@@ -67,6 +69,17 @@ export function measure(job: Job): Measured {
       }),
     };
   });
+}
+
+/** The knife; where it breaks rules, slips of the pen come first, for the rules may be broken by them alone. */
+function builtOf(job: Job): Knife {
+  const judging = judgingOf(job);
+  try {
+    return buildKnife(job.spec, judging);
+  } catch (error) {
+    if (!(error instanceof SpecError)) throw error;
+    throw new SpecError([...slipIssues(job.spec, judging, SIZE_SLIPS), ...error.issues]);
+  }
 }
 
 /** What the knife of a job is judged by: the type that was ordered, the shop's limits. */

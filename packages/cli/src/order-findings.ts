@@ -7,6 +7,7 @@ import {
   type Knife,
   typeFindings,
 } from "@scantling/geometry";
+import { askSlips } from "./ask-slips.js";
 import { type AskLimits, limitsOf } from "./asks.js";
 import type { AskName } from "./file/index.js";
 import type { Job } from "./load.js";
@@ -28,7 +29,7 @@ function edgeSteel({ knife: { stack }, spec }: Job): string {
 }
 
 /** What is to be said of the order as a whole: lengths that do not add up, sizes that are not usual, a hardness out of reach. */
-export function orderFindings({ job, knife, weight, hardness }: Measured): Finding[] {
+export function orderFindings({ job, knife, weight, hardness, answers }: Measured): Finding[] {
   // What was asked for is held against the ask.
   const asked = new Set(job.knife.order.asks.map(({ name }) => name));
   const figures = {
@@ -38,6 +39,7 @@ export function orderFindings({ job, knife, weight, hardness }: Measured): Findi
   return [
     ...askedLengthFindings(askedLengths(job), knife.outline.ricasso, knife.limits.lengthsApart),
     ...typeFindings(knife, figures, SIZE_SLIPS),
+    ...askSlips(answers),
     ...softened(hardness, job),
   ];
 }

@@ -1,5 +1,5 @@
-import type { SizeSlips } from "@scantling/geometry";
-import { MM_PER_INCH } from "@scantling/geometry/units";
+import type { SizeSlip, SizeSlips } from "@scantling/geometry";
+import { GRAMS_PER_OUNCE, GRAMS_PER_POUND, MM_PER_INCH } from "@scantling/geometry/units";
 
 const MM_PER_CM = 10;
 
@@ -15,3 +15,19 @@ export const SIZE_SLIPS: SizeSlips = {
   ],
   angle: [{ times: 1 / 2, words: "both sides together, to be written { included: … }" }],
 };
+
+const GRAMS_PER_KG = 1000;
+
+/** A mass that is asked for, the other way round too; pounds and kilograms are too near each other to be told apart. */
+export const MASS_SLIPS: readonly SizeSlip[] = (
+  [
+    ["g", "kg", GRAMS_PER_KG],
+    ["g", "oz", GRAMS_PER_OUNCE],
+    ["g", "lb", GRAMS_PER_POUND],
+    ["oz", "lb", GRAMS_PER_POUND / GRAMS_PER_OUNCE],
+    ["oz", "kg", GRAMS_PER_KG / GRAMS_PER_OUNCE],
+  ] as const
+).flatMap(([small, large, times]) => [
+  { times: 1 / times, words: `${small}, not ${large}` },
+  { times, words: `${large}, not ${small}` },
+]);

@@ -18,9 +18,11 @@ import {
   pressWork,
   type Refusal,
   type StockReport,
+  sheathFindings,
   stopHeightFindings,
   suggestMaterials,
 } from "@scantling/geometry";
+import { drillSizes } from "@scantling/geometry/units";
 import { acceptNotes, withAccepted } from "./accepted.js";
 import type { OrderConflicts } from "./conflict/ask-conflict.js";
 import { conflictFindings } from "./conflict/conflict-findings.js";
@@ -66,7 +68,8 @@ export function knifeFindings(measured: Measured): readonly Finding[] {
     ...wishFindings(measured.answers),
     ...orderFindings(measured),
     ...fitsShop(knife, job.shop),
-    ...inFileTerms(job, () => benchSetUp(knife, job.shop)).findings,
+    ...inFileTerms(job, () => benchSetUp(knife, job.shop, drillSizes())).findings,
+    ...sheathFindings(job.sheath, knife.limits),
     ...stopFindings(measured),
     ...pressHeatFindings(job.shop.press, job.shop.limits.findings),
     ...lossFindings(job.shop.losses, job.shop.limits.findings),

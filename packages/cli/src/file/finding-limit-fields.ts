@@ -1,4 +1,5 @@
 import {
+  ANY_KNIFE,
   FINDING_LIMIT_NAMES,
   FINDING_LIMITS,
   type FindingLimitName,
@@ -8,7 +9,7 @@ import {
   USUAL_QUANTITIES,
   type UsualName,
 } from "@scantling/geometry";
-import type { FileUnits } from "@scantling/geometry/units";
+import { type FileUnits, formatQuantity } from "@scantling/geometry/units";
 import { z } from "zod";
 import { plainNumber, type QuantityRule, quantity } from "./fields.js";
 import { GROUP } from "./shared-fields.js";
@@ -84,6 +85,21 @@ const ABOUT_USUAL: Readonly<Record<UsualName, string>> = {
   balance: "Balance ahead of the heel",
 };
 
+/** A range that lies more than so many times outside what any knife has is meant for something else. */
+const SENSELESS = 2;
+
+/** What is complained of a range that no knife lies in: another unit, or another name, is meant. */
+function senselessRange(name: UsualName, low: number, high: number, units: FileUnits): string | undefined {
+  const any = ANY_KNIFE[name];
+  const over = low > SENSELESS * any.high;
+  const under = high < (any.low > 0 ? any.low / SENSELESS : SENSELESS * any.low);
+  if (!over && !under) return undefined;
+  const show = (value: number): string => formatQuantity({ quantity: USUAL_QUANTITIES[name], value }, units);
+  const other = over && name === "edge" ? "; the length of the edge is called length" : "";
+  const what = ABOUT_USUAL[name].replace(/^\p{Lu}(?=\p{Ll})/u, (first) => first.toLowerCase());
+  return `is no range of a knife: ${what} is ${show(any.low)} to ${show(any.high)} at the most${other}. Is the unit right?`;
+}
+
 /** The group `types` of the shop's limits: what types of knives usually measure, low and high. */
 export function typeRangeFields(units: FileUnits) {
   const side = (name: UsualName) => {
@@ -99,6 +115,11 @@ export function typeRangeFields(units: FileUnits) {
       .refine(([low, high]) => numberOf(low) <= numberOf(high), {
         error: "has the greater value first; write [low, high]",
         params: { code: "limits-swapped" },
+      })
+      .superRefine(([low, high], ctx) => {
+        const words = senselessRange(name, numberOf(low), numberOf(high), units);
+        if (words !== undefined)
+          ctx.addIssue({ code: "custom", message: words, params: { code: "limits-senseless" } });
       })
       .transform(([low, high]) => ({ low, high }))
       .meta({ description: `${ABOUT_USUAL[name]}: from and to` })

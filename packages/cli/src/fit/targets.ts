@@ -3,7 +3,6 @@ import {
   degreesToRadians,
   describeQuantityError,
   type FileUnits,
-  formatLength,
   GRAMS_PER_OUNCE,
   inchesToMm,
   parseQuantity,
@@ -14,6 +13,7 @@ import { type AskTest, showText } from "../file/index.js";
 import type { Measured } from "../measure.js";
 import type { FitOptions } from "../options.js";
 import type { FigureKind } from "../report/asks-text.js";
+import { asWritten } from "../report/size-text.js";
 import { placeOn, readPlace } from "../stations.js";
 import { steelRoute } from "./steel-route.js";
 
@@ -105,7 +105,7 @@ export function targetsOf(options: FitOptions, measured: Measured): readonly Fit
   if (thin !== undefined) requireFigure(behind, knife, above, units);
   add(thin, {
     name: "behind-edge",
-    words: `${formatLength(above, units)} above the edge${place}`,
+    words: `${asWritten(above, units)} above the edge${place}`,
     kind: "thin",
     figure: behind,
     scale: NEAR.thin.mm,
@@ -175,7 +175,7 @@ function requireFigure(
   if (Number.isFinite(knifeFigure(figure, knife))) return;
   throw wrong(
     "no-thickness-there",
-    `there is no steel ${formatLength(above, units)} above the edge at that place`,
+    `there is no steel ${asWritten(above, units)} above the edge at that place`,
     "Give another --above or --at.",
   );
 }

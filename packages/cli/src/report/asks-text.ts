@@ -19,7 +19,10 @@ import {
   percentText,
 } from "./figures.js";
 import { layOutTable, REPORT_WIDTH, wrap } from "./layout.js";
+import { asWritten } from "./size-text.js";
 
+/** Sizes below this are measured with a caliper, mm. */
+const CALIPER_RANGE = inchesToMm(1 / 2);
 /** Bands below this are told in thousandths of an inch, not in 64ths of which they are too few, mm: 1/32 in. */
 const LEAST_IN_FRACTIONS = inchesToMm(1 / 32) - 1e-6;
 
@@ -130,7 +133,7 @@ export function askLabel({ name, at, up }: Ask, units: FileUnits): string {
         : at.kind === "fraction"
           ? ` at ${percentText(at.share)}`
           : ` at the ${at.kind}`;
-  return `${up === undefined ? ASK_WORDS[name] : `${lengthText(up, units)} above edge`}${place}`;
+  return `${up === undefined ? ASK_WORDS[name] : `${asWritten(up, units)} above edge`}${place}`;
 }
 
 type Show = (value: number) => string;
@@ -160,7 +163,11 @@ interface Shows {
 }
 
 /** With the fewest digits in which value and limit differ, so that no verdict hangs on rounding, and no limit is moved by it. */
-function figuresFor({ ask, figure, margin }: AskAnswer<Asked>, kind: FigureKind, units: FileUnits): Shows {
+function figuresFor(
+  { ask, figure, margin, band }: AskAnswer<Asked>,
+  kind: FigureKind,
+  units: FileUnits,
+): Shows {
   const shows = FIGURES[kind].map(
     (each): Show =>
       (value) =>
@@ -172,7 +179,14 @@ function figuresFor({ ask, figure, margin }: AskAnswer<Asked>, kind: FigureKind,
     show(Math.abs(margin)) !== show(0) && limits.every((limit) => show(limit) !== show(figure.value));
   const exact = (show: Show): boolean => limits.every((limit) => isExact(show(limit), limit, kind, units));
   // Where none tells them apart they are equal, and that is said.
-  const telling = Math.max(0, shows.findIndex(tells));
+  // What is thin and no fraction is told as a caliper has it: 0.224 in is not 7/32 in.
+  const isThin =
+    kind === "length" &&
+    units === "in" &&
+    Math.abs(figure.value) < CALIPER_RANGE &&
+    band < LEAST_IN_FRACTIONS;
+  const least = isThin && !isExact(lengthText(figure.value, units), figure.value, kind, units) ? 1 : 0;
+  const telling = Math.max(least, shows.findIndex(tells));
   // A limit from the other units is none of these to the last digit: that of a caliper, or of a fine scale, will do.
   const sharp = kind === "count" ? 0 : shows.findIndex(exact);
   const limitIndex = Math.max(telling, sharp < 0 ? 1 : sharp);

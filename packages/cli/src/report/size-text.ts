@@ -2,12 +2,14 @@ import type { FitKind } from "@scantling/geometry";
 import {
   type FileUnits,
   formatAngle,
+  formatCaliper,
   formatDensity,
+  formatLength,
   formatMass,
   formatShare,
   parseQuantity,
 } from "@scantling/geometry/units";
-import { type Figure, LENGTH_FIGURES, MASS_FIGURES } from "./figures.js";
+import { type Figure, LENGTH_FIGURES, MASS_FIGURES, otherUnits } from "./figures.js";
 
 /** mm, g: what rounding may do to a size without anyone seeing it. */
 const UNSEEN = 1e-6;
@@ -28,6 +30,28 @@ export function sizeText(kind: FitKind, value: number, units: FileUnits): string
   }
 }
 
+/**
+ * A length as it is likely to have been written: in the units of the file where it is whole in them, else in the other ones with
+ * those of the file in brackets.
+ *
+ * @example
+ * asWritten(1, "in"); // '1 mm (0.039")'
+ */
+export function asWritten(mm: number, units: FileUnits): string {
+  const caliper = formatCaliper(mm, units);
+  const own = [formatLength(mm, units), caliper];
+  const exact = own.find((text) => readsAs(text, "length", mm, units));
+  if (exact !== undefined) return exact;
+  const foreign = formatLength(mm, otherUnits(units));
+  if (!readsAs(foreign, "length", mm, otherUnits(units))) return caliper;
+  return `${foreign} (${caliper})`;
+}
+
+const readsAs = (text: string, kind: "length" | "mass", value: number, units: FileUnits): boolean => {
+  const read = parseQuantity(text, kind, units);
+  return read.ok && Math.abs(read.quantity.value - value) <= UNSEEN;
+};
+
 function exactly(
   figures: readonly Figure[],
   kind: "length" | "mass",
@@ -35,9 +59,6 @@ function exactly(
   units: FileUnits,
 ): string {
   const shown = figures.map((figure) => figure(value, units));
-  const exact = shown.find((text) => {
-    const read = parseQuantity(text, kind, units);
-    return read.ok && Math.abs(read.quantity.value - value) <= UNSEEN;
-  });
+  const exact = shown.find((text) => readsAs(text, kind, value, units));
   return exact ?? shown[1] ?? formatMass(value, units);
 }

@@ -1,3 +1,4 @@
+import { describeIssue } from "@scantling/geometry/units";
 import { benchCard, checkLayout, paperNamed } from "@scantling/render";
 import { describe, expect, it } from "vitest";
 import { weighTable } from "../../src/report/setup-weights.js";
@@ -97,6 +98,12 @@ describe("pins", () => {
       ["warn", "tang.holes[0]"],
       ["warn", "tang.holes[1]"],
     ]);
+    // It says whose hole, and what to buy: #21 is 0.159 in, 4.039 mm, the nearest to a pin and 0.05 mm.
+    const [first] = loose.map((finding) => describeIssue(finding, "mm"));
+    expect(first).toContain(
+      "to go through the handle for a pin of 4 mm is 11/64 in: the hole in the handle is",
+    );
+    expect(first).toContain("Buy a drill of #21, or a pin");
     // It is no matter of the fire.
     expect(textOf(panelOf(card, "Harden"))).not.toContain("drill");
     expect(benchCard(card, paperNamed("A4")).flatMap(checkLayout)).toEqual([]);

@@ -1,4 +1,5 @@
 import { type BenchSetUp, benchSetUp } from "@scantling/geometry";
+import { drillSizes } from "@scantling/geometry/units";
 import type { CardBlock, CardCell, CardModel, CardPanel } from "@scantling/render";
 import { makeCardModel } from "../../src/card/card-model.js";
 import { setupOf } from "../../src/forge-setup.js";
@@ -22,7 +23,7 @@ export interface MadeCard {
 export const makeCard = (measured: Measured, setup: Setup): MadeCard => ({
   measured,
   setup,
-  bench: benchSetUp(measured.knife, measured.job.shop),
+  bench: benchSetUp(measured.knife, measured.job.shop, drillSizes()),
   card: makeCardModel(measured, setup),
 });
 

@@ -71,6 +71,14 @@ describe("limits.types", () => {
       camp: { spine: { low: 5, high: 8 }, hardness: { low: 55, high: 60 } },
     });
     expect(problems("types: { camp: { spine: [8, 5] } }")[0]).toContain("limits-swapped");
+    // In inches: an edge 3 to 7 in thick, where its length was meant; in mm the same is far too much too.
+    expect(problems("types: { hunter: { edge: [3 in, 7 in] } }")[0]).toMatch(
+      /^limits-senseless limits\.types\.hunter\.edge: .*before sharpening is 0 mm to 2 mm .* called length\. Is the unit right\?/u,
+    );
+    expect(problems("types: { hunter: { mass: [3, 7] } }")[0]).toContain("limits-senseless");
+    expect(
+      read("types: { hunter: { edge: [0.3, 2.5], balance: [-40, -5] } }")?.types?.hunter?.edge?.high,
+    ).toBe(2.5);
     expect(problems("types: { campknife: { spine: [5, 8] } }")[0]).toContain("camp");
   });
 });

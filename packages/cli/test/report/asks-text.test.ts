@@ -74,6 +74,10 @@ describe("a limit", () => {
     expect(line("thickness", inches(0.12, 0.15), 0.135 * 25.4, [0.127, 0.127], "in")).toBe(
       'thickness | 0.120" to 0.150" | 0.135" ± 0.005" | met by 0.015"',
     );
+    // What is thin and no fraction is none: 0.224 in is 7/32 in and a little.
+    expect(line("thickness", inches(0.125, 0.25), 0.224 * 25.4, [0.127, 0.127], "in")).toBe(
+      'thickness | 0.125" to 0.250" | 0.224" ± 0.005" | met by 0.026"',
+    );
     expect(line("thickness", inches(0.125, 0.1875), 0.15625 * 25.4, undefined, "in")).toBe(
       'thickness | 1/8" to 3/16" | 5/32" | met by 1/32"',
     );

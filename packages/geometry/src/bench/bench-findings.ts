@@ -2,11 +2,12 @@ import { useOf } from "../blade/judging.js";
 import type { Knife } from "../blade/knife.js";
 import { count, type Finding, length, share } from "../errors/issue.js";
 import type { Limit } from "../limits/limit.js";
+import type { Drill } from "../stock/bench-tools.js";
 import type { ShopSpec } from "../stock/shop.js";
 import type { BenchSetUp } from "./bench-setup.js";
 import { handleStockFindings } from "./handle-stock-findings.js";
 import { hardeningFindings } from "./hardening-findings.js";
-import type { HoleSetUp } from "./holes.js";
+import { type HoleSetUp, handleDrill } from "./holes.js";
 
 type Made = Omit<BenchSetUp, "findings">;
 
@@ -15,16 +16,22 @@ type Made = Omit<BenchSetUp, "findings">;
  * the edge, wide sharpening bevel, holes that need a shim or a drill, loose pins, guard that shows its slot, little oil.
  *
  * @param made - The set-ups of the same knife.
+ * @param sold - Drills that can be bought where none in hand fits.
  *
  * @example
  * benchFindings(knife, benchSetUp(knife, DEFAULT_SHOP), DEFAULT_SHOP).map(({ code }) => code); // ["bevel-line-droops"]
  */
-export function benchFindings(knife: Knife, made: Made, shop: ShopSpec): Finding[] {
+export function benchFindings(
+  knife: Knife,
+  made: Made,
+  shop: ShopSpec,
+  sold: readonly Drill[] = [],
+): Finding[] {
   return [
     ...hardeningFindings(knife, made.bevels),
     ...droop(knife, made),
     ...edge(knife, made),
-    ...holes(knife, made, shop),
+    ...holes(knife, made, shop, sold),
     ...guard(made),
     ...handleStockFindings(knife, shop),
     ...oil(knife, made),
@@ -78,13 +85,18 @@ function edge(knife: Knife, { edge: faces }: Made): Finding[] {
   return findings;
 }
 
-function holes({ limits }: Knife, { holes: all }: Made, { drills = [] }: ShopSpec): Finding[] {
+function holes(
+  { limits }: Knife,
+  { holes: all }: Made,
+  { drills = [] }: ShopSpec,
+  sold: readonly Drill[],
+): Finding[] {
   const missing = drills.length === 0 ? [] : all.filter(({ steel }) => steel === undefined);
   const worst = all
     .flatMap(({ path, lean }) => (lean?.needsShim === true ? [{ path, lean }] : []))
     .sort((a, b) => b.lean.mismatch - a.lean.mismatch)[0];
   return [
-    ...all.flatMap((hole) => loosePin(hole, limits.pinPlay)),
+    ...all.flatMap((hole) => loosePin(hole, limits.pinPlay, sold)),
     ...missing.map(
       ({ path, diameter }): Finding => ({
         code: "no-drill",
@@ -110,19 +122,26 @@ function holes({ limits }: Knife, { holes: all }: Made, { drills = [] }: ShopSpe
   ];
 }
 
-function loosePin({ path, pin, handle }: HoleSetUp, pinPlay: Limit): Finding[] {
+function loosePin({ path, pin, handle }: HoleSetUp, pinPlay: Limit, sold: readonly Drill[]): Finding[] {
   if (pin === undefined || handle === undefined || handle.clearance <= pinPlay.value + 1e-9) return [];
+  const best = handleDrill(sold, pin);
+  const buy = best !== undefined && best.clearance <= pinPlay.value + 1e-9 ? best : undefined;
   return [
     {
       code: "pin-loose",
       severity: "warn",
       path,
-      text: "The nearest drill in hand for a pin of {pin} is {drill}: its hole is {play} too large, more than {limit}. Buy a drill or a pin that fits better.",
+      text: `The nearest drill in hand to go through the handle for a pin of {pin} is {drill}: the hole in the handle is {play} too large, more than {limit}. ${
+        buy === undefined
+          ? "Buy a drill or a pin that fits better."
+          : "Buy a drill of {buy}, or a pin that fits better."
+      }`,
       values: {
         pin: length(pin),
         drill: handle.drill.name,
         play: length(handle.clearance),
         limit: length(pinPlay.value),
+        ...(buy === undefined ? {} : { buy: buy.drill.name }),
       },
       basis: pinPlay.basis,
     },

@@ -1,5 +1,6 @@
 import type { Knife } from "../blade/knife.js";
 import type { Finding } from "../errors/issue.js";
+import type { Drill } from "../stock/bench-tools.js";
 import type { ShopSpec } from "../stock/shop.js";
 import { benchFindings } from "./bench-findings.js";
 import { type BevelSetUp, bevelSetUps } from "./bevel-set-up.js";
@@ -52,11 +53,13 @@ export interface BenchSetUp {
  * Set-ups at the bench, from the same knife that is weighed. What the shop does not own, or does not say, is left out:
  * drills, wheels, wedges, the jig's lever, the oil.
  *
+ * @param sold - Drills that can be bought where none in hand fits.
+ *
  * @example
  * const bench = benchSetUp(knife, DEFAULT_SHOP);
  * bench.scribe.level.shims[0]; // { x: 100, shim: 0.8 }, under the tip
  */
-export function benchSetUp(knife: Knife, shop: ShopSpec): BenchSetUp {
+export function benchSetUp(knife: Knife, shop: ShopSpec, sold: readonly Drill[] = []): BenchSetUp {
   const { drills = [], wedges = [], kerf } = shop;
   const holes = holeSetUps(knife, drills);
   const optional = {
@@ -75,7 +78,7 @@ export function benchSetUp(knife: Knife, shop: ShopSpec): BenchSetUp {
     edge: edgeSetUp(knife, wedges),
     ...present(optional),
   };
-  return { ...made, findings: benchFindings(knife, made, shop) };
+  return { ...made, findings: benchFindings(knife, made, shop, sold) };
 }
 
 type Present<T> = { readonly [K in keyof T]?: Exclude<T[K], undefined> };

@@ -1,6 +1,6 @@
 import { useOf } from "../blade/judging.js";
 import type { Knife } from "../blade/knife.js";
-import { count, type Finding } from "../errors/issue.js";
+import { count, type Finding, temperatureDifference } from "../errors/issue.js";
 import { KNIFE_TYPES, usualRanges } from "../limits/type-ranges.js";
 import { asQuenched } from "../materials/heat-treatment/as-quenched.js";
 import {
@@ -107,7 +107,7 @@ const ROUNDING = 0.05;
 
 const tenth = (hardness: number): number => Math.round(hardness * 10) / 10;
 
-function reachFindings({ limits }: Knife, { asked, aim, steel, reach }: Answer): Finding[] {
+function reachFindings({ limits }: Knife, { asked, aim, steel, reach, tempers }: Answer): Finding[] {
   if (reach === undefined)
     return [
       {
@@ -122,7 +122,10 @@ function reachFindings({ limits }: Knife, { asked, aim, steel, reach }: Answer):
   const over = aim - reach.high;
   const under = (reach.low ?? Number.NEGATIVE_INFINITY) - aim;
   const by = Math.max(over, under);
-  if (by <= ROUNDING) return [];
+  if (by <= ROUNDING)
+    return tempers.some(({ temperature }) => temperature !== undefined)
+      ? []
+      : [noTemper({ asked, aim, steel, tempers })];
   const hard = over > under;
   const limit = hard ? limits.lowestTemper : limits.hottestTemper;
   const partly = hard ? asked.low <= reach.high + ROUNDING : asked.high >= (reach.low ?? 0) - ROUNDING;
@@ -147,6 +150,23 @@ function reachFindings({ limits }: Knife, { asked, aim, steel, reach }: Answer):
       basis: reach.basis,
     },
   ];
+}
+
+/** How much hotter a blade that came out too hard is tempered again. Common practice, no source. */
+const TEMPER_STEP = 15;
+
+/** A steel comes to it, but no table tells at what temper: what to do instead. */
+function noTemper({ asked, aim, steel, tempers }: Omit<Answer, "reach">): Finding {
+  const rows = tempers.map(({ reach: { low, high } }) => `${tenth(low)} to ${tenth(high)} HRC`);
+  const told = rows.length === 0 ? "" : ` (its table here tells of ${[...new Set(rows)].join(", of ")} only)`;
+  return {
+    code: "hardness-not-known",
+    severity: "note",
+    path: asked.path,
+    text: `At what temper {steel} comes to {aim} HRC is not known here${told}. Go by the sheet that came with the bar. Without one, temper on the cool side, test the edge, and temper again {step} hotter each time until it is there.`,
+    values: { steel, aim: count(tenth(aim)), step: temperatureDifference(TEMPER_STEP) },
+    basis: "the table of tempering temperatures; step: common practice, no source",
+  };
 }
 
 /** Harder than the work of the knife allows, or than its type usually is. */

@@ -10,6 +10,7 @@ import type { Knife } from "./knife.js";
 import { namedHoles, slotOf } from "./named-holes.js";
 import { type Outline, type RunName, runOfSegment } from "./outline.js";
 import { plungeFindings } from "./plunge-findings.js";
+import { type TooLow, tooLowForHole } from "./room-for-hole.js";
 import type { HoleSpec } from "./spec.js";
 import { spineFindings } from "./spine-findings.js";
 import { steelAt } from "./steel-at.js";
@@ -77,6 +78,28 @@ function nearEdge(knife: Knife, path: string, hole: HoleSpec): Finding[] {
   };
   if (short) {
     const limit = rule.value * hole.diameter;
+    const low =
+      side !== undefined && LONG_SIDES.has(side)
+        ? tooLowForHole(knife, hole, limit, holeEdgeGood.value * hole.diameter)
+        : undefined;
+    if (low !== undefined)
+      return [
+        {
+          code: stops ? "hole-too-near-edge" : "hole-near-edge",
+          severity: stops ? "stop" : "warn",
+          path: `${path}.at`,
+          ...noRoomWords(low, stops, path),
+          values: {
+            ...values,
+            limit: length(limit),
+            height: length(low.height),
+            needed: length(2 * limit),
+            fits: length(low.half / rule.value),
+            ...(low.place === undefined ? {} : { x: length(low.place.x), y: length(low.place.y) }),
+          },
+          basis: rule.basis,
+        },
+      ];
     // Of what stands too near an end y says nothing.
     const steel =
       stops && side !== undefined && LONG_SIDES.has(side)
@@ -112,6 +135,18 @@ function nearEdge(knife: Knife, path: string, hole: HoleSpec): Finding[] {
       basis: holeWall.basis,
     },
   ];
+}
+
+/** No way up or down helps: what to do where the steel is lower than the hole needs. */
+function noRoomWords({ place }: TooLow, stops: boolean, path: string): { readonly text: string } {
+  const what = path.startsWith("tang") ? "tang" : "steel";
+  const smaller = "Take a pin of {fits} at most, in the middle of that height";
+  const elsewhere = place === undefined ? "" : ", or move it to x {x}, y {y}, where there is room";
+  return {
+    text: `The ${what} is {height} high at this {diameter} hole, whose centre is {distance} from {side}; {needed} is ${
+      stops ? "needed" : "good"
+    }, {limit} on each side, so moving it up or down does not help. ${smaller}, or make the ${what} higher there${elsewhere}.`,
+  };
 }
 
 /** What a smith calls the runs of an outline. */

@@ -56,15 +56,36 @@ export function typeFindings(knife: Knife, weight: WeightFigures = {}, slips = N
     const { name, value } = figure;
     // A spine this thick has a finding of its own.
     if (name === "spine" && value > limits.thickSpine.value) return [];
-    const known = slips[USUAL_QUANTITIES[name]];
     const range = usual[name];
-    if (type === undefined || range === undefined)
-      return slipFinding(figure, ANY_KNIFE[name], "a knife", known);
-    if (isWithin(value, range)) return [];
-    const { words } = KNIFE_TYPES[type];
-    const slip = slipFinding(figure, range, words, known);
-    return slip.length > 0 ? slip : [unusual(figure, range, words)];
+    const slip = slipOf(figure, knife, range, slips);
+    if (slip.length > 0 || type === undefined || range === undefined || isWithin(value, range)) return slip;
+    return [unusual(figure, range, KNIFE_TYPES[type].words)];
   });
+}
+
+/**
+ * Only the slips of the pen among the sizes, a spine too thick for any knife with them: what is to be told first of a knife that
+ * cannot be built, for what is wrong with it may come of one.
+ *
+ * @example
+ * sizeSlips(knife, { length: [{ times: 1 / 25.4, words: "mm, not inches" }] }); // []
+ */
+export function sizeSlips(knife: Knife, slips: SizeSlips): Finding[] {
+  const usual = knife.type === undefined ? {} : usualRanges(knife.type, knife.ranges);
+  return figuresOf(knife, {}).flatMap((figure) => slipOf(figure, knife, usual[figure.name], slips));
+}
+
+/**
+ * What one slip makes of a figure, by the type's range or by that of any knife: what is no size of any knife is a slip even where
+ * it would not bring the figure into the type's own range.
+ */
+function slipOf(figure: Figure, { type }: Knife, range: UsualRange | undefined, slips: SizeSlips): Finding[] {
+  const known = slips[USUAL_QUANTITIES[figure.name]];
+  const any = (): Finding[] => slipFinding(figure, ANY_KNIFE[figure.name], "a knife", known);
+  if (type === undefined || range === undefined) return any();
+  if (isWithin(figure.value, range)) return [];
+  const slip = slipFinding(figure, range, KNIFE_TYPES[type].words, known);
+  return slip.length > 0 ? slip : any();
 }
 
 /** Rounding of computed sizes. */

@@ -63,6 +63,7 @@ export const FINDING_CODES = [
   "drilling-needs-shim",
   "guard-slot-shows",
   "little-oil",
+  "sheath-size-unusual",
   // stock
   "rack-empty",
   "no-bars-fit",

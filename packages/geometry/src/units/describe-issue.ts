@@ -17,7 +17,7 @@ const AS_WRITTEN = 1e-6;
 
 /**
  * The sentence of an issue, a finding, or whatever else has numbers in it, with these filled in. Two numbers of it that differ are shown with as many digits
- * as it takes to see that: no limit of 3 is passed by a 3. Below nothing they have a true minus. What lies no way ahead of the heel lies at it.
+ * as it takes to see that: no limit of 3 is passed by a 3. Of inches a sentence has fractions or decimals, not both. Below nothing they have a true minus. What lies no way ahead of the heel lies at it.
  *
  * @param units - Units to show lengths, masses and temperatures in.
  * @throws {InternalError} where the text names a value that the issue does not carry.
@@ -31,15 +31,36 @@ export function describeIssue(issue: TextWithValues, units: FileUnits): string {
     const value = issue.values?.[name];
     return value === undefined || typeof value === "string" ? [] : [value];
   });
-  const text = issue.text.replace(NAMES, (_, name: string) => {
-    const value = issue.values?.[name];
-    invariant(value !== undefined, `the text "${issue.text}" names a value {${name}}`);
-    return typeof value === "string"
-      ? value
-      : formatQuantity(value, units, digitsToTell(value, shown, units)).replace(/^-/u, "−");
-  });
+  const show = (value: QuantityValue): string =>
+    formatQuantity(value, units, digitsToTell(value, shown, units)).replace(/^-/u, "−");
+  const text = issue.text
+    .split(SENTENCES)
+    .map((sentence) => {
+      const names = [...sentence.matchAll(NAMES)].map(([, name = ""]) => issue.values?.[name]);
+      const inDecimals =
+        units === "in" && names.some((value) => isLength(value) && show(value).includes("."));
+      return sentence.replace(NAMES, (_, name: string) => {
+        const value = issue.values?.[name];
+        invariant(value !== undefined, `the text "${issue.text}" names a value {${name}}`);
+        if (typeof value === "string") return value;
+        const usual = show(value);
+        return inDecimals && isLength(value) && usual.includes("/") ? decimals(value) : usual;
+      });
+    })
+    .join("");
   return text.replace(AT_HEEL, (_, start: string | undefined) => `${start ?? "at"} the heel`);
 }
+
+/** Where a sentence ends and the next one begins. */
+const SENTENCES = /(?<=[.?!])(?=\s)/u;
+
+/** A length that is measured, not estimated. */
+const isLength = (value: QuantityValue | string | undefined): value is QuantityValue =>
+  typeof value === "object" && value.quantity === "length" && value.rough !== true;
+
+/** In thousandths of an inch: a fraction beside a decimal cannot be compared at sight. */
+const decimals = ({ value }: QuantityValue): string =>
+  formatLength(value, "in", { resolution: 0.001 }).replace(/^-/u, "−");
 
 const NAMES = /\{(\w+)\}/gu;
 /** No distance from the heel, with the word before it that already says a place. */

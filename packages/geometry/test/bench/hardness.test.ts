@@ -52,13 +52,25 @@ describe("a hardness that was asked for", () => {
   test("of a steel without a table goes by the hardness as quenched less the temper", () => {
     expect(hardnessAnswer(KNIFE, "1084", asked(60)).reach).toMatchObject({ high: 63 });
     expect(codes("1084", 64)).toEqual(["warn hardness-out-of-reach"]);
-    expect(codes("1084", 63)).toEqual([]);
+    // It can be had, but at what temper no table tells.
+    expect(codes("1084", 63)).toEqual(["note hardness-not-known"]);
     // Nothing is told of how soft it can be made.
-    expect(codes("1084", 40)).toEqual([]);
+    expect(codes("1084", 40)).toEqual(["note hardness-not-known"]);
   });
 
   test("of a steel of which nothing is known is no more than a note", () => {
     expect(codes("unheard of", 60)).toEqual(["note hardness-not-known"]);
+  });
+
+  test("that no table has a temper for is told so, and what to do", () => {
+    // The only row of 80CrV2: 60 to 61 after 425 °F.
+    const { findings, tempers } = hardnessAnswer(KNIFE, "80CrV2", asked(58, 60));
+    expect(tempers.map(({ temperature }) => temperature)).toEqual([undefined]);
+    expect(findings.map(({ code, severity }) => [code, severity])).toEqual([["hardness-not-known", "note"]]);
+    expect(findings[0]?.text).toMatch(/sheet that came with the bar\. .* temper again/u);
+    // O1's tables have one for 60, and 80CrV2's for what its row says.
+    expect(codes("O1", 60)).toEqual([]);
+    expect(codes("80CrV2", 60, 61)).toEqual([]);
   });
 });
 

@@ -92,6 +92,31 @@ describe("holes", () => {
     expect(codes(plain({ holes: [pin(-60, 37, 10, "lightening")] }))).toEqual(["hole-near-edge"]);
   });
 
+  test("where the tang is lower than a pin needs no way up or down is told, but a pin or a place that fits", () => {
+    // A tang 24 mm high at its front, 10 mm at the butt, straight between, its top at y = 60.
+    const taper = (x: number, y: number, diameter = 4): KnifeSpec => {
+      const spec = plain({ holes: [pin(x, y, diameter)] });
+      return { ...spec, tang: { ...spec.tang, heights: { front: 24, middle: 17, butt: 10 } } };
+    };
+    const [told, ...others] = makeKnife(taper(-125, 54)).findings;
+    expect(others).toEqual([]);
+    expect(told?.code).toBe("hole-too-near-edge");
+    expect(told?.text).not.toMatch(/Move it \{move\}/u);
+    expect(told?.text).toContain("does not help");
+    const sizeOf = (name: string): number => {
+      const value = told?.values?.[name];
+      return typeof value === "object" ? value.value : Number.NaN;
+    };
+    expect(sizeOf("needed")).toBeCloseTo(12, 9);
+    expect(sizeOf("height")).toBeLessThan(12);
+    // What it tells to do is found good, or only not the best, once it is done: no circle.
+    const graver = (spec: KnifeSpec) =>
+      makeKnife(spec).findings.filter(({ severity }) => severity === "stop");
+    expect(makeKnife(taper(sizeOf("x"), sizeOf("y"))).findings).toEqual([]);
+    expect(graver(taper(-125, 60 - sizeOf("height") / 2, sizeOf("fits") * 0.99))).toEqual([]);
+    expect(graver(taper(-125, 60 - sizeOf("height") / 2, sizeOf("fits") * 1.02))).toHaveLength(1);
+  });
+
   test("a hanging hole carries nothing to speak of: only its wall counts; a lanyard pulls", () => {
     expect(codes(plain({ holes: [pin(-60, 44, 10, "hanging")] }))).toEqual([]);
     const { findings } = makeKnife(plain({ holes: [pin(-60, 37, 10, "hanging")] }));

@@ -62,6 +62,16 @@ describe("sizes that are not usual for the type", () => {
     expect(codes(spec("drop-point", 950))).toEqual([]);
   });
 
+  test("a type does not hide a size that no knife has", () => {
+    // 152 mm written in a file in inches: no hunter's edge either way, but no knife's as it stands.
+    const knife = makeKnife(spec("drop-point", 152 * 25.4), { type: "hunter" });
+    const mmForInches: SizeSlips = { length: [{ times: 1 / 25.4, words: "mm, not inches" }] };
+    const found = typeFindings(knife, {}, mmForInches).filter(({ path }) => path.endsWith("edgeLength"));
+    expect(found.map(({ code }) => code)).toEqual(["size-slip"]);
+    expect(found[0]?.text).toContain("is not that of a knife");
+    expect(found[0]?.values?.["as0"]).toEqual({ quantity: "length", value: expect.closeTo(152, 9) });
+  });
+
   test("mass and balance where they are given", () => {
     const knife = makeKnife(spec("chefs", 210));
     const found = typeFindings(knife, { mass: 500, balance: 90 }).map(({ text }) => text.split(" is ")[0]);

@@ -21,7 +21,21 @@ const issue: Issue = {
 describe("describeIssue", () => {
   it("fills numbers in, in the reader's units", () => {
     expect(describeIssue(issue, "mm")).toBe("The edge is 6.35 mm at the heel, the blade only 0.51 mm.");
-    expect(describeIssue(issue, "in")).toBe('The edge is 1/4" at the heel, the blade only 0.02".');
+    expect(describeIssue(issue, "in")).toBe('The edge is 0.25" at the heel, the blade only 0.02".');
+  });
+
+  it("tells the inches of a sentence as fractions or as decimals, not as both; the next one is its own", () => {
+    const text =
+      "The centre of this {d} hole is {from} away; at least {least} is needed. The tang is {long} long.";
+    const told = { d: 25.4 / 4, from: 0.194 * 25.4, least: (25.4 * 15) / 64, long: 3.5 * 25.4 };
+    const values = Object.fromEntries(Object.entries(told).map(([name, mm]) => [name, length(mm)]));
+    expect(describeIssue({ text, values }, "in")).toBe(
+      'The centre of this 0.25" hole is 0.194" away; at least 0.234" is needed. The tang is 3 1/2" long.',
+    );
+    const fractions = { ...values, from: length((25.4 * 13) / 64) };
+    expect(describeIssue({ text, values: fractions }, "in")).toContain(
+      '1/4" hole is 13/64" away; at least 15/64"',
+    );
   });
 
   it("shows every kind of quantity", () => {
