@@ -50,7 +50,7 @@ export function flatPreform(profile: ForgedProfile, preform: readonly PreformSta
   const butt = stations[0]?.x ?? 0;
   const behind = stations.filter(({ x, height }) => x < shoulder && height > 0);
   const start = shoulder - butt;
-  const level = topAt(stations, 0);
+  const level = heelTop(stations);
   const section = (along: number, x: number, height: number, thickness: number): FlatSection => {
     const top = topAt(stations, x) - level;
     return { along, top, bottom: top - height, thickness };
@@ -81,13 +81,22 @@ function topAt(stations: ForgedProfile["stations"], x: number): number {
 }
 
 /**
+ * y of the blade's own spine side at the heel: where the tang is lower there, outline and spine take a step in one place, and it
+ * is the side ahead of it that is meant, not the middle of the two.
+ */
+function heelTop(stations: ForgedProfile["stations"]): number {
+  const there = stations.filter(({ x, height }) => Math.abs(x) < SAME_PLACE && height > 0).at(-1);
+  return there?.top ?? topAt(stations, 0);
+}
+
+/**
  * How far the spine side of the forged blade's front end lies below that of its heel; mm, negative above.
  *
  * @example
  * pointDrop(forgedProfile(knife)); // mm
  */
 export function pointDrop({ stations }: ForgedProfile): number {
-  return topAt(stations, 0) - (stations.at(-1)?.top ?? 0);
+  return heelTop(stations) - (stations.at(-1)?.top ?? 0);
 }
 
 function outlineOf(sections: readonly FlatSection[]): Path {

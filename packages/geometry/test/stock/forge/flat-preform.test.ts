@@ -111,6 +111,23 @@ test("the spine side is that of the forged blade, its end as low as the finished
   expect(pointDrop(profile)).toBe(drop);
 });
 
+test("a hidden tang that begins right at the heel, lower than the spine, does not lower the heel that the point is held against", () => {
+  const { ricasso: _, ...blade } = HIDDEN.blade;
+  const knife = makeKnife({ ...HIDDEN, blade });
+  const profile = forgedProfile(knife);
+  const spine = (x: number): number =>
+    Math.max(...crossingsAtX(knife.outline.path, x).map(({ point }) => point.y));
+  // The step that would have been halved.
+  expect(spine(1e-5) - spine(-1e-5)).toBeGreaterThan(2);
+  const end = Math.max(knife.outline.runs.edge.at(-1)?.to.y ?? 0, knife.outline.runs.spine[0]?.from.y ?? 0);
+  expect(pointDrop(profile)).toBeCloseTo(spine(1e-5) - end, 4);
+  const { preform } = forgeCard(knife, ledgerBodies(knife), DEFAULT_SHOP, STACK);
+  const { sections } = flatPreform(profile, preform);
+  // The line that the drop is told from runs along the heel's own spine side.
+  expect(Math.max(...sections.map(({ top }) => top))).toBeCloseTo(0, 1);
+  expect(sections.at(-1)?.top).toBeCloseTo(-pointDrop(profile), 9);
+});
+
 test("a bar of even section is a rectangle, and its heel lies where the ricasso ends", () => {
   const section = { height: 30, area: 150, thickness: 5 };
   const stations = [-40, -10, 0, 50].map((x) => ({ x, ...section }));
