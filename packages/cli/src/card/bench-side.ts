@@ -4,6 +4,7 @@ import { ASK_KINDS } from "../file/index.js";
 import type { Measured } from "../measure.js";
 import { besideUnits } from "../models/sheet-units.js";
 import { askRows } from "../report/asks-text.js";
+import { askedHardness } from "../report/hardness-text.js";
 import { stationsOf } from "../stations.js";
 import { BOX, bareCaliper, bareLength, figures, massUnit, panel, table } from "./card-blocks.js";
 import { grindPanels } from "./grind-panels.js";
@@ -32,7 +33,7 @@ export function benchSide(
   measured: Measured,
   bench: BenchSetUp,
   before: readonly CardPanel[] = [],
-  heat: readonly CardPanel[] = heatPanels(measured.job, bench),
+  heat: readonly CardPanel[] = heatPanels(measured, bench),
 ): CardSide {
   const { job } = measured;
   const { units } = job;
@@ -72,7 +73,7 @@ function stationPanel({ knife, job }: Measured): CardPanel[] {
 }
 
 /** What the finished knife is weighed and measured for: mass and balance always, and all else that was asked for. */
-function donePanel({ answers, job }: Measured): CardPanel[] {
+function donePanel({ answers, job, hardness }: Measured): CardPanel[] {
   const { units } = job;
   const rows = askRows(answers, units);
   const asked = answers.flatMap(({ ask }, index): CardFigure[] => {
@@ -93,5 +94,9 @@ function donePanel({ answers, job }: Measured): CardPanel[] {
     ...(names.has("mass") ? [] : [{ label: "mass", boxes: [massUnit(units)] }]),
     ...(names.has("balance") ? [] : [{ label: "balance from the heel", boxes: [units] }]),
   ];
-  return panel("The knife as made", "scale, rule", [figures(...asked, ...usual)]);
+  const tested =
+    hardness === undefined
+      ? []
+      : [{ label: "hardness of the edge", beside: askedHardness(hardness), boxes: ["HRC"] }];
+  return panel("The knife as made", "scale, rule", [figures(...asked, ...usual, ...tested)]);
 }

@@ -3,6 +3,7 @@ import type { FileUnits } from "@scantling/geometry/units";
 import type { CardCell, CardPanel, CardSide } from "@scantling/render";
 import type { Measured } from "../measure.js";
 import { askRows, WISH_NOTE } from "../report/asks-text.js";
+import { hardnessRows } from "../report/hardness-text.js";
 import { fineMassText } from "../report/figures.js";
 import type { Setup } from "../report/setup-json.js";
 import { markRows } from "../report/setup-marks.js";
@@ -52,9 +53,13 @@ export function forgeSide(measured: Measured, setup: Setup): CardSide | undefine
 }
 
 /** What was asked, and what is computed. */
-export function asksPanel({ answers, job }: Measured): CardPanel[] {
+export function asksPanel(measured: Measured): CardPanel[] {
+  const { answers, job } = measured;
   const wish = answers.some(({ ask }) => ask.should) ? [words(WISH_NOTE)] : [];
-  const rows = table(["", "asked", "computed", ""], askRows(answers, job.units));
+  const rows = table(
+    ["", "asked", "computed", ""],
+    [...askRows(answers, job.units), ...hardnessRows(measured, job.units)],
+  );
   return panel("Asked for", "finished knife", rows.length === 0 ? [] : [...rows, ...wish], true);
 }
 

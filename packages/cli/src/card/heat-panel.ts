@@ -1,6 +1,7 @@
 import {
   type BenchSetUp,
   type FindingCode,
+  type HardnessAnswer,
   HEAT_STEPS,
   type HeatRecipe,
   type HeatSource,
@@ -15,6 +16,7 @@ import {
 import { describeIssue, type FileUnits } from "@scantling/geometry/units";
 import type { CardBlock, CardFigure, CardPanel } from "@scantling/render";
 import type { Job } from "../load.js";
+import type { Measured } from "../measure.js";
 import { fixed } from "../report/figures.js";
 import { firstSentence } from "../report/findings.js";
 import { anvilUpText } from "../report/setup-sizes.js";
@@ -41,7 +43,10 @@ const TEMPER_PRACTICE: HeatSource = { source: "common practice, no source", mark
 const IN_THE_FIRE: readonly FindingCode[] = ["edge-thin-for-quench", "tip-thin-for-hardening", "warp-risk"];
 
 /** What is done with the blade in oven and oil, each figure with its source; boxes where no source is known. */
-export function heatPanels(job: Job, { quench, findings }: BenchSetUp): CardPanel[] {
+export function heatPanels(
+  { job, hardness }: Pick<Measured, "job" | "hardness">,
+  { quench, findings }: BenchSetUp,
+): CardPanel[] {
   const { units } = job;
   const recipes = recipesOf(job);
   const warned = findings
@@ -64,7 +69,7 @@ export function heatPanels(job: Job, { quench, findings }: BenchSetUp): CardPane
   const steps = stepFigures(recipes, STEPS_TO_HARDEN, sources, unitsOf(job));
   const temper = [
     ...stepFigures(recipes, ["temper"], sources, unitsOf(job)).map((step) => figures(step)),
-    ...temperBlocks(first, recipes.length > 1 ? [] : HARDNESSES, sources, units),
+    ...temperBlocks(first, recipes.length > 1 ? [] : HARDNESSES, hardness, sources, units),
   ];
   return [
     ...panel(`Harden, ${steels}`, quenchTools(media), [
@@ -198,13 +203,17 @@ function soakWords({ soak }: HeatStep): string[] {
 function temperBlocks(
   { steel, steps }: HeatRecipe,
   hardnesses: readonly number[],
+  asked: HardnessAnswer | undefined,
   sources: SourceLetters,
   units: FileUnits,
 ): CardBlock[] {
   if (steps.some(({ step }) => step === "temper")) return [];
   const { times, soak } = USUAL_TEMPER;
   const usual = { ticks: times, label: "temper", figure: `${times} × ${soak / 60} h` };
-  const told = hardnesses.length === 0 ? [] : [...new Set([...hardnesses, ...loneHardnesses(steel)])];
+  const told =
+    hardnesses.length === 0
+      ? []
+      : [...new Set([...hardnesses, ...(asked === undefined ? [] : [asked.aim]), ...loneHardnesses(steel)])];
   const rows = told
     .sort((a, b) => b - a)
     .map((hardness) => ({ hardness, choices: temperFor(steel, hardness) }));
@@ -226,7 +235,7 @@ function temperBlocks(
       rows
         .filter((row) => row.choices.some(({ temperature }) => temperature !== undefined))
         .map((row) => [
-          `${row.hardness}`,
+          `${fixed(row.hardness, Number.isInteger(row.hardness) ? 0 : 1)}${row.hardness === asked?.aim ? " asked" : ""}`,
           ...row.choices.map(({ temperature }) =>
             temperature === undefined ? "–" : heatText(temperature, temperature, units).text,
           ),

@@ -21,8 +21,12 @@ import { quenchMedia } from "./quench-media.js";
 
 /** The heat treatment at length: what the card has, whether blade and oven go together, the soak, and how hardness is proved. */
 export function heatSheetPanels(measured: Measured, bench: BenchSetUp): CardPanel[] {
-  const { job } = measured;
-  return [...fitPanel(measured, bench), ...heatPanels(job, bench), ...soakPanel(measured), ...provePanel()];
+  return [
+    ...fitPanel(measured, bench),
+    ...heatPanels(measured, bench),
+    ...soakPanel(measured),
+    ...provePanel(),
+  ];
 }
 
 /** The blade beside the oven and the tank; what does not fit is a finding, and stops. */

@@ -47,6 +47,7 @@ export function hardnessJson({ hardness, job: { knife } }: Pick<Measured, "hardn
       atLeast: finite(limits.low),
       atMost: finite(limits.high),
       standing: "not-computed",
+      aim: hardness.aim,
       steel,
       reach: reach === undefined ? null : [finite(reach.low), reach.high],
       tempers: tempers.map(({ temperature, source }) => ({ temperatureC: temperature ?? null, source })),

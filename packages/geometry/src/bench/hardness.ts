@@ -32,7 +32,7 @@ export interface HardnessReach {
 export interface HardnessAnswer {
   readonly asked: AskedHardness;
   readonly steel: string;
-  /** The middle of what was asked, or its only limit, HRC. */
+  /** The middle of what was asked; within one limit alone by what good tables differ, as far as the steel reaches. HRC. */
   readonly aim: number;
   /** What each source tempers at for that; empty for a steel of which no table is known. */
   readonly tempers: readonly TemperChoice[];
@@ -51,12 +51,8 @@ export interface HardnessAnswer {
  * hardnessAnswer(knife, "O1", asked).tempers.map(({ temperature }) => temperature)[1]; // 260
  */
 export function hardnessAnswer(knife: Knife, steel: string, asked: AskedHardness): HardnessAnswer {
-  const aim = !Number.isFinite(asked.high)
-    ? asked.low
-    : !Number.isFinite(asked.low)
-      ? asked.high
-      : (asked.low + asked.high) / 2;
   const reach = reachOf(knife, steel);
+  const aim = aimOf(asked, reach);
   const answer = {
     asked,
     steel,
@@ -67,6 +63,15 @@ export function hardnessAnswer(knife: Knife, steel: string, asked: AskedHardness
   const reached = reachFindings(knife, answer);
   const grave = reached.some(({ severity }) => severity !== "note");
   return { ...answer, findings: [...reached, ...useFindings(knife, answer, grave)] };
+}
+
+/** Right on an only limit one blade of two would miss it. */
+function aimOf({ low, high }: AskedHardness, reach: HardnessReach | undefined): number {
+  if (!Number.isFinite(high))
+    return Math.max(low, Math.min(low + TEMPER_SCATTER, reach?.high ?? Number.POSITIVE_INFINITY));
+  if (!Number.isFinite(low))
+    return Math.min(high, Math.max(high - TEMPER_SCATTER, reach?.low ?? Number.NEGATIVE_INFINITY));
+  return (low + high) / 2;
 }
 
 /**

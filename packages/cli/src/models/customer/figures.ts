@@ -253,6 +253,10 @@ function hardnessRow({ hardness, measured }: Quote): CustomerFigure[] {
     hardness !== undefined &&
     answer !== undefined &&
     (hardness.high < answer.asked.low || hardness.low > answer.asked.high);
+  const isSure =
+    hardness === undefined ||
+    answer === undefined ||
+    (hardness.low >= answer.asked.low && hardness.high <= answer.asked.high);
   const stops = answer?.findings.some(({ severity }) => severity === "stop") ?? false;
   return [
     {
@@ -260,7 +264,9 @@ function hardnessRow({ hardness, measured }: Quote): CustomerFigure[] {
       ...(hardness === undefined
         ? { value: "to be tested on the blade" }
         : { value: `${hardness.low} to ${hardness.high} HRC`, within: "by published tables" }),
-      ...(answer === undefined ? {} : { asked: askedHardness(answer) }),
+      ...(answer === undefined
+        ? {}
+        : { asked: `${askedHardness(answer)}${isSure || misses ? "" : ": not sure, to be tested"}` }),
       ...(misses || stops ? { differs: true } : {}),
     },
   ];
