@@ -89,6 +89,8 @@ function stopFindings({ job, knife }: Measured): readonly Finding[] {
  * All that is to be said of a job: of the knife and its shop, of the bars, and of asks that cannot be had together where that was
  * looked for.
  */
+const OF_CONFLICTS: readonly string[] = ["asks-contradict", "asks-collide", "ask-out-of-reach"];
+
 export function allFindings(measured: Measured, bars: Bars, conflicts?: OrderConflicts): readonly Finding[] {
   const { job } = measured;
   const more = [
@@ -96,7 +98,14 @@ export function allFindings(measured: Measured, bars: Bars, conflicts?: OrderCon
     ...stockFindings(bars, job),
   ];
   const findings = [...knifeFindings(measured), ...withAccepted(more, job)];
-  return [...findings, ...acceptNotes(findings, job)];
+  // Where quarrels of asks were not looked for, nobody can say that there are none.
+  const isLookedFor = conflicts !== undefined;
+  return [
+    ...findings,
+    ...acceptNotes(findings, job).filter(
+      ({ path }) => isLookedFor || !OF_CONFLICTS.some((code) => path.endsWith(code)),
+    ),
+  ];
 }
 
 /** What is to be said of the best plan, or of there being none, and of the rack. */

@@ -51,12 +51,9 @@ export async function storeCorrection(
 ): Promise<Stored> {
   if (input === undefined) {
     const content = newShopFile(found);
-    const [path = NEW_NAME] = await writeOutput(
-      io,
-      options.out ?? ".",
-      [{ name: NEW_NAME, content }],
-      options,
-    );
+    // A shop file that lies there, and was not found from here, is nobody's to write over.
+    const place = { ...options, force: false };
+    const [path = NEW_NAME] = await writeOutput(io, options.out ?? ".", [{ name: NEW_NAME, content }], place);
     return { outcome: { kind: "stored", file: path }, refusal: undefined };
   }
   const edited = withPrinterLine(input.text, found.line, (word) => isPaperOf(word, found, file));

@@ -19,7 +19,7 @@ import { headingLines } from "../report/heading.js";
 import { wrap } from "../report/layout.js";
 import { recordJson } from "../report/record-json.js";
 import { type EnteredReport, enteredText, recordText } from "../report/record-text.js";
-import { commandLines } from "../shell-words.js";
+import { commandLine, commandLines } from "../shell-words.js";
 import { version } from "../version.js";
 
 /** How often an entry is begun anew because another command stored one in the meantime. */
@@ -59,7 +59,7 @@ async function tell(io: Io, { report, measured, found }: Entered, options: Recor
   });
   if (report.stored) {
     const is = `the entry IS stored, as revision ${report.entry.revision} in ${found.shown}`;
-    const todo = `Do not enter it again. What is entered is listed by: scantling record ${found.shown}`;
+    const todo = `Do not enter it again. What is entered is listed by: ${commandLine(["scantling", "record", found.shown])}`;
     return deliverDone(io, { is, todo }, make, options);
   }
   const failure = await deliverFirst(io, make(), options);
@@ -162,7 +162,7 @@ async function enter(io: Io, found: FoundRecord, options: RecordOptions): Promis
   if (doubted && options.sure !== true) return { report: { ...report, stored: false }, measured, found };
   await refuseCopy(io, found, options);
   const outcome = await storeEntry(io, found, {
-    head: { knife: found.knifeName, units, command: `scantling record ${found.knifeName}` },
+    head: { knife: found.knifeName, units, command: commandLine(["scantling", "record", found.knifeName]) },
     entry: { ...written, ...confirmed },
     planned: snapshot === undefined ? undefined : plannedData(snapshot),
   });

@@ -64,8 +64,8 @@ const TOLD: Readonly<Partial<Record<ConflictKind, Told>>> = {
   },
   bevel: {
     code: "asks-contradict",
-    severity: "stop",
-    why: "A blade so thick and no higher has a steeper bevel.",
+    severity: "warn",
+    why: "A blade so thick and no higher has a steeper bevel, with the edge and the taper of its flats as drawn.",
   },
   changes: {
     code: "asks-collide",
@@ -91,12 +91,14 @@ function relaxWords({ relaxations }: AskConflict, units: FileUnits): Pick<Findin
 }
 
 /** `mass up to 203 g instead of 200 g`. */
-export function relaxationWords({ ask, limit, from, to }: AskRelaxation, units: FileUnits): string {
+function relaxationWords({ ask, limit, from, to }: AskRelaxation, units: FileUnits): string {
   const way = limit === "atMost" ? "up" : "down";
   const shown =
     ask.kind === "hardness"
       ? { from: `${fixed(from, 1)} HRC`, to: `${fixed(to, 1)} HRC` }
       : relaxedText(ask.kind, from, to, units);
+  // Limits that only touch: one that may be reached itself is enough.
+  if (shown.to === shown.from) return `${ask.words} of ${shown.to} itself allowed`;
   return `${ask.words} ${way} to ${shown.to} instead of ${shown.from}`;
 }
 

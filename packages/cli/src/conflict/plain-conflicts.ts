@@ -16,7 +16,8 @@ import type { AskConflict, ConflictAsk, ConflictKind } from "./ask-conflict.js";
 /** What needs no search: asks that contradict each other by what they are, and a hardness that the steel does not come to. */
 export function plainConflicts(measured: Measured): readonly AskConflict[] {
   const { job } = measured;
-  const asks = job.knife.order.asks.filter(({ should }) => !should);
+  // As they are measured: each at its place.
+  const asks = measured.answers.map(({ ask }) => ask).filter(({ should }) => !should);
   const named = new Map(
     asks.map((ask): readonly [string, ConflictAsk] => {
       const key = askKey(ask);
@@ -67,7 +68,10 @@ function lengths(asks: readonly Ask[], { knife }: Measured): readonly PlainConfl
     const ask = asks.find((one) => one.name === name);
     return ask && windowOf(ask);
   };
-  const whole = of("overallLength");
+  // So far the shop lets them miss adding up.
+  const apart = knife.limits.lengthsApart.value;
+  const asked = of("overallLength");
+  const whole = asked && { ...asked, low: asked.low - apart, high: asked.high + apart };
   return clashingLengths({
     ...(whole === undefined ? {} : { whole }),
     parts: [of("edgeLength"), of("handleLength")],

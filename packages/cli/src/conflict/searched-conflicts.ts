@@ -8,7 +8,7 @@ import type { AskConflict, ConflictAsk, OrderConflicts } from "./ask-conflict.js
 import { conflictChanges } from "./conflict-changes.js";
 
 /** Knives that are measured at the most, so that a check is no wait. */
-export const MOST_KNIVES = 200;
+const MOST_KNIVES = 300;
 
 const NOTHING: OrderConflicts = { conflicts: [], outOfReach: [], search: "none", changed: [] };
 

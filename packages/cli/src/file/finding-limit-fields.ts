@@ -31,7 +31,7 @@ function limitField(name: FindingLimitName, units: FileUnits) {
   const range = isKind(kind) && (value === 0 ? { from: 0 } : RANGES[kind]);
   return isKind(kind)
     ? quantity(kind, units, { ...range, tolerance: false, about }).optional()
-    : plainNumber(about, 0).optional();
+    : plainNumber(about, name === "wheelRoom" ? 1 : 0).optional();
 }
 
 type LimitField = ReturnType<typeof limitField>;

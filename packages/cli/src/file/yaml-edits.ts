@@ -38,7 +38,13 @@ export function applyEdits(text: string, edits: readonly Edit[]): string {
 export function inBraces(text: string, collection: YAMLMap | YAMLSeq, item: string): Edit {
   const [start, end] = [startOf(collection), (collection.range?.[1] ?? 1) - 1];
   const first = collection.items[0];
-  if (first === undefined) return { from: start + 1, to: end, text: ` ${item} ` };
+  if (first === undefined) {
+    const inside = text.slice(start + 1, end);
+    // What stands between them, a comment perhaps, stays.
+    return inside.trim() === ""
+      ? { from: start + 1, to: end, text: ` ${item} ` }
+      : insert(end, `${item}${eolOf(text)}`);
+  }
   const firstStart = startOf(isPair(first) ? first.key : first);
   const between = text.slice(start + 1, firstStart).includes("\n")
     ? `${eolOf(text)}${indentAt(text, firstStart)}`

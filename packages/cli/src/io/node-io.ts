@@ -110,8 +110,14 @@ const NO_ACCESS_CHANGE: readonly (string | undefined)[] = ["EPERM", "EINVAL", "E
 async function giveAccess(handle: FileHandle, { mode, user, group }: Access): Promise<void> {
   const now = await handle.stat();
   const steps = [
-    ...(now.uid === user && now.gid === group ? [] : [() => handle.chown(user, group)]),
-    () => handle.chmod(mode),
+    // Who may not give a file away may still give it to a group of his own.
+    ...(now.gid === group ? [] : [() => handle.chown(now.uid, group)]),
+    ...(now.uid === user ? [] : [() => handle.chown(user, group)]),
+    async () => {
+      // A group that is another may not have what that one had.
+      const { gid } = await handle.stat();
+      await handle.chmod(gid === group ? mode : mode & ~GROUP);
+    },
   ];
   for (const step of steps) {
     await step().catch((error: unknown) => {
@@ -121,6 +127,7 @@ async function giveAccess(handle: FileHandle, { mode, user, group }: Access): Pr
 }
 
 const PERMISSIONS = 0o7777;
+const GROUP = 0o070;
 const ANY_WRITE = 0o222;
 
 async function accessOf(path: string): Promise<Access> {

@@ -39,7 +39,7 @@ function conflictRemark({ conflicts, search }: OrderConflicts): string[] {
   return [
     ...(sets.length === 0
       ? []
-      : wrap(`CANNOT ALL HOLD: ${sets.join("; ")}. Which to relax, and by how much: below, under FOUND.`)),
+      : wrap(`CANNOT ALL HOLD: ${sets.join("; ")}. What would settle it: below, under FOUND.`)),
     ...(search === "stopped"
       ? wrap(
           "Whether what is asked can all hold was not looked into to its end; scantling fit FILE looks further.",

@@ -41,7 +41,7 @@ describe("asks that contradict each other", () => {
     const { out } = await run("check", withAsks(TWICE));
     expect(wideLines(out)).toEqual([]);
     const text = flat(out);
-    expect(text).toMatch(/CANNOT ALL HOLD: thickness.* Which to relax/u);
+    expect(text).toMatch(/CANNOT ALL HOLD: thickness.* What would settle it/u);
     expect(text).toMatch(
       /down to 3\.0 mm instead of 4\.0 mm; or thickness.* up to 4\.0 mm instead of 3\.0 mm/u,
     );

@@ -23,8 +23,6 @@ const MOST_ROUNDS = 32;
 const FRESH_EVERY = 6;
 /** A round that moves less than this, as a share of a range, was the last. */
 const ARRIVED = 1e-7;
-/** The same where only the asks count, not the last digits of an answer: a figure is known to less than a hundredth of its scale. */
-const NEARLY = 2e-3;
 /** From this round on each goes half as far as the one before: two that take turns meet. */
 const CALM_FROM = 8;
 
@@ -34,7 +32,7 @@ const CALM_FROM = 8;
  *
  * @param from - where it begins.
  * @param known - a model from an earlier search; left out: one is made around `from`.
- * @param isQuick - whether the first place that meets the asks will do, whatever the change, and the last digits do not count.
+ * @param isQuick - whether the first place that meets the asks will do, whatever the change.
  * @returns undefined where no knife can be measured there.
  */
 export function approach(
@@ -56,7 +54,7 @@ export function approach(
     const here = approached(scale, bands, next, model);
     if (here !== undefined && isBetter(here, best)) best = here;
     const moved = Math.max(0, ...next.map((value, i) => Math.abs(value - (centre[i] ?? 0))));
-    if (here !== undefined && round > 0 && moved < (isQuick ? NEARLY : ARRIVED)) break;
+    if (here !== undefined && round > 0 && moved < ARRIVED) break;
     if (round >= CALM_FROM || here === undefined) reach = Math.max(ARRIVED, Math.min(reach, moved) / 2);
     if (here === undefined) continue;
     const isStale = round % FRESH_EVERY === FRESH_EVERY - 1;

@@ -71,11 +71,14 @@ function relaxation(
   const isSet = knife !== undefined && search.missedBy(knife).every((missed) => missed === ask);
   const figure = isSet ? search.figureOf(knife, ask) : search.figureAt(found, ask);
   const isOver = figure > atMost;
+  // What misses nothing gives way to nothing.
+  const by = isOver ? figure - atMost : atLeast - figure;
+  if (!(by > NO_MISS * ask.scale && Number.isFinite(by))) return undefined;
   return {
     ask,
     limit: isOver ? "atMost" : "atLeast",
     to: figure,
-    by: isOver ? figure - atMost : atLeast - figure,
+    by,
     ...(isSet ? { knife } : {}),
   };
 }

@@ -62,12 +62,7 @@ export class FitSearch {
   nearest(bands: readonly Band[]): Approach | undefined {
     const { box } = this.scale;
     let best: Approach | undefined;
-    const places = [
-      () => box.low.map(() => 0),
-      // Whoever may not measure many knives takes the best of a few places for the ends of the ranges.
-      ...(this.isQuick ? [] : [() => box.low, () => box.high]),
-      () => this.bestPlace(bands),
-    ];
+    const places = [() => box.low.map(() => 0), () => box.low, () => box.high, () => this.bestPlace(bands)];
     for (const placeOf of places) {
       const place = placeOf();
       const model = best?.model.recentred(this.scale.sampled, place, RECENTRED_STEP, box);
@@ -83,7 +78,7 @@ export class FitSearch {
     const { box, dimensions } = this.scale;
     let best: readonly number[] = box.low.map(() => 0);
     let least = Number.POSITIVE_INFINITY;
-    for (const shares of spreadPoints(dimensions.length, this.isQuick ? FEW_PLACES : PLACES)) {
+    for (const shares of spreadPoints(dimensions.length, PLACES)) {
       const place = shares.map((share, i) => {
         const [low, high] = [box.low[i] ?? 0, box.high[i] ?? 0];
         return low + share * (high - low);
@@ -173,8 +168,6 @@ const RECENTRED_STEP = 0.05;
 
 /** Places that are looked at where nothing else has led to the asks. */
 const PLACES = 48;
-/** The same where the search is bounded. */
-const FEW_PLACES = 16;
 
 /** What is no more than rounding is no miss. */
 const missFrom = (miss: number): number => (miss <= NO_MISS ? 0 : miss);

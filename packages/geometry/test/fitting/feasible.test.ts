@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { KnifeSpec } from "../../src/blade/spec.js";
+import { findConflict } from "../../src/fitting/fit-knife.js";
 import type { FitAsk, FitProblem } from "../../src/fitting/fit-problem.js";
 import { FitScale } from "../../src/fitting/fit-scale.js";
 import { FitSearch } from "../../src/fitting/fit-search.js";
@@ -70,7 +71,7 @@ function searchFor(
   const asks = among.map((each, i) => ask(each, (figures[i] ?? Number.NaN) * each.scale));
   const problem: FitProblem = { spec, dimensions, asks };
   const search = new FitSearch(problem);
-  return { place, found: search.nearest(search.bands()) };
+  return { problem, place, found: search.nearest(search.bands()) };
 }
 
 /** A miss that is none, in scales. */
@@ -97,9 +98,14 @@ describe("asks that some knife in the ranges meets", () => {
           return { ...of, atLeast: value - by, atMost: value + by };
         };
         const some = chosen.flatMap((i) => ranges.slice(i, i + 1));
-        const { place, found } = searchFor(spec, some, shares, limited, asked);
+        const { problem, place, found } = searchFor(spec, some, shares, limited, asked);
         expect(found?.miss).toBeLessThanOrEqual(ROUNDING);
         expect(changeOf(found?.changes)).toBeLessThanOrEqual(changeOf(place) + 1e-5);
+        // A bounded search, as `check` makes it, may not know; it never calls them a quarrel or out of reach.
+        const told = findConflict(problem, { mostKnives: 300 });
+        expect(told === undefined || !told.isWhole).toBe(true);
+        expect(told?.asks ?? []).toEqual([]);
+        expect(told?.outOfReach ?? []).toEqual([]);
       }),
       { seed: 20264, numRuns: 100 },
     );
