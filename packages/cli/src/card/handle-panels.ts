@@ -76,8 +76,9 @@ function mortisePanel({ steps, wall }: MortiseSetUp, units: FileUnits, other: Be
     step.depth > 0 ? bareLength(step.depth, units) : "at the mouth",
     step.drill?.name ?? "–",
     step.holes === undefined ? "–" : `${step.holes}`,
-    bareLength(step.mortise.height, units),
-    bareLength(step.mortise.thickness, units),
+    // Drills are told to the tenth: a slot that is rounded more coarsely would look narrower than its drill.
+    bareCaliper(step.mortise.height, units),
+    bareCaliper(step.mortise.thickness, units),
   ]);
   return panel("Drill the mortise", `drills, ${units}`, [
     ...table(["deep", "drill", "holes", "slot high", "slot wide"], rows),

@@ -1,5 +1,11 @@
 import type { PressPasses, PressStop, StopChoice } from "@scantling/geometry";
-import { type FileUnits, formatCaliper, formatLength, formatTemperature } from "@scantling/geometry/units";
+import {
+  type FileUnits,
+  formatCaliper,
+  formatLength,
+  formatTemperature,
+  inchesToMm,
+} from "@scantling/geometry/units";
 import { percentText } from "./figures.js";
 import { type Align, layOutTable, REPORT_WIDTH, wrap } from "./layout.js";
 
@@ -71,8 +77,24 @@ function layIn({ block, shims }: StopChoice, units: FileUnits): string {
 /** Of a shim that is no fraction of an inch. */
 const INCH_PLACES = 3;
 
-/** A size as it is marked on a block: no more digits than it has, in inches the fraction where it is one, else thousandths. */
+/** What sizes blocks and shims are made in, mm: twentieths of a mm; 64ths or half thousandths of an inch. */
+const MADE_IN: Readonly<Record<FileUnits, readonly number[]>> = {
+  mm: [0.05],
+  in: [inchesToMm(1 / 64), inchesToMm(0.0005)],
+};
+
+const isMadeIn = (mm: number, units: FileUnits): boolean =>
+  MADE_IN[units].some((step) => Math.abs(mm / step - Math.round(mm / step)) < 1e-6);
+
+/** A size as it is marked on a block: in the other unit, and with it, where that is the one it was made in. */
 function marked(mm: number, units: FileUnits): string {
+  const other = units === "mm" ? "in" : "mm";
+  if (isMadeIn(mm, units) || !isMadeIn(mm, other)) return bareMark(mm, units);
+  return other === "mm" ? `${bareMark(mm, other)} mm` : `${bareMark(mm, other)}"`;
+}
+
+/** No more digits than it has, in inches the fraction where it is one, else thousandths. */
+function bareMark(mm: number, units: FileUnits): string {
   const asFraction = formatLength(mm, units);
   if (units === "in" && /\d"$/u.test(asFraction)) return asFraction.replace('"', "");
   const text = formatLength(mm, units, { resolution: units === "mm" ? 0.001 : 0.0001 }).replace(

@@ -18,6 +18,7 @@ const TITLE_LINES = 2;
 /** Warnings that take more than this are told once, in a panel before all others, mm. */
 const MOST_WARNING = 26;
 const STOPS_ON_FIRST = "STOP: read page 1 first.";
+const STOPS_BELOW = "STOP: read what stands first below.";
 
 /** What is told of a page in its head. */
 export interface PageWords {
@@ -35,7 +36,7 @@ export function cardHead(model: CardModel, width: number, { sides, page, count }
   // The same for every page number, so that what is left of the page does not hang on it.
   const pageWidth = widthOf(pageLine("Page 99 of 99"));
   const warnings = areLong(model, width)
-    ? wordLines(STOPS_ON_FIRST, width, KEY, true)
+    ? wordLines(page === 1 ? STOPS_BELOW : STOPS_ON_FIRST, width, KEY, true)
     : warningLines(model, width);
   return stack([
     beside(
