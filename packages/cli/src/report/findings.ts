@@ -54,14 +54,10 @@ export function findingText(finding: Finding, job: Job): string {
 }
 
 /** The first sentence of a finding. */
-export const firstSentence = (finding: Finding, job: Job): string => firstSentences(finding, job, 1);
-
-/** So many sentences of it, from the first. */
-export const firstSentences = (finding: Finding, job: Job, count: number): string =>
-  namesIn(describeIssue(finding, job.units), job)
-    .split(/(?<=[.?!]) (?=\p{Lu})/u)
-    .slice(0, count)
-    .join(" ");
+export function firstSentence(finding: Finding, job: Job): string {
+  const [first = ""] = namesIn(describeIssue(finding, job.units), job).split(/(?<=[.?!]) (?=\p{Lu})/u);
+  return first;
+}
 
 /** How grave and the first sentence on one line; what does not fit on it is left to where all is told. */
 export function findingHeadline(finding: Finding, job: Job): string {

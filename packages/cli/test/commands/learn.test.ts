@@ -62,6 +62,21 @@ learned:
     expect(figuresOf(added.out).figures[0]?.learnt).toEqual(figuresOf(atOnce.out).figures[0]?.learnt);
   });
 
+  it("leaves out none of four jobs that agree, however sure the shop is of another figure", async () => {
+    const sure = DEMO_SHOP.replace("scalePerHeat: 1.2 % +0.8/-0.6 %", "scalePerHeat: 2.4 % +0.6/-0.4 %");
+    const jobs = [0.008, 0.0085, 0.0095, 0.01].map((loss) => ({ loss }));
+    const shop = { "shop.yaml": sure };
+    const { leftOut, figures } = figuresOf((await answer(["learn", "--json"], world(jobs, shop))).out);
+    expect(leftOut).toEqual([]);
+    expect(figures[0]?.learnt.value).toBeLessThan(0.014);
+    // A point that slipped in one of them is still found.
+    const slipped = [...jobs.slice(0, 3), { loss: 0.01, heats: 9, forged: 82.2 }];
+    const again = figuresOf((await answer(["learn", "--json"], world(slipped, shop))).out);
+    expect(again.leftOut.map(({ file, code }) => [file, code])).toEqual([
+      ["orders/job-3.record.yaml", "slipped-digit"],
+    ]);
+  });
+
   it("takes what the smith writes over it for the shop's own figure", async () => {
     const first = await answer(["learn", "--write"], world(JOBS));
     const mine = first.io.disk

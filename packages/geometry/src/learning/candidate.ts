@@ -19,6 +19,11 @@ export interface Candidate {
   /** Standard error of the figure that comes from scale, caliper and the other losses counted on, at its own readings. */
   readonly error: number;
   /**
+   * Whether one of the readings, in its order, can have been another value beside what else the record holds: no steel is heavier
+   * than at a stage before. Left out where nothing speaks against any value.
+   */
+  readonly canBe?: (reading: number, meant: number) => boolean;
+  /**
    * Whether readings agree with what else the record holds: tells which of two numbers slipped. Left out where there is nothing
    * to hold them against.
    */

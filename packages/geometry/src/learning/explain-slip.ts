@@ -21,7 +21,7 @@ export interface Explanation extends Slip {
 const ORDINARY = { ofJobs: FAR, ofOwn: 2 } as const;
 
 /**
- * Every slip of one number that would make a reading an ordinary one, likeliest kind first. Where what else the record holds
+ * Every slip of one number that would make a reading an ordinary one and can have been, likeliest kind first. Where what else the record holds
  * tells which of two numbers slipped, only that one.
  *
  * @example
@@ -36,6 +36,7 @@ export function explanations(candidate: Candidate, middle: Middle): Explanation[
   const written = candidate.readings.map(({ value }) => value);
   const found = candidate.readings.flatMap((reading, index) =>
     slipsOf(reading).flatMap((slip): (Explanation & { agrees: boolean })[] => {
+      if (candidate.canBe?.(index, slip.meant) === false) return [];
       const values = written.map((value, i) => (i === index ? slip.meant : value));
       const outcome = candidate.compute(values);
       if (!("value" in outcome)) return [];

@@ -19,6 +19,8 @@ export interface Middle {
   readonly ofJobs: boolean;
   /** What it is, for a sentence: `what the shop reckons with,`. */
   readonly words: string;
+  /** What else speaks for a reading that does not lie far from it: the shop's own figure, where few jobs stand in its place. */
+  readonly besides?: Middle;
 }
 
 /**

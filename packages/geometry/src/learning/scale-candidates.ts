@@ -106,6 +106,10 @@ function scaleCandidate(of: FigurePath, pair: Pair, loss: LossOf): Candidate {
     readings,
     compute,
     error: propagated([before.steel, after.steel, heats], [SCALE_ERROR, SCALE_ERROR, 0], compute),
+    canBe: (reading, meant) => {
+      const stage = [before.stage, after.stage][reading];
+      return stage === undefined || canWeigh(record, stage, meant);
+    },
     agrees: ([was = 0, is = 0]) =>
       areOfOneBlade(record, new Map([[before.stage, was] as const, [after.stage, is] as const]), massRise),
   };
@@ -134,6 +138,18 @@ function errorOfCounted(
 const LIKELY_MASS = { least: 40, most: 10_000 } as const;
 /** The same as shares of the finished blade, where the plan has it. */
 const LIKELY_SHARE = { least: 0.5, most: 6 } as const;
+
+/** Digits of a double: a point moved back need not come out whole. */
+const DIGITS = 1e-9;
+
+/** Whether steel of such a mass at a stage is no heavier than at any stage before, and no lighter than at any after. */
+function canWeigh({ weighings }: JobRecord, stage: JobWeighing["stage"], meant: number): boolean {
+  const at = weighings.findIndex((each) => each.stage === stage);
+  return weighings.every(
+    ({ steel }, index) =>
+      index === at || (index < at ? meant <= steel * (1 + DIGITS) : meant >= steel * (1 - DIGITS)),
+  );
+}
 
 /** Whether the masses of a record are a blade's and only fall, with some of them in place of what was written. */
 function areOfOneBlade(

@@ -1,6 +1,7 @@
 import type { Issue } from "../errors/issue.js";
 import type { Banded } from "../stock/shop.js";
 import type { Candidate, KeptCandidate } from "./candidate.js";
+import { middleOfFew } from "./doubted-shop.js";
 import { ANEW, OF_OWN, type Sample } from "./estimate.js";
 import { explanations, farIssue, withSlips } from "./explain-slip.js";
 import { type FigurePath, figureOf } from "./figures.js";
@@ -30,8 +31,8 @@ export interface Screened {
  * The farthest goes first, then the others are judged as if it had never been there, until none is odd: it never comes back,
  * so that it ends, and what was left out moves nothing.
  *
- * @param own - The shop's own figure, which stands in for the others while there are few; how to make it of them, where it has
- * none.
+ * @param own - The shop's own figure, which stands in for the others while there are few and do not agree on another; how to make
+ * it of them, where it has none.
  *
  * @example
  * screen("losses.scalePerHeat", { value: 0.012, low: 0.006, high: 0.02 }, []); // { kept: [], leftOut: [] }
@@ -47,7 +48,7 @@ export function screen(
     const isNew = typeof own === "function";
     const figure = isNew ? own(jobs) : own;
     if (jobs.length >= HANDFUL) return middleOfJobs(figure, jobs, spreading, (isNew ? ANEW : OF_OWN).scatter);
-    return isNew ? middleOfOwn(figure, spreading, FEW_WORDS) : middleOfOwn(figure, spreading);
+    return isNew ? middleOfOwn(figure, spreading, FEW_WORDS) : middleOfFew(of, figure, jobs);
   };
   const held = new Map<Candidate, Middle>();
   let kept = candidates.flatMap((candidate): KeptCandidate[] => {
@@ -90,7 +91,8 @@ function told(candidate: Candidate, middle: Middle, by: Middle | undefined): Mid
 const sampleOf = ({ candidate, value }: KeptCandidate): Sample => ({ value, error: candidate.error });
 
 function isOdd(one: KeptCandidate, middle: Middle): boolean {
-  if (!isFar(sampleOf(one), middle)) return false;
+  const sample = sampleOf(one);
+  if (!isFar(sample, middle) || (middle.besides && !isFar(sample, middle.besides))) return false;
   // A few jobs cannot outvote one another: only a slip that would explain it speaks against one of them.
   return middle.ofJobs || explanations(one.candidate, middle).length > 0;
 }

@@ -120,7 +120,10 @@ describe("the bench card", () => {
     const all = words(pages).join(" ");
     for (const warning of warnings) expect(all).toContain(warning);
     expect(words(pages.slice(0, 1))).toContain("STOP");
-    for (const page of pages) expect(words([page])).toContain("STOP: read page 1 first.");
+    for (const [index, page] of pages.entries()) {
+      const told = index === 0 ? "STOP: read what stands first below." : "STOP: read page 1 first.";
+      expect(words([page])).toContain(told);
+    }
     expect(pages.flatMap(checkLayout)).toEqual([]);
   });
 
