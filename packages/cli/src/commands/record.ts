@@ -122,7 +122,7 @@ async function enter(io: Io, found: FoundRecord, options: RecordOptions): Promis
   const measured =
     isFirst || options.stage !== undefined ? measure(await loadJob(io, found.knife, options)) : undefined;
   const units = existing?.file.units ?? measured?.job.knife.units ?? "mm";
-  const { written, entry: read } = readEntryOptions(options, units, io.today());
+  const { written, entry: read } = readEntryOptions(options, units, { today: io.today(), entries });
   refuseCorrection(read, entries);
   if (measured === undefined) {
     refuseIdle({

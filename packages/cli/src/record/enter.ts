@@ -10,6 +10,7 @@ import type { RecordOptions } from "../options.js";
 import { doubtsOf, weighedUpTo } from "./doubts.js";
 import type { FoundRecord } from "./find-record.js";
 import { withBarsCut } from "./job-then.js";
+import { standingEntries } from "./weighings.js";
 
 /** What an entry says where it stands. */
 export interface Answered {
@@ -37,7 +38,8 @@ export interface AnswerContext {
 /** Holds a new entry against the gates, the caliper and what was recorded before. */
 export function answerEntry(entry: RecordEntry, context: AnswerContext): Answered {
   const { record, planned, measured } = context;
-  const before = (record.existing?.file.entries ?? []).filter(
+  // What the corrected entry had put right itself does not come back by that.
+  const before = standingEntries(record.existing?.file.entries ?? []).filter(
     ({ revision }) => revision !== entry.correctsRevision,
   );
   const doubts = doubtsOf(entry, {
