@@ -1,4 +1,4 @@
-import { join, resolve } from "node:path";
+import { resolve } from "node:path";
 import { EXIT, type ExitCode } from "./exit-code.js";
 import { CommandFailure } from "./failure.js";
 import type { Io } from "./io/io.js";
@@ -10,6 +10,7 @@ import { failureText } from "./report/failure-report.js";
 
 /** A file to write into the output folder. */
 export interface OutputFile {
+  /** From the output folder; one that begins at the root stands by itself. */
   readonly name: string;
   readonly content: string | Uint8Array;
 }
@@ -31,7 +32,7 @@ export async function writeOutput(
   options: Pick<CommonOptions, "force">,
 ): Promise<string[]> {
   const placed: NewFile[] = files.map(({ name, content }) => ({
-    path: join(resolve(io.cwd, folder), name),
+    path: resolve(io.cwd, folder, name),
     content,
   }));
   const show = (path: string): string => showPath(io, path);
@@ -63,7 +64,7 @@ export async function refuseOutput(
   { out, force }: Pick<CommonOptions, "out" | "force">,
 ): Promise<void> {
   if (out === undefined) return;
-  const files = names.map((name) => ({ path: join(resolve(io.cwd, out), name) }));
+  const files = names.map((name) => ({ path: resolve(io.cwd, out, name) }));
   await refuseToWrite(io.disk, files, { force: force === true, show: (path) => showPath(io, path) });
 }
 

@@ -17,7 +17,7 @@ import {
 import { type AskAnswer, type AskedFigure, answerAsk } from "./asks.js";
 import { EXIT } from "./exit-code.js";
 import { CommandFailure } from "./failure.js";
-import { type Ask, buildKnife, FileError, placeIssues } from "./file/index.js";
+import { type Ask, BUILT_CHECKS, buildKnife, FileError, placeIssues } from "./file/index.js";
 import type { Job } from "./load.js";
 import { hardnessOf } from "./order-findings.js";
 import { missingSizes, sizeFigure, whereGround } from "./size-intervals.js";
@@ -78,7 +78,8 @@ function builtOf(job: Job): Knife {
     return buildKnife(job.spec, judging);
   } catch (error) {
     if (!(error instanceof SpecError)) throw error;
-    throw new SpecError([...slipIssues(job.spec, judging, SIZE_SLIPS), ...error.issues]);
+    const slips = slipIssues(job.spec, judging, SIZE_SLIPS);
+    throw new SpecError([...slips, ...error.issues], error.hidesMore);
   }
 }
 
@@ -120,7 +121,10 @@ export function inFileTerms<T>(job: Job, compute: () => T): T {
   try {
     return compute();
   } catch (error) {
-    if (error instanceof SpecError) throw new FileError(job.knife.fileName, placeInJob(error.issues, job));
+    if (error instanceof SpecError) {
+      const problems = placeInJob(error.issues, job);
+      throw new FileError(job.knife.fileName, problems, error.hidesMore ? BUILT_CHECKS : undefined);
+    }
     if (error instanceof GeometryError) {
       throw new CommandFailure(
         EXIT.file,

@@ -22,8 +22,8 @@ export function hardnessOf(job: Job, knife: Knife): HardnessAnswer | undefined {
   return hardnessAnswer(knife, edgeSteel(job), { low: atLeast, high: atMost, path: "order.asks.hardness" });
 }
 
-/** Of a blade with a core that of the core; of layers, the first of them. */
-function edgeSteel({ knife: { stack }, spec }: Job): string {
+/** The steel at the edge: of a blade with a core that of the core; of layers, the first of them. */
+export function edgeSteel({ knife: { stack }, spec }: Job): string {
   if (stack === undefined) return spec.steel.name;
   return stack.kind === "clad" ? stack.core.steel.name : (stack.layers[0]?.steel.name ?? spec.steel.name);
 }

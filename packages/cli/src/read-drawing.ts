@@ -1,6 +1,13 @@
 import { basename, dirname, resolve } from "node:path";
 import { nearestWord } from "@scantling/geometry/units";
-import { decodeFile, FileError, type KnifeFile, type Problem, withDrawing } from "./file/index.js";
+import {
+  decodeFile,
+  FileError,
+  type KnifeFile,
+  type Problem,
+  SHAPE_CHECKS,
+  withDrawing,
+} from "./file/index.js";
 import { type Io, MOST_BYTES } from "./io/io.js";
 import { describeSystemError, systemCode } from "./io/system-code.js";
 import { showPath } from "./read-input.js";
@@ -28,6 +35,7 @@ export async function readItsDrawing(io: Io, knife: KnifeFile, folder: string): 
           const place = line === undefined ? "" : `:${line}:${column ?? 1}`;
           return atKey(knife, code, `${KEY}: ${shown}${place}: ${message}`);
         }),
+        SHAPE_CHECKS,
       );
     }
     const code = systemCode(error);
@@ -38,7 +46,7 @@ export async function readItsDrawing(io: Io, knife: KnifeFile, folder: string): 
       `${KEY}: cannot read ${shown}: ${describeSystemError(error)}`,
     );
     const hint = code === "ENOENT" ? await nearby(io, path) : undefined;
-    throw new FileError(knife.fileName, [hint === undefined ? problem : { ...problem, hint }]);
+    throw new FileError(knife.fileName, [hint === undefined ? problem : { ...problem, hint }], SHAPE_CHECKS);
   }
 }
 

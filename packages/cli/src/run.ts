@@ -96,7 +96,7 @@ function brokenFile({ fileName, problems, notReached }: FileError): CommandFailu
     NEXT_STEPS[problems[0]?.code ?? ""] ??
       (notReached === undefined
         ? `${mend}${problems.length === 1 ? "" : "; all that could be found are listed"}.`
-        : `${mend}. Later checks (${notReached}) were not reached.`),
+        : `${mend}. More may come then: later checks (${notReached}) were not reached.`),
     { file: fileName, problems },
   );
 }

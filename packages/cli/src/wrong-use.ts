@@ -22,7 +22,7 @@ export function wrongUse(error: CommanderError, argv: readonly string[], program
     EXIT.usage,
     error.code.replace("commander.", "").replace(/[A-Z]/gu, (letter) => `-${letter.toLowerCase()}`),
     (command && inOurWords(error.code, said, command)) ?? said,
-    todoFor(error.code, command, see),
+    todoFor(error.code, command, see, argv),
   );
 }
 
@@ -53,12 +53,34 @@ function inOurWords(code: string, said: string, command: CommandFacts): string |
 
 const NEEDS_EXAMPLE = ["commander.missingArgument", "commander.missingMandatoryOptionValue"];
 
-function todoFor(code: string, command: CommandFacts | undefined, see: string): string {
+function todoFor(
+  code: string,
+  command: CommandFacts | undefined,
+  see: string,
+  argv: readonly string[],
+): string {
   const [example] = command?.examples ?? [];
   if (NEEDS_EXAMPLE.includes(code) && example !== undefined) return `For example: ${example}. More: ${see}`;
-  if (code === "commander.excessArguments") return `Put quotes around a name with blanks in it. See: ${see}`;
+  if (code === "commander.excessArguments")
+    return `${hasSplitSize(argv) ? SIZE_IN_QUOTES : "Put quotes around a name with blanks in it."} See: ${see}`;
   return `See: ${see}`;
 }
+
+const SIZE_IN_QUOTES =
+  'Put quotes around a size with blanks in it, as "11.2 oz", or leave the blanks out: 11.2oz.';
+
+/** What follows the number of a size: a unit, a mark, or the rest of a fraction. */
+const SECOND_HALF =
+  /^(?:oz|lbs?|k?g|[mc]m|in(?:ch|ches)?|deg|h|hrs?|hours?|hrc|[%°"'x×±]|\d+(?:\/\d+)?\w*)$/iu;
+
+/** Whether the value of an option is a number and what follows it is no option: `--mass 11.2 oz`, `--hours 3 1/2`. */
+const hasSplitSize = (argv: readonly string[]): boolean =>
+  argv.some(
+    (word, at) =>
+      /^--[a-z-]+$/u.test(argv[at - 1] ?? "") &&
+      /^(?:[\w%.]+=)?[<>]?-?[\d.,/:]+$/u.test(word) &&
+      SECOND_HALF.test(argv[at + 1] ?? ""),
+  );
 
 /** Help for a command that there is none of, which the library would answer with the help of all. */
 export function refuseUnknownHelp([first, second]: readonly string[], program: Command): void {

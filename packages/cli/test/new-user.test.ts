@@ -94,7 +94,7 @@ const CASES: readonly Case[] = [
       /4:24 rack\[2nd\]\.lenght is not a key here; did you mean length\?/,
       /5:25 losses\.scalePerHeat: "120 %" must be less than 100 %/,
       /6:22 press\.stopBlocks needs a list of heights, such as \[6, 8, 10\]/,
-      /Mend them and try again; all that could be found are listed/,
+      /Mend them and try again\. More may come then: later checks \(limits of press, forge and losses\) were not/,
     ],
   ],
   [

@@ -58,6 +58,17 @@ describe("wrong use: exit 2, talk on standard error, what to do next", () => {
       [/gate needs --stage STAGE: what is on the scale: cut, billet/, /For example: scantling gate/],
     ],
     ["two files", ["weigh", "a", "b"], [/too many arguments/, /quotes around a name with blanks/]],
+    [
+      "a size without its quotes",
+      ["record", "a", "--stage", "finished", "--mass", "11.2", "oz"],
+      [/Put quotes around a size with blanks in it, as "11\.2 oz", or leave the blanks out: 11\.2oz/],
+    ],
+    ["half a fraction", ["record", "a", "--size", "heel=3", "1/2"], [/quotes around a size with blanks/]],
+    [
+      "a file after a number",
+      ["record", "a", "--heats", "9", "b.yaml"],
+      [/quotes around a name with blanks/],
+    ],
     ["unknown units", ["weigh", "a", "--units", "cm"], [/cm/, /Allowed choices are in, mm/]],
     [
       "a format that is none",

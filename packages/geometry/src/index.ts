@@ -19,6 +19,7 @@ export * from "./bench/hardness.js";
 export * from "./bench/holes.js";
 export * from "./bench/level-shims.js";
 export * from "./bench/mass-shares.js";
+export * from "./bench/measured-hardness.js";
 export * from "./bench/mortise.js";
 export * from "./bench/nearest-drill.js";
 export * from "./bench/pins.js";

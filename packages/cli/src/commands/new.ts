@@ -46,6 +46,13 @@ export async function newFile(io: Io, given: string | undefined, options: NewOpt
   const kind = options.shopFile ? "shop" : kindOfName(given);
   refuseIdleHere(kind, options);
   const name = given === undefined ? undefined : newName(given, kind);
+  if (name !== undefined && isAbsolute(name)) {
+    refuseIdle({
+      given: { "--out": options.out },
+      says: (option) => `${option} changes nothing: ${name} says where the file goes`,
+      todo: "Leave one of the two folders out.",
+    });
+  }
   if (name !== undefined) await refuseTaken(io, name, options);
   // Before anything is asked, with a usual knife around them.
   const { code, title } = options;
@@ -128,7 +135,7 @@ async function refuseTaken(io: Io, name: string, options: NewOptions): Promise<v
 }
 
 async function knifeFile(io: Io, name: string | undefined, options: NewOptions): Promise<NewText> {
-  const shop = await shopWords(io, options);
+  const shop = await shopWords(io, name, options);
   const units = options.units ?? shop.units ?? "mm";
   const isSaid = options.family !== undefined || options.tang !== undefined;
   const asks = io.stdinIsTTY && io.stderr.isTTY && !options.json && !isSaid;
@@ -188,17 +195,21 @@ function starter(answers: KnifeAnswers, name: string | undefined, options: NewOp
 }
 
 async function shopFile(io: Io, name: string, options: NewOptions): Promise<NewText> {
-  const { units } = await shopWords(io, options);
+  const { units } = await shopWords(io, name, options);
   return { kind: "shop", name, content: shopStarter(options.units ?? units ?? "mm") };
 }
 
-/** Units and first steel of the shop that there is; a shop that cannot be read is told, and does without. */
+/**
+ * Units and first steel of the shop that the new file will find: the one beside it or above it. A shop that cannot be read is
+ * told, and does without.
+ */
 async function shopWords(
   io: Io,
+  name: string | undefined,
   options: NewOptions,
 ): Promise<{ readonly units?: FileUnits; readonly steel: StarterMaterial; readonly isThere: boolean }> {
   try {
-    const input = await shopInput(io, io.cwd, options);
+    const input = await shopInput(io, newFolder(io, name, options), options);
     if (input === undefined) return { steel: STARTER_STEEL, isThere: false };
     const { units, shop } = readShopFile(input.text, input.shown);
     // One that no density is known of would make a file with an error in it.
@@ -243,8 +254,9 @@ async function copied(io: Io, from: string, name: string | undefined, options: N
   );
 }
 
-const newFolder = (io: Io, name: string, options: NewOptions): string =>
-  name === STDIN ? io.cwd : dirname(resolve(io.cwd, options.out ?? ".", name));
+/** Where the new file will lie; one without a name yet goes into the output folder. */
+const newFolder = (io: Io, name: string | undefined, options: NewOptions): string =>
+  name === STDIN ? io.cwd : dirname(resolve(io.cwd, options.out ?? ".", name ?? "new.knife.yaml"));
 
 /** How a path that a file gives has to be given from another folder. */
 function pathFrom(old: string, now: string): (path: string) => string {

@@ -120,14 +120,15 @@ async function enter(io: Io, found: FoundRecord, options: RecordOptions): Promis
   const entries = existing?.file.entries ?? [];
   const isFirst = entries.length === 0 && existing?.file.planned === undefined;
   const measured =
-    isFirst || options.stage !== undefined ? measure(await loadJob(io, found.knife, options)) : undefined;
+    isFirst || isHeldAgainstKnife(options) ? measure(await loadJob(io, found.knife, options)) : undefined;
   const units = existing?.file.units ?? measured?.job.knife.units ?? "mm";
-  const { written, entry: read } = readEntryOptions(options, units, io.today());
+  const { written, entry: read } = readEntryOptions(options, units, { today: io.today(), entries });
   refuseCorrection(read, entries);
   if (measured === undefined) {
     refuseIdle({
       given: { "--shop": options.shop },
-      says: (option) => `${option} changes nothing: this entry is of no stage, so it is held against no shop`,
+      says: (option) =>
+        `${option} changes nothing: this entry is of no stage and no hardness, so it is held against no shop`,
       todo: "Leave it out.",
     });
   }
@@ -179,6 +180,10 @@ async function refuseCopy(io: Io, found: FoundRecord, options: RecordOptions): P
     throw new CommandFailure(exitCode, code, message, `The entry is not stored either. ${todo}`, details);
   }
 }
+
+/** Whether today's knife says whether an entry can be. */
+const isHeldAgainstKnife = ({ stage, hardness, files }: RecordOptions): boolean =>
+  stage !== undefined || hardness !== undefined || files !== undefined;
 
 /** The record as it is now. */
 function recordOf(

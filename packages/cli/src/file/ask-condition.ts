@@ -1,4 +1,4 @@
-import { type FileUnits, formatQuantity, parseQuantity } from "@scantling/geometry/units";
+import { type FileUnits, formatQuantity, MM_PER_INCH, parseQuantity } from "@scantling/geometry/units";
 import { z } from "zod";
 import { type QuantityRule, quantity, type Reading } from "./fields.js";
 import { showText } from "./problem.js";
@@ -22,7 +22,7 @@ interface GivenCondition {
 /**
  * The condition of an ask; undefined, with a complaint, where it is none.
  *
- * @param example - a value as it may be written, made of the one that is given where there is one.
+ * @param example - a value with a tolerance as it may be written, made of the one that is given where there is one.
  */
 export function readCondition(
   { below, above, between, about, should = false }: GivenCondition,
@@ -47,9 +47,7 @@ export function readCondition(
     return { test: { kind: "between", low, high }, should };
   }
   if (about === undefined || (about.plus === 0 && about.minus === 0)) {
-    return complain("tolerance-missing", `needs a tolerance, such as ${example(about?.value)} ± 5 %`, [
-      "about",
-    ]);
+    return complain("tolerance-missing", `needs a tolerance, such as ${example(about?.value)}`, ["about"]);
   }
   const { value, plus, minus } = about;
   return { test: { kind: "about", value, plus, minus }, should };
@@ -95,11 +93,15 @@ export const needsCondition =
   ({ input }: { readonly input?: unknown }): string =>
     `needs a condition, such as ${conditionFor(input, kind, units, example)}`;
 
-/** How a value is written in a complaint about it. */
+/** How a value with a tolerance is written in a complaint about it. */
 export const exampleOf =
   (units: FileUnits, kind: AskedKind, example: string) =>
-  (value?: number): string =>
-    value === undefined ? example : formatQuantity({ quantity: kind, value }, units);
+  (value?: number): string => {
+    const written = (given: number): string => formatQuantity({ quantity: kind, value: given }, units);
+    // Five per cent of nothing is none.
+    if (value === 0) return `${written(0)} ± ${written(units === "in" ? MM_PER_INCH / 8 : 3)}`;
+    return `${value === undefined ? example : written(value)} ± 5 %`;
+  };
 
 /** A condition with a unit and nothing else. */
 export function conditionOf(

@@ -52,7 +52,7 @@ const ABOUT: Readonly<Record<PlainAskName, string>> = {
   overallLength: "Butt to tip",
   edgeLength: "Heel to tip",
   heelHeight: "Height of the blade above the heel",
-  handleLength: "Handle front to the rear end of the handle",
+  handleLength: "Handle front to the rear end of the handle, guard and pommel counted",
   sharpeningAngle: "Sharpening angle per side",
 };
 

@@ -4,6 +4,7 @@ export { KnifeText, type NewPart, type NewSize, newSizes } from "./edit-values.j
 export { knifeJsonSchema, shopJsonSchema } from "./json-schema.js";
 export { type GivenQuote, type KnifeFile, type Order, readKnifeFile, withDrawing } from "./knife-file.js";
 export { buildKnife } from "./knife-issues.js";
+export { BUILT_CHECKS, SHAPE_CHECKS } from "./later-checks.js";
 export type { SpecTolerance } from "./lift.js";
 export { type PaperGiven, readPaper } from "./paper-words.js";
 export { formatPath, ordinal, parsePath, pathWords, withPathWords } from "./path.js";

@@ -29,18 +29,22 @@ export function buildKnife(spec: KnifeSpec, judging: Judging = {}): Knife {
   } catch (error) {
     if (!(error instanceof SpecError) || error.issues.some(({ code }) => code !== UNKNOWN_MATERIAL))
       throw error;
-    throw new SpecError([...error.issues, ...issuesOf(withStandIns(spec))]);
+    const { issues, hidesMore } = slipsOf(withStandIns(spec));
+    throw new SpecError([...error.issues, ...issues], hidesMore);
   }
 }
 
-/** Everything that is wrong with a knife; what cannot be built at all gives none. */
-export function issuesOf(spec: KnifeSpec): readonly Issue[] {
+/** Everything that is wrong with a knife. */
+export const issuesOf = (spec: KnifeSpec): readonly Issue[] => slipsOf(spec).issues;
+
+/** The same, and whether it hides more; what cannot be built at all gives none. */
+export function slipsOf(spec: KnifeSpec): Pick<SpecError, "issues" | "hidesMore"> {
   try {
     buildKnife(spec);
-    return [];
+    return { issues: [], hidesMore: false };
   } catch (error) {
-    if (error instanceof SpecError) return error.issues;
-    if (error instanceof GeometryError) return [];
+    if (error instanceof SpecError) return error;
+    if (error instanceof GeometryError) return { issues: [], hidesMore: true };
     throw error;
   }
 }

@@ -1,7 +1,7 @@
 import type { MaterialSpec } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
 import type { Rename } from "./explain.js";
-import { issuesOf, type KnifeMaterials, MATERIAL_PARTS, materialIssues } from "./knife-issues.js";
+import { type KnifeMaterials, MATERIAL_PARTS, materialIssues, slipsOf } from "./knife-issues.js";
 import type { knifeSchema } from "./knife-schema.js";
 import { liftTolerances } from "./lift.js";
 import { type FilePath, formatPath, parsePath, valueAt } from "./path.js";
@@ -10,7 +10,10 @@ import type { Problem } from "./problem.js";
 import { type LaterFindings, positionFinder, type ShapeFailure } from "./read-shape.js";
 
 /** What is looked at only in a file whose keys and values are right. */
-const SHAPE_CHECKS = "outline, stations, holes";
+export const SHAPE_CHECKS = "outline, stations, holes";
+
+/** What is looked at only where an outline can be drawn and every number is one. */
+export const BUILT_CHECKS = "holes, handle and bevels on the outline";
 
 /** An angle that the file gets wrong does not decide where a hole lies; this stands in for it. */
 const EDGE_ANGLE = { path: ["blade", "edgeAngle"], standIn: "15 deg" } as const;
@@ -50,7 +53,11 @@ export function laterKnifeChecks(
     accept: _accept,
     ...knife
   } = shape.data;
-  return { problems: placeIssues(issuesOf(liftTolerances(knife).plain), placed, units) };
+  const { issues, hidesMore } = slipsOf(liftTolerances(knife).plain);
+  return {
+    problems: placeIssues(issues, placed, units),
+    ...(hidesMore ? { notReached: BUILT_CHECKS } : {}),
+  };
 }
 
 /** The data with what is wrong in it put right or taken out, and whether nothing that decides a size was taken out. */

@@ -25,7 +25,7 @@ export class FileError extends Error {
   override readonly name = "FileError";
   readonly fileName: string;
   readonly problems: readonly Problem[];
-  /** What could not be looked at because of these problems; undefined where that is nothing, or everything. */
+  /** What could not be looked at because of these problems; undefined where that is nothing. */
   readonly notReached: string | undefined;
 
   constructor(fileName: string, problems: readonly Problem[], notReached?: string) {

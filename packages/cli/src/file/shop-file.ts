@@ -98,6 +98,7 @@ export function readShopFile(text: string, fileName: string): ShopFile {
       keys.has("blade") && keys.has("tang")
         ? { code: "is-knife-file", message: "this is a knife file: it has a blade and a tang" }
         : undefined,
+    later: () => ({ problems: [], notReached: "limits of press, forge and losses" }),
   });
   const { plain } = liftTolerances(data);
   const {

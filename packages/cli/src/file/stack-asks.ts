@@ -1,7 +1,7 @@
 import type { StationPlace } from "@scantling/geometry";
-import { type FileUnits, formatQuantity } from "@scantling/geometry/units";
+import type { FileUnits } from "@scantling/geometry/units";
 import { z } from "zod";
-import { type AskTest, readCondition } from "./ask-condition.js";
+import { type AskTest, exampleOf, readCondition } from "./ask-condition.js";
 import { count, POSITIVE, quantity, Reading } from "./fields.js";
 import { place, plainPlace } from "./knife-fields.js";
 
@@ -49,12 +49,7 @@ export function coreLineAsk(units: FileUnits) {
       { error: "needs a place and a condition, such as { at: heel, about: 9 ± 2 mm }" },
     )
     .transform(({ at, ...given }, ctx): { test: AskTest; should: boolean; at: StationPlace } => {
-      const condition = readCondition(
-        given,
-        ctx,
-        (value) => (value === undefined ? "9 mm" : formatQuantity({ quantity: "length", value }, units)),
-        "between, about",
-      );
+      const condition = readCondition(given, ctx, exampleOf(units, "length", "9 mm"), "between, about");
       return condition === undefined ? z.NEVER : { ...condition, at: plainPlace(at ?? { kind: "heel" }) };
     })
     .meta({ description: "Height of the core line above the edge; needs a core with cladding" });

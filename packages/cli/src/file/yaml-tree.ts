@@ -68,7 +68,7 @@ export function readTree(text: string, fileName: string): FileTree {
     const problems = document.errors
       .map((error) => problem("yaml-syntax", error.pos[0], describeSyntax(error)))
       .filter(({ line }) => line !== undefined && !seen.has(line) && seen.add(line));
-    throw new FileError(fileName, problems);
+    throw new FileError(fileName, problems, "keys and values");
   }
   const { contents } = document;
   if (contents === null || (isScalar(contents) && contents.value === null)) {

@@ -176,14 +176,20 @@ function findChangeable(name: string, all: readonly Changeable[], units: FileUni
   const found = all.find((each) => [plain, `${plain}${units}`].includes(each.name.toLowerCase()));
   if (found !== undefined) return found;
   const names = all.map((each) => each.name);
+  const meant = OTHER_NAMES[plain]?.find((each) => names.includes(each));
   const alike = names.filter((each) => lastKey(each) === lastKey(plain));
-  const near = nearestOf(plain, alike) ?? nearestWord(name.replace(/^blade\./iu, ""), names);
+  const near = meant ?? nearestOf(plain, alike) ?? nearestWord(name.replace(/^blade\./iu, ""), names);
   throw wrong(
     "unknown-size",
     `--change ${showText(name)}: this knife has no such size${near === undefined ? "" : `; did you mean ${near}?`}`,
     namesLine(all),
   );
 }
+
+/** Sizes as the asks of an order call them, with the keys that they have in a knife file, the first that is there. */
+const OTHER_NAMES: Readonly<Record<string, readonly string[]>> = {
+  handlelength: ["handle.block.length", "tang.length"],
+};
 
 /** The last key of a name: `edgeThickness` may be meant for `bevel.edgeThickness`. */
 const lastKey = (name: string): string => /[^.]*$/u.exec(name.toLowerCase().replace(/@.*$/u, ""))?.[0] ?? "";

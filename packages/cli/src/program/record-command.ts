@@ -51,7 +51,7 @@ export function declareRecord({ program, io, answered }: Declaring): void {
     .addOption(new Option("--after <STEP>", "the step before the hardness").choices(["quench", "temper"]))
     .option("--batch <TEXT>", "batch of the steel")
     .option("--note <TEXT>", "anything worth knowing next time")
-    .option("--on <DAY>", "2026-11-28 (default: today)")
+    .option("--on <DAY>", "2026-11-28 (default: today; with --corrects the day of the entry it replaces)")
     .option("--corrects <N>", "stands in place of the earlier entry N")
     .option("--sure", "it was measured again: store it though it is doubted")
     .addOption(planOption().default(undefined))

@@ -11,6 +11,7 @@ import {
   type Knife,
   length,
   PIECE_WORDS,
+  questionHardness,
   questionRises,
   type StageMass,
   share,
@@ -19,6 +20,7 @@ import {
 import { formatNumber } from "@scantling/geometry/units";
 import type { MeasuredSize, Planned, RecordEntry } from "../file/record-file.js";
 import { isCaliperStage } from "../gate-input.js";
+import { bracketOf } from "./hardness-held.js";
 import { standingEntries } from "./weighings.js";
 
 /** More hours than a day has are those of several days, or a point put wrong. */
@@ -49,6 +51,8 @@ export interface DoubtContext {
   readonly limits?: Partial<GateLimits> | undefined;
   /** Where the entry is of a stage. */
   readonly knife?: Knife | undefined;
+  /** That of the edge, where the entry has a hardness. */
+  readonly steel?: string | undefined;
 }
 
 /**
@@ -57,7 +61,7 @@ export interface DoubtContext {
  */
 export function doubtsOf(
   entry: RecordEntry,
-  { before, planned, limits, knife }: DoubtContext,
+  { before, planned, limits, knife, steel }: DoubtContext,
 ): readonly Finding[] {
   return [
     ...laterDoubts(entry, before, gateLimits(limits)),
@@ -66,6 +70,9 @@ export function doubtsOf(
     ...heatDoubts(entry, planned),
     ...drawnDoubts(entry),
     ...hourDoubts(entry),
+    ...(entry.hardness === undefined || steel === undefined
+      ? []
+      : questionHardness(bracketOf(entry.hardness), steel)),
   ];
 }
 

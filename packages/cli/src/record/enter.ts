@@ -7,9 +7,12 @@ import { type GateReading, isCaliperStage } from "../gate-input.js";
 import { type GateReport, weighAtGate } from "../gate-report.js";
 import type { Measured } from "../measure.js";
 import type { RecordOptions } from "../options.js";
+import { edgeSteel } from "../order-findings.js";
 import { doubtsOf, weighedUpTo } from "./doubts.js";
 import type { FoundRecord } from "./find-record.js";
+import { answerHardness, type HardnessAnswered } from "./hardness-held.js";
 import { withBarsCut } from "./job-then.js";
+import { standingEntries } from "./weighings.js";
 
 /** What an entry says where it stands. */
 export interface Answered {
@@ -19,6 +22,8 @@ export interface Answered {
   readonly noGate: string | undefined;
   /** Readings of a caliper that no mass came with. */
   readonly readings: { readonly reports: readonly ReadingReport[]; readonly measured: Measured } | undefined;
+  /** Where a hardness was measured, and one was asked for. */
+  readonly hardness: HardnessAnswered | undefined;
   /** Not to be stored without a word. */
   readonly doubts: readonly Finding[];
 }
@@ -27,7 +32,7 @@ export interface Answered {
 export interface AnswerContext {
   readonly record: FoundRecord;
   readonly planned: Planned | undefined;
-  /** Today's knife and shop; undefined where the entry is of no stage. */
+  /** Today's knife and shop; undefined where the entry is of no stage and has no hardness. */
   readonly measured: Measured | undefined;
   /** As typed: for words about readings. */
   readonly options: RecordOptions;
@@ -37,7 +42,8 @@ export interface AnswerContext {
 /** Holds a new entry against the gates, the caliper and what was recorded before. */
 export function answerEntry(entry: RecordEntry, context: AnswerContext): Answered {
   const { record, planned, measured } = context;
-  const before = (record.existing?.file.entries ?? []).filter(
+  // What the corrected entry had put right itself does not come back by that.
+  const before = standingEntries(record.existing?.file.entries ?? []).filter(
     ({ revision }) => revision !== entry.correctsRevision,
   );
   const doubts = doubtsOf(entry, {
@@ -45,8 +51,10 @@ export function answerEntry(entry: RecordEntry, context: AnswerContext): Answere
     planned,
     limits: measured?.job.shop.gates,
     knife: measured?.knife,
+    steel: measured === undefined ? undefined : edgeSteel(measured.job),
   });
-  const none = { gate: undefined, noGate: undefined, readings: undefined } as const;
+  const hardness = answerHardness(entry, measured);
+  const none = { gate: undefined, noGate: undefined, readings: undefined, hardness };
   const { stage } = entry;
   if (measured === undefined || stage === undefined) return { ...none, doubts };
   // Places that lie beside the knife have no thickness to be held against.

@@ -57,16 +57,22 @@ export function isEntering(options: RecordOptions): boolean {
  * Reads what is to be entered, by the very rules of the file.
  *
  * @param units - Of the record: what bare numbers are in.
- * @param today - The day where none is given.
+ * @param days - Today, and the entries so far: one that is corrected keeps its day where none is given.
  * @throws {CommandFailure} exit code 2 with everything that is wrong, each with its option.
  */
-export function readEntryOptions(options: RecordOptions, units: FileUnits, today: string): ReadEntry {
+export function readEntryOptions(
+  options: RecordOptions,
+  units: FileUnits,
+  { today, entries = [] }: { readonly today: string; readonly entries?: readonly RecordEntry[] },
+): ReadEntry {
   const problems: Problem[] = [];
   const complain = (option: string, code: string, message: string): undefined => {
     problems.push({ code, file: option, path: option, line: undefined, column: undefined, message });
     return undefined;
   };
-  const written = writtenEntry(options, units, today, complain);
+  const corrects = asNumber(options.corrects);
+  const day = entries.find(({ revision }) => revision === corrects)?.on ?? today;
+  const written = writtenEntry(options, units, day, complain);
   const result = entrySchema(units).safeParse({ revision: 1, ...written });
   for (const issue of result.error?.issues ?? []) complainOfIssue(issue, written, complain);
   const { on } = options;
@@ -85,7 +91,7 @@ type Complain = (option: string, code: string, message: string) => undefined;
 function writtenEntry(
   options: RecordOptions,
   units: FileUnits,
-  today: string,
+  day: string,
   complain: Complain,
 ): WrittenEntry {
   const {
@@ -104,7 +110,7 @@ function writtenEntry(
   } = options;
   const sizes = size.flatMap((text) => readSize(text, units, complain) ?? []);
   const all = {
-    on: options.on?.trim() ?? today,
+    on: options.on?.trim() ?? day,
     stage,
     mass: mass === undefined ? undefined : withUnit(mass, "mass", units),
     tare: tare === undefined ? undefined : withUnit(tare, "mass", units),

@@ -1,7 +1,9 @@
 import type { Finding } from "@scantling/geometry";
+import { isFailed } from "../asks.js";
 import type { OrderConflicts } from "../conflict/ask-conflict.js";
 import { askWords } from "../conflict/conflict-findings.js";
 import type { Measured } from "../measure.js";
+import { commandLines } from "../shell-words.js";
 import { askRemarks, askTable, withinBandRemark } from "./asks-text.js";
 import { bySeverity, findingLines } from "./findings.js";
 import { hardnessRows } from "./hardness-text.js";
@@ -30,6 +32,18 @@ export function checkText(
     "FOUND",
     ...(findings.length === 0 ? ["Nothing to warn of."] : []),
     ...bySeverity(findings).flatMap((finding) => findingLines(finding, job, { basis: true })),
+    ...nextStep(measured, conflicts),
+  ];
+}
+
+/** Where asks are not met by sizes that could be others. What cannot be had at all has been told. */
+function nextStep({ answers, job }: Measured, { conflicts }: OrderConflicts): string[] {
+  const isOpen = answers.some((answer) => isFailed(answer) && answer.ask.name !== "layers");
+  if (!isOpen || conflicts.length > 0 || job.fromStdin) return [];
+  return [
+    "",
+    "To look for sizes that meet what is asked:",
+    ...commandLines(["scantling", "fit", job.knife.fileName]),
   ];
 }
 

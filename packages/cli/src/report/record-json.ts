@@ -45,6 +45,16 @@ function enteredJson({ entry, stored, answered }: EnteredReport): object {
     entry: entryJson(entry),
     doubts: answered.doubts.map((doubt) => ({ code: doubt.code, message: describeIssue(doubt, "mm") })),
     gate: gateOf(answered),
+    ...hardnessHeldJson(answered),
+  };
+}
+
+/** Nothing where no hardness was measured or asked for. */
+function hardnessHeldJson({ hardness }: Answered): object {
+  if (hardness === undefined) return {};
+  const { held } = hardness;
+  return {
+    hardness: held === undefined ? { verdict: "before-the-temper" } : { verdict: held.is, offByHrc: held.by },
   };
 }
 

@@ -8,6 +8,7 @@ import { entryWords, hoursText } from "./entry-words.js";
 import { fineMassText, percentText } from "./figures.js";
 import { bySeverity, findingLines } from "./findings.js";
 import { gateText, readingLines } from "./gate-text.js";
+import { heldHardness } from "./hardness-text.js";
 import { item, layOutTable, spread, wrap } from "./layout.js";
 
 /** An entry that was stored, or that was not. */
@@ -30,12 +31,16 @@ export function enteredText(report: EnteredReport): string[] {
   return [
     ...(report.stored ? storedLines(report) : refusedLines(report)),
     ...meaningLines(report),
+    ...(report.stored ? hardnessLines(report.answered) : []),
     ...(noGate === undefined ? [] : wrap(`Steel to spare: not told, for ${noGate}.`)),
     // What is doubted has been told, and its sums are worth nothing.
     ...(gate === undefined || !report.stored ? [] : ["", ...gateText(gate.report, gate.measured.job)]),
     ...(readings === undefined || !report.stored ? [] : ["", ...sizeLines(readings)]),
   ];
 }
+
+const hardnessLines = ({ hardness }: Answered): string[] =>
+  hardness === undefined ? [] : wrap(heldHardness(hardness));
 
 function sizeLines({ reports, measured: { job } }: NonNullable<Answered["readings"]>): string[] {
   const findings = bySeverity(reports.flatMap((one) => one.findings));

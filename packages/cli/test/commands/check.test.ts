@@ -33,6 +33,17 @@ describe("asks, one by one", () => {
     expect(out).toMatch(/^mass +below 100 g .*NOT MET by \d+ g$/m);
   });
 
+  it("says where sizes that meet what is asked are looked for, and only where that is open", async () => {
+    const NEXT = "To look for sizes that meet what is asked: scantling fit harvest.knife.yaml";
+    expect(flat((await check(massAsk("below: 500 g"))).out)).toContain(NEXT);
+    // Two asks of one place that no knife meets are told as such.
+    const twice = "thickness: [{ above: 5 mm }, { at: heel, below: 4 mm }]";
+    const contradicting = demoWith(["mass: { below: 600 g }", twice]);
+    for (const text of [DEMO_KNIFE, massAsk("below: 500 g, should: true"), contradicting]) {
+      expect((await check(text)).out).not.toContain("scantling fit harvest");
+    }
+  });
+
   it("answers 0 with a warning where the limit lies within the band", async () => {
     const { mass } = await massAnswer(DEMO_KNIFE);
     const limit = (mass.valueG + mass.intervalG[1]) / 2;

@@ -54,6 +54,11 @@ describe("mistakes: exit 2, and what to write", () => {
       ["did you mean bevel.edgeThickness?"],
     ],
     [
+      "a length as the asks call it",
+      ["--mass", "480g", "--change", "handleLength=100..120mm"],
+      ["did you mean tang.length?"],
+    ],
+    [
       "a name that is none",
       ["--mass", "480g", "--change", "colour"],
       ["--change colour: this knife has no such size", "--change help"],
@@ -115,6 +120,14 @@ describe("mistakes: exit 2, and what to write", () => {
     expect(out).toBe("");
     for (const words of says) expect(flat(err)).toContain(words);
     expect(wideLines(err)).toEqual([]);
+  });
+
+  it("the length of a handle on a hidden tang, as the asks call it", async () => {
+    const { io } = await answer(["new", "a", "--family", "petty", "--tang", "hidden"]);
+    const starter = io.disk.text("/shop/a.knife.yaml");
+    const { code, err } = await fit(["--mass", "150g", "--change", "handleLength=100..120mm"], starter);
+    expect(code).toBe(EXIT.usage);
+    expect(flat(err)).toContain("did you mean handle.block.length?");
   });
 
   it("nothing asked at all", async () => {

@@ -156,8 +156,13 @@ describe("a file with errors: exit 3, line and column, all at once, nothing writ
     const said = async (...changes: (readonly [string, string])[]): Promise<string> =>
       (await answer(["check", "k.knife.yaml"], { files: { "k.knife.yaml": demoWith(...changes) } })).err;
     expect(await said(["height: 48", "height: 48 g"])).toContain(
-      "Mend it and try again. Later checks (outline, stations, holes) were not reached.",
+      "Mend it and try again. More may come then: later checks (outline, stations, holes) were not reached.",
     );
+    // An outline that cannot be drawn hides what lies on it.
+    const early = await said(["edgeLength: 225", "edgeLength: 20"]);
+    expect(early).toContain("More may come then: later checks (holes, handle and bevels on the outline)");
+    const notation = await said(["order:", "order: ]"]);
+    expect(notation).toContain("More may come then: later checks (keys and values)");
     expect(await said(["ricasso:", "ricaso:"], ["edgeAngle: 16 deg", "edgeAngle: 18 mm"])).toContain(
       "Mend them and try again; all that could be found are listed.",
     );

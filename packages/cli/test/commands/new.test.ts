@@ -31,6 +31,30 @@ describe("new without a terminal", () => {
     expect(spec.handle?.block?.section).toBe("oval");
   });
 
+  it("writes where a path from the root says, whatever the current folder is", async () => {
+    const { code, out, io } = await answer(["new", "/shop/a/k.knife.yaml", "--family", "petty"]);
+    expect([code, out]).toEqual([EXIT.done, "a/k.knife.yaml\n"]);
+    expect(io.disk.text("/shop/a/k.knife.yaml")).toContain("petty");
+    expect([...io.disk.files.keys()]).not.toContain("/shop/shop/a/k.knife.yaml");
+    const elsewhere = await answer(["new", "/home/k.knife.yaml", "--family", "petty"]);
+    expect(elsewhere.io.disk.text("/home/k.knife.yaml")).toContain("petty");
+    const twice = await answer(["new", "/home/k.knife.yaml", "--out", "b"]);
+    expect([twice.code, twice.written]).toEqual([EXIT.usage, []]);
+    expect(flat(twice.err)).toContain("--out changes nothing: /home/k.knife.yaml says where the file goes");
+  });
+
+  it("finds the shop that the new file will find: beside it or above it", async () => {
+    const files = { "mk/shop.yaml": "units: in\n" };
+    const beside = await answer(["new", "mk/x.knife.yaml"], { files });
+    expect(beside.err).not.toContain("No shop file");
+    expect(readKnifeFile(beside.io.disk.text("/shop/mk/x.knife.yaml"), "a").units).toBe("in");
+    const under = await answer(["new", "x.knife.yaml", "--out", "mk/orders"], { files });
+    expect(under.err).not.toContain("No shop file");
+    // That of a folder beside it is not the knife's.
+    const other = await answer(["new", "x.knife.yaml"], { files });
+    expect(other.err).toContain("No shop file");
+  });
+
   it("has code and title as they are given, whatever they hold", async () => {
     const odd = "No. 7: \"O'Hara's\" # 1";
     const { io } = await answer(["new", "a", "--code", "yes", "--title", odd]);

@@ -171,6 +171,27 @@ test("a corrected mass is no longer held against what comes after it", async () 
   expect((await record(io, "--stage", "forged", "--mass", "820g")).code).toBe(0);
 });
 
+test("a correction keeps the day of the entry that it replaces, unless it is given another", async () => {
+  const io = fakeIo({ files: DEMO_FILES });
+  await record(io, "--stage", "billet", "--mass", "798g", "--on", "2026-11-22");
+  await record(io, "--stage", "forged", "--mass", "709g", "--on", "2026-11-23");
+  const billet = ["--stage", "billet", "--mass", "790g"];
+  expect((await record(io, "--corrects", "1", ...billet)).code).toBe(0);
+  expect((await record(io, "--corrects", "3", ...billet, "--on", "2026-11-21")).code).toBe(0);
+  expect(entriesIn(io).map(({ on }) => on)).toEqual(["2026-11-22", "2026-11-23", "2026-11-22", "2026-11-21"]);
+});
+
+test("what an entry had put right does not come back when that entry is put right in its turn", async () => {
+  const io = await afterBillet();
+  const forged = (...argv: readonly string[]) => record(io, "--stage", "forged", ...argv);
+  // A day of another year, stored all the same; then twice put right.
+  await forged("--mass", "709g", "--on", "2025-10-05", "--sure");
+  expect((await forged("--mass", "708g", "--corrects", "2", "--on", "2026-11-28")).code).toBe(0);
+  expect((await forged("--mass", "707g", "--corrects", "3")).code).toBe(0);
+  const again = await record(io, "--stage", "billet", "--mass", "798g", "--tare", "0g", "--corrects", "1");
+  expect(again.code).toBe(0);
+});
+
 test("a stage whose need cannot be told is stored all the same, and that is said", async () => {
   const skin = DEMO_FILES["shop.yaml"]
     .replace("scale: fraction", "scale: skin")

@@ -50,6 +50,32 @@ describe("one mistake gives one problem at its place", () => {
   });
 });
 
+describe("the tolerance that a complaint proposes", () => {
+  const cases = [
+    ["mass", "600 g"],
+    ["balance", "0"],
+    ["balance", "-12"],
+    ["sharpeningAngle", "16 deg"],
+    ["hardness", "60"],
+    ["hardness", "60.5 HRC"],
+    ["handleLength", "4 3/8 in"],
+  ] as const;
+  for (const units of ["mm", "in"] as const) {
+    it.each(cases)(`can be typed as told, in a file in ${units}: %s about %s`, (name, value) => {
+      const problems = (about: string): string[] =>
+        inShort(
+          knifeProblems(
+            `${smallWith({ 2: `units: ${units}` })}order: { asks: { ${name}: { about: '${about}' } } }\n`,
+          ),
+        ).filter((problem) => problem.includes("order.asks"));
+      const [told = ""] = problems(value);
+      const [, example = ""] = /such as (.*)$/u.exec(told) ?? [];
+      expect(example).toContain("±");
+      expect(problems(example)).toEqual([]);
+    });
+  }
+});
+
 describe("asks in a file in inches", () => {
   it("are answered with what was written, or with inches", () => {
     const ask = (text: string): string[] =>

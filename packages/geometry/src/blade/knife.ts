@@ -65,7 +65,8 @@ export function makeKnife(spec: KnifeSpec, judging: Judging = {}): Knife {
     if (!(error instanceof SpecError)) throw error;
     issues.push(...error.issues);
   }
-  if (drawn === undefined || issues.length > 0) throw new SpecError(issues);
+  // What only the built shape shows is not looked at before there is one.
+  if (drawn === undefined || issues.length > 0) throw new SpecError(issues, true);
   const knife = assemble(spec, drawn.outline, density, judging);
   const built = checkBuilt(knife);
   if (built.issues.length > 0) throw new SpecError(built.issues);

@@ -10,10 +10,13 @@ import type { Issue } from "./issue.js";
 export class SpecError extends Error {
   override readonly name = "SpecError";
   readonly issues: readonly Issue[];
+  /** Whether because of these something was not looked at yet, so that more may be found once they are mended. */
+  readonly hidesMore: boolean;
 
-  constructor(issues: readonly Issue[]) {
+  constructor(issues: readonly Issue[], hidesMore = false) {
     super(issues.map((issue) => `${issue.code} at ${issue.path || "(whole file)"}`).join("; "));
     this.issues = issues;
+    this.hidesMore = hidesMore;
   }
 }
 

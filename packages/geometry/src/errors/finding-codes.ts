@@ -169,6 +169,7 @@ export const FINDING_CODES = [
   "area-rose",
   "heats-questioned",
   "dates-out-of-order",
+  "hardness-questioned",
   "height-questioned",
   "hours-questioned",
   "size-outside",
