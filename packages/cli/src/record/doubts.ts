@@ -111,8 +111,8 @@ function dateDoubts({ stage, on }: RecordEntry, before: readonly RecordEntry[]):
   return [
     doubt(
       "dates-out-of-order",
-      "The {stage} is dated {on}, and the {other} {then}: that is the wrong way round. Write the right day with --on.",
-      { stage: PIECE_WORDS[stage], on, other: PIECE_WORDS[wrong.stage], then: wrong.on },
+      "The {stage} is dated {on}, and the {other} {otherOn}: that is the wrong way round. Write the right day with --on.",
+      { stage: PIECE_WORDS[stage], on, other: PIECE_WORDS[wrong.stage], otherOn: wrong.on },
       "the order of the work",
     ),
   ];

@@ -55,6 +55,9 @@ export function holdHardness(read: HardnessBracket, asked: HardnessLimits): Hard
  *
  * @param least - The softest that the reading allows, HRC.
  * @param most - The hardest.
+ *
+ * @example
+ * questionHardness({ low: 66, high: 66 }, "5160").map(({ code }) => code); // ["hardness-questioned"]
  */
 export function questionHardness({ low: least, high: most }: HardnessBracket, steel: string): Finding[] {
   const isBeyond = least > READABLE.most || most < READABLE.least;
