@@ -184,6 +184,6 @@ describe("heights above the edge", () => {
     for (const [index, inches] of [3 / 16, 3 / 8, 3 / 4].entries())
       expect(heights[index]).toBeCloseTo(inches * 25.4, 12);
     expect(heads).toEqual(["3/16 up", "3/8 up", "3/4 up"]);
-    expect(words).toBe("3/16, 3/8, 3/4 up: thickness so many inches above the edge.");
+    expect(words).toBe("3/16, 3/8, 3/4 up: thickness, inches above the edge.");
   });
 });

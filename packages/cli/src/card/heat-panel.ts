@@ -115,6 +115,9 @@ const tempered = (units: FileUnits): CardFigure => ({
 /** Litres in a US gallon. */
 const GALLON = 3.785411784;
 
+/** Common practice, no source. */
+const WATER_CRACKS = "It cracks what oil would not: edge 1 mm or more, corners eased, a test piece first.";
+
 /** How deep and how much; what the oil wants itself its sheet says. */
 function tankWords(
   { depthNeeded, usualLitres }: BenchSetUp["quench"],
@@ -128,7 +131,9 @@ function tankWords(
     return [words(`Quench in what the sheet says and nothing else; if in oil, ${oil}.`)];
   return [
     ...(media.includes("oil") ? [words(`Oil ${oil}.`)] : []),
-    ...(media.includes("water") ? [words(`Water or brine ${deep}.`)] : []),
+    ...(media.includes("water")
+      ? [words(`Water or brine ${deep}.${media.includes("oil") ? "" : ` ${WATER_CRACKS}`}`)]
+      : []),
   ];
 }
 

@@ -34,15 +34,14 @@ function fitPanel({ job, knife }: Measured, { quench }: BenchSetUp): CardPanel[]
   const { units, shop } = job;
   const { oven = {}, quenchTank = {} } = shop;
   const media = quenchMedia(recipesOf(job));
-  // Of a steel of which nothing is known it may be oil.
-  const isOil = media.length === 0 || media.includes("oil");
+  const isOil = media.includes("oil");
   const { hotLength, hotHeight } = hardeningSizes(knife, quench.from);
   const inside = (mm: number | undefined): string =>
     mm === undefined ? "" : `, of ${anvilUpText(mm, units)} inside`;
   return panel("Oven and tank", "rule", [
     figures(
       {
-        label: `blade with tang at ${formatTemperature(quench.from, units)}, long`,
+        label: `blade with tang at ${formatTemperature(quench.from, units)}${media.length === 0 ? " (if so hot)" : ""}, long`,
         figure: `${anvilUpText(hotLength, units)}${inside(oven.length)}`,
       },
       { label: "high, on its back", figure: `${anvilUpText(hotHeight, units)}${inside(oven.height)}` },

@@ -21,6 +21,12 @@ const OWN_CHANGES: Readonly<Partial<Record<AskName, RegExp>>> = {
   sharpeningAngle: /^edgeAngle(?:\.(?:left|right))?$/u,
 };
 
+/** Names of sizes of a knife that move what an ask is about. */
+export const namesFor = (name: AskName, all: readonly Changeable[]): readonly string[] => {
+  const pattern = OWN_CHANGES[name];
+  return pattern === undefined ? [] : wholeOrStations(pattern, all).map((each) => each.name);
+};
+
 /** The heaviest weight in the butt, as a share of the whole knife. Basis: common practice, no source. */
 const MOST_IN_BUTT = 0.15;
 

@@ -1,6 +1,8 @@
-import type { FitRelaxation } from "@scantling/geometry";
+import { changeables, type FitRelaxation } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
 import { limitsOf } from "../asks.js";
+import { namesFor } from "../conflict/conflict-changes.js";
+import { placeName } from "../fit/changes.js";
 import type { FitReport } from "../fit/fit-report.js";
 import type { FitTarget } from "../fit/targets.js";
 import { item, wrap } from "./layout.js";
@@ -51,15 +53,19 @@ export function whyLines(report: FitReport, units: FileUnits): string[] {
 const SAME = 1e-9;
 
 /** Figures that none of the changes moves ask for other changes. */
-function unmovedLines({ targets, answer }: FitReport): string[] {
+function unmovedLines({ targets, answer, fitted }: FitReport): string[] {
   const names = (answer.conflict?.outOfReach ?? []).map(({ ask }) => ask.name);
   const unmoved = targets.filter(({ target, before, after }) => {
     const moved = Math.abs(after.figure.value - before.figure.value);
     return names.includes(target.name) && moved <= SAME * Math.abs(before.figure.value);
   });
   if (unmoved.length === 0) return [];
+  const all = changeables(fitted.knife, placeName(fitted.job.knife.units));
+  const asks = fitted.answers.filter(({ ask }) => unmoved.some(({ target }) => target.path === ask.path));
+  const named = new Set(asks.flatMap(({ ask }) => namesFor(ask.name, all)));
+  const hint = named.size === 0 ? "" : ` Add --change ${[...named].join(" or --change ")}.`;
   return wrap(
-    `Nothing that may be changed here moves: ${listed(unmoved.map(({ target }) => target.words))}.`,
+    `Nothing that may be changed here moves: ${listed(unmoved.map(({ target }) => target.words))}.${hint}`,
   );
 }
 

@@ -8,6 +8,7 @@ import {
   type WaitName,
 } from "@scantling/geometry";
 import { formatNumber, formatShare, formatTime } from "@scantling/geometry/units";
+import type { Verdict } from "../asks.js";
 import type { Measured } from "../measure.js";
 import type { Quote } from "../quote/quote.js";
 import { money } from "../quote/quote-findings.js";
@@ -35,10 +36,19 @@ export function quoteText(quote: Quote): string[] {
 
 /** What the customer is not to sign by mistake. */
 function missedLines({ answers, job }: Measured): string[] {
-  const missed = answers.filter(({ verdict }) => verdict === "not-met");
-  if (missed.length === 0) return [];
-  const names = missed.map(({ ask }) => askLabel(ask, job.units)).join(", ");
-  return ["", ...wrap(`NOT MET as drawn: ${names}. The customer's sheet marks it.`, undefined, "  ")];
+  const named = (verdict: Verdict): string =>
+    answers
+      .filter((answer) => answer.verdict === verdict)
+      .map(({ ask }) => askLabel(ask, job.units))
+      .join(", ");
+  const [missed, atRisk] = [named("not-met"), named("at-risk")];
+  const lines = [
+    ...(missed === "" ? [] : [`NOT MET as drawn: ${missed}. The customer's sheet marks it.`]),
+    ...(atRisk === ""
+      ? []
+      : [`At risk: ${atRisk}. The sheet promises the limit, and the knife may come out beyond it.`]),
+  ];
+  return lines.length === 0 ? [] : ["", ...lines.flatMap((line) => wrap(line, undefined, "  "))];
 }
 
 /** Widest name of a price line: amounts stand behind it. */

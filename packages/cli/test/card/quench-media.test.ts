@@ -43,8 +43,10 @@ describe("the heat sheet", () => {
     const water = await setup("W2");
     expect(water).toContain("Harden, W2 (oven, water)");
     expect(water).not.toMatch(/^\s*Oil \d/mu);
-    expect(water).toMatch(/^ {2}Water or brine \d+ mm deep/mu);
+    expect(water).toMatch(/^ {2}Water or brine \d+ mm deep\. It cracks what oil would not/mu);
     const unknown = await setup("A2");
+    expect(unknown).toContain("(if so hot), long");
+    expect(unknown).not.toMatch(/oil deep|warms the oil/u);
     expect(unknown).toContain("Harden and temper (oven, quench by the sheet)");
     expect(unknown.replace(/\s+/gu, " ")).toContain(
       "Quench in what the sheet says and nothing else; if in oil,",

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { EXIT } from "../../src/exit-code.js";
 import { flat, wideLines } from "../support/answer.js";
+import { demoWith } from "../support/demo.js";
 import { fit, fitJson } from "../support/fit.js";
 
 describe("what is asked cannot be met", () => {
@@ -56,6 +57,15 @@ describe("what is asked cannot be met", () => {
     const { out, code } = await fit(["--behind-edge", "0.7mm", "--change", "tang.buttThickness"]);
     expect(code).toBe(EXIT.notMet);
     expect(flat(out)).toContain("Nothing that may be changed here moves: 1 mm above the edge.");
+  });
+
+  it("names the sizes that would move it, where there are some", async () => {
+    const text = demoWith(["    overallLength: { below: 370 mm }", "    handleLength: { above: 140 mm }"]);
+    const { out, code } = await fit([], text);
+    expect(code).toBe(EXIT.notMet);
+    expect(flat(out)).toContain(
+      "Nothing that may be changed here moves: handle length. Add --change tang.length.",
+    );
   });
 
   it("says when a window is narrower than its band", async () => {

@@ -131,6 +131,14 @@ describe("not met as drawn", () => {
     expect(io.disk.text("/shop/offer/harvest.quote.html")).toContain("<strong>NOT MET</strong>");
   });
 
+  it("says what is at risk of not coming out as it is promised", async () => {
+    const files = { ...DEMO_FILES, [FILE]: demoWith(["below: 600 g", "below: 580 g"]) };
+    const { code, out } = await answer(["quote", FILE], { files });
+    expect(code).toBe(EXIT.done);
+    expect(flat(out)).toContain("At risk: mass. The sheet promises the limit");
+    expect(out).not.toContain("NOT MET");
+  });
+
   it("ends with exit code 4 where a finding says stop, whoever it comes from", async () => {
     const shop = `${DEMO_FILES["shop.yaml"]}\noven: { length: 100 mm }\n`;
     const files = { [FILE]: DEMO_KNIFE, "shop.yaml": shop };

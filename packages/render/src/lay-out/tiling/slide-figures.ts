@@ -18,7 +18,8 @@ interface Band {
 
 /**
  * The items with their figures moved along their dimension lines, out of where two pages overlap: a number is read on one
- * page, before the pages are joined and after. One that finds no place clear of everything stays.
+ * page, before the pages are joined and after. One that has no room for that
+ * is whole on one of the two pages; one that finds no place clear of everything stays.
  */
 export function slideFigures(items: readonly DrawingItem[], grid: TileGrid): DrawingItem[] {
   const bands = {
@@ -46,6 +47,11 @@ const bandsOf = (count: number, lowOf: (index: number) => number, overlap: numbe
     return { low: low - CLEAR, high: low + overlap + CLEAR };
   });
 
+/** One that has nowhere else to stand; it is whole when the pages are joined. */
+function fixed({ slide: _slide, ...item }: TextItem): TextItem {
+  return item;
+}
+
 function slidText(
   item: TextItem,
   bands: Readonly<Record<"x" | "y", readonly Band[]>>,
@@ -53,10 +59,17 @@ function slidText(
 ): TextItem {
   const { slide = [], rotation, at } = item;
   const level = rotation === 0;
-  const touches = ({ minX, maxX, minY, maxY }: Bounds): boolean => {
+  const meets = (
+    { minX, maxX, minY, maxY }: Bounds,
+    test: (from: number, to: number, band: Band) => boolean,
+  ): boolean => {
     const [from, to] = level ? [minX, maxX] : [minY, maxY];
-    return bands[level ? "x" : "y"].some(({ low, high }) => from < high && to > low);
+    return bands[level ? "x" : "y"].some((band) => test(from, to, band));
   };
+  const touches = (at: Bounds): boolean => meets(at, (from, to, { low, high }) => from < high && to > low);
+  // Beyond both ends of an overlap it is cut on either page.
+  const isCut = (at: Bounds): boolean =>
+    meets(at, (from, to, { low, high }) => from < low + 2 * CLEAR && to > high - 2 * CLEAR);
   const box = textBox(item);
   if (slide.length === 0 || !touches(box)) return item;
   const places = slide
@@ -68,7 +81,10 @@ function slidText(
     )
     .sort((a, b) => Math.abs(a) - Math.abs(b));
   const moved = (by: number): Bounds => moveBox(box, level ? by : 0, level ? 0 : by);
-  const by = places.find((place) => !touches(moved(place)) && isFree(item, moved(place)));
-  if (by === undefined) return item;
+  const clearOf = (isBad: (at: Bounds) => boolean): number | undefined =>
+    places.find((place) => !isBad(moved(place)) && isFree(item, moved(place)));
+  // Where there is no room beside the overlap, it is whole on one of the two pages at least.
+  const by = clearOf(touches) ?? clearOf(isCut);
+  if (by === undefined) return fixed(item);
   return { ...item, at: { x: at.x + (level ? by : 0), y: at.y + (level ? 0 : by) } };
 }

@@ -15,7 +15,7 @@ export function plotsFields(model: PlotsModel, { page, pages }: PageInfo): Title
     [
       { label: "Steel", value: steel, share: 0.25, lines: 2 },
       {
-        label: densityFromMemory ? "Knife mass, density from memory" : "Knife mass",
+        label: densityFromMemory ? "Mass, density from memory" : "Knife mass",
         value: onOneLine(massText(mass.value, units)),
         share: 0.47,
       },

@@ -140,7 +140,11 @@ export const columnWords = (model: SectionsModel): string[] => [
 function upWords(model: SectionsModel): string[] {
   const heights = heightsOf(model).map((height) => heightName(height, model.units));
   const unit = mainUnits(model.units) === "mm" ? "mm" : "inches";
-  return heights.length === 0 ? [] : [`${heights.join(", ")} up: thickness so many ${unit} above the edge.`];
+  return heights.length === 0
+    ? []
+    : [
+        `${heights.join(", ")} up: ${unit === "mm" ? "thickness so many mm" : "thickness, inches"} above the edge.`,
+      ];
 }
 
 const tableOf = (model: SectionsModel, caption: string, columns: readonly Column[]): TableContent => ({
