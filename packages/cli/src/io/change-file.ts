@@ -61,12 +61,12 @@ async function put(
     await writeWhole(disk, [{ path, content }], { force: seen !== undefined, runId, show });
   } catch (error) {
     if (!(error instanceof CommandFailure)) throw error;
-    const todo = `Nothing was stored. ${TODO[error.code] ?? "Make room on the disk, or the folder writable, and try again."}`;
+    const todo = `Nothing was stored. ${WHAT_NEXT[error.code] ?? "Make room on the disk, or the folder writable, and try again."}`;
     throw new CommandFailure(error.exitCode, error.code, error.message, todo, error.details);
   }
 }
 
-const TODO: Readonly<Record<string, string>> = {
+const WHAT_NEXT: Readonly<Record<string, string>> = {
   "write-protected": "Take the write protection off, and try again.",
   "name-too-long": "Give the files shorter names, and try again.",
   // It came while this command ran.

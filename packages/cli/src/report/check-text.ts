@@ -49,11 +49,14 @@ function nextStep({ answers, job }: Measured, { conflicts }: OrderConflicts): st
 
 /** What cannot be had together, in a line; how far each has to give way stands with the findings. */
 function conflictRemark({ conflicts, search }: OrderConflicts): string[] {
-  const sets = conflicts.filter(({ asks }) => asks.length > 1).map(({ asks }) => askWords(asks));
+  const several = conflicts.filter(({ asks }) => asks.length > 1);
+  const sets = several.map(({ asks }) => askWords(asks));
+  // Another wood may do what no usual change of a size does.
+  const by = several.every(({ kind }) => kind === "changes") ? " by the usual changes" : "";
   return [
     ...(sets.length === 0
       ? []
-      : wrap(`CANNOT ALL HOLD: ${sets.join("; ")}. What would settle it: below, under FOUND.`)),
+      : wrap(`CANNOT ALL HOLD${by}: ${sets.join("; ")}. What would settle it: below, under FOUND.`)),
     ...(search === "stopped"
       ? wrap(
           "Whether what is asked can all hold was not looked into to its end; scantling fit FILE looks further.",

@@ -112,6 +112,9 @@ describe("asks that no usual change brings together", async () => {
     );
     expect(code).toBe(EXIT.notMet);
     expect(conflictSearch).toBe("whole");
+    expect(flat((await run("check", withAsks(...asks))).out)).toContain(
+      "CANNOT ALL HOLD by the usual changes: mass and balance.",
+    );
     expect(conflictChanges).toContain("thickness");
     expect(conflicts).toHaveLength(1);
     expect(conflicts[0]).toMatchObject({ kind: "changes", asks: ["mass", "balance"] });
