@@ -20,7 +20,8 @@ export interface AskRelaxation {
 /**
  * Why asks cannot hold together.
  *
- * - `same-figure`, `lengths`, `bevel`: whatever the knife, by what the figures are
+ * - `same-figure`, `lengths`: whatever the knife, by what the figures are
+ * - `bevel`: by its angle, with the edge and the taper of the flats as drawn
  * - `hardness`: the steel does not come to it
  * - `changes`: no change that is usual leads to a knife that meets them
  */

@@ -21,11 +21,11 @@ const OWN_CHANGES: Readonly<Partial<Record<AskName, RegExp>>> = {
   sharpeningAngle: /^edgeAngle(?:\.(?:left|right))?$/u,
 };
 
-/** Names of sizes of a knife that move what an ask is about. */
-export const namesFor = (name: AskName, all: readonly Changeable[]): readonly string[] => {
+/** The sizes of a knife that move what an ask is about, beside the usual ones. */
+export function ownChanges(name: AskName, all: readonly Changeable[]): readonly Changeable[] {
   const pattern = OWN_CHANGES[name];
-  return pattern === undefined ? [] : wholeOrStations(pattern, all).map((each) => each.name);
-};
+  return pattern === undefined ? [] : wholeOrStations(pattern, all);
+}
 
 /** The heaviest weight in the butt, as a share of the whole knife. Basis: common practice, no source. */
 const MOST_IN_BUTT = 0.15;
@@ -52,10 +52,7 @@ export function conflictChanges(measured: Measured): ConflictChanges {
     each.name === "thickness" && places > 1 ? stationsOf(each, all) : [each],
   );
   const missed = measured.answers.filter(({ ask, verdict }) => verdict === "not-met" && !ask.should);
-  const own = missed.flatMap(({ ask: { name } }) => {
-    const pattern = OWN_CHANGES[name];
-    return pattern === undefined ? [] : wholeOrStations(pattern, all);
-  });
+  const own = missed.flatMap(({ ask: { name } }) => ownChanges(name, all));
   const named = new Map([...usual, ...own].map((each) => [each.name, each]));
   const dimensions = [...named.values()].map((each) => usualDimension(each, knife, text, units));
   return isTooFarAhead(measured) ? withButtWeight(measured, dimensions) : { spec: job.spec, dimensions };

@@ -1,7 +1,7 @@
 import { changeables, type FitRelaxation } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
 import { limitsOf } from "../asks.js";
-import { namesFor } from "../conflict/conflict-changes.js";
+import { ownChanges } from "../conflict/conflict-changes.js";
 import { placeName } from "../fit/changes.js";
 import type { FitReport } from "../fit/fit-report.js";
 import type { FitTarget } from "../fit/targets.js";
@@ -62,7 +62,7 @@ function unmovedLines({ targets, answer, fitted }: FitReport): string[] {
   if (unmoved.length === 0) return [];
   const all = changeables(fitted.knife, placeName(fitted.job.knife.units));
   const asks = fitted.answers.filter(({ ask }) => unmoved.some(({ target }) => target.path === ask.path));
-  const named = new Set(asks.flatMap(({ ask }) => namesFor(ask.name, all)));
+  const named = new Set(asks.flatMap(({ ask }) => ownChanges(ask.name, all).map(({ name }) => name)));
   const hint = named.size === 0 ? "" : ` Add --change ${[...named].join(" or --change ")}.`;
   return wrap(
     `Nothing that may be changed here moves: ${listed(unmoved.map(({ target }) => target.words))}.${hint}`,
