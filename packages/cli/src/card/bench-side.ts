@@ -97,6 +97,6 @@ function donePanel({ answers, job, hardness }: Measured): CardPanel[] {
   const tested =
     hardness === undefined
       ? []
-      : [{ label: "hardness of the edge", beside: askedHardness(hardness), boxes: ["HRC"] }];
+      : [{ label: "hardness", beside: askedHardness(hardness), boxes: ["HRC"] }];
   return panel("The knife as made", "scale, rule", [figures(...asked, ...usual, ...tested)]);
 }

@@ -1,4 +1,5 @@
 import { cleanText } from "../../clean-text.js";
+import { lastThatFits } from "../../last-that-fits.js";
 import { textWidth } from "../../text-metrics.js";
 import { line, PIECE_GAP, type Piece, type Placed, stack, wordPiece } from "./placed.js";
 
@@ -51,18 +52,7 @@ export function inline(parts: readonly (Words | Piece)[], width: number): Placed
 function headThatFits(text: string, width: number, height: number, bold: boolean): string {
   if (textWidth(text, height, bold) <= width) return text;
   const heads = [...text.matchAll(BREAKS)].map(({ index }) => text.slice(0, index));
-  return heads[lastThatFits(heads, width, height, bold)] ?? "";
-}
-
-/** The place of the longest that fits, each longer than the one before; −1 where none does. */
-function lastThatFits(heads: readonly string[], width: number, height: number, bold: boolean): number {
-  let [fits, tooLong] = [-1, heads.length];
-  while (tooLong - fits > 1) {
-    const middle = (fits + tooLong) >> 1;
-    if (textWidth(heads[middle] ?? "", height, bold) <= width) fits = middle;
-    else tooLong = middle;
-  }
-  return fits;
+  return heads[lastThatFits(heads, (head) => textWidth(head, height, bold) <= width)] ?? "";
 }
 
 /** Blanks that a line may end at: not between a figure and its unit, its fraction, or the figure that it is multiplied with; not before the letter of a source. */
@@ -72,7 +62,14 @@ const BREAKS = /(?<!×|\bx)(?<!\d(?= (?:(?:mm|in|g|oz|lb|ml|l|min|h|HRC|K)\b|[%�
 function charactersThatFit(text: string, width: number, height: number, bold: boolean): string {
   const characters = [...(text.split(" ", 1)[0] ?? text)];
   const heads = characters.map((_, last) => characters.slice(0, last + 1).join(""));
-  return heads[Math.max(0, lastThatFits(heads, width, height, bold))] ?? text;
+  return (
+    heads[
+      Math.max(
+        0,
+        lastThatFits(heads, (head) => textWidth(head, height, bold) <= width),
+      )
+    ] ?? text
+  );
 }
 
 /** Words broken into lines of a width. */

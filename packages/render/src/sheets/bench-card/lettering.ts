@@ -24,6 +24,8 @@ export const CARD_LETTERINGS: readonly CardLettering[] = [
   { words: 2.5, label: 2.5, head: 2.5, figure: 5, cell: 3.5, large: 5, heading: 3.5 },
   { words: 2.5, label: 2.5, head: 2.5, figure: 3.5, cell: 3.5, large: 5, heading: 3.5 },
   { words: 2.5, label: 2.5, head: 2.5, figure: 3.5, cell: 2.5, large: 5, heading: 3.5 },
+  { words: 2.5, label: 2.5, head: 2.5, figure: 3.5, cell: 2.5, large: 3.5, heading: 2.5 },
+  { words: 2.5, label: 2.5, head: 2.5, figure: 2.5, cell: 2.5, large: 3.5, heading: 2.5 },
 ];
 
 /** So many of them have figures that are read at arm's length in tables too: 3.5 mm and more. */

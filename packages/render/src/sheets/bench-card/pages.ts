@@ -1,9 +1,9 @@
-import type { CardModel, CardPanel, CardSide } from "../../models/card-model.js";
+import type { CardModel, CardSide } from "../../models/card-model.js";
 import type { PaperSize } from "../../paper.js";
-import { type Area, columnWidth, type FlowPanel, flowPanels, type PlacedPanel } from "./flow.js";
+import { type Area, type FlowPanel, flowPanels, type PlacedPanel } from "./flow.js";
 import { areLong, cardFoot, cardHead } from "./head.js";
 import { CARD_LETTERINGS, type CardLettering, LEAST_FIGURES } from "./lettering.js";
-import { cardPanel, panelParts } from "./panel.js";
+import { type Numbered, panelSetter, type SetPanel } from "./set-panel.js";
 
 /** White about the card, mm: what most printers need. */
 export const CARD_MARGIN = 7;
@@ -17,16 +17,10 @@ export interface CardPage {
   readonly panels: readonly PlacedPanel[];
 }
 
-/** A panel with the part of the work that it belongs to, numbered. */
-interface Numbered {
-  readonly side: CardSide;
-  readonly panel: CardPanel;
-}
-
 /**
  * The panels of a card over its pages. Each part of the work has a page of its own, in the largest lettering in which it
  * goes on one. Where one does not, or only with small figures, the parts follow one another without a break, in the
- * largest lettering that keeps them to two pages, or else gives the fewest.
+ * largest lettering that keeps them to two pages: panels whole where they can be, else going on in the next column.
  *
  * @returns undefined where a row or a figure alone is higher than a page.
  */
@@ -34,36 +28,41 @@ export function cardPages(model: CardModel, paper: PaperSize): CardPage[] | unde
   const area = panelArea(model, model.sides, paper);
   const panels = numberedPanels(model, area);
   const set = panelSetter(area);
-  const page: Page = { area, set };
-  const runs = model.sides
-    .map((side) => panels.filter((one) => one.side === side))
-    .filter((run) => run.length > 0);
-  const parted = (letterings: readonly CardLettering[]): CardPage[] | undefined => {
-    const each = runs.map((run) => {
-      const own = panelArea(
-        model,
-        run.slice(0, 1).map(({ side }) => side),
-        paper,
-      );
-      return first(letterings, (letters) => onePage(run, { area: own, set }, letters));
+  const run = runSetter(panels, { area, set });
+  // What takes far more pages in the smallest lettering is not tried in every other; one more may be ill luck in parting.
+  const [smallest] = CARD_LETTERINGS.slice(-1);
+  const least = smallest === undefined ? undefined : run(smallest, true)?.length;
+  if (least === undefined) return undefined;
+  const largest = (mayPart: boolean, most: number, letterings = CARD_LETTERINGS): CardPage[] | undefined =>
+    first(letterings, (letters) => {
+      const pages = run(letters, mayPart);
+      return pages !== undefined && pages.length <= most ? pages : undefined;
     });
-    return each.every((pages) => pages !== undefined) && each.length <= WANTED_PAGES
+  if (least > WANTED_PAGES + 1) return largest(true, least);
+  const sides = model.sides.flatMap((side) => {
+    const own = panels.filter((one) => one.side === side);
+    return own.length === 0 ? [] : [runSetter(own, { area: panelArea(model, [side], paper), set })];
+  });
+  const apart = (letterings: readonly CardLettering[]): CardPage[] | undefined => {
+    const each = sides.map((side) =>
+      first(letterings, (letters) => {
+        const pages = side(letters, false);
+        return pages?.length === 1 ? pages : undefined;
+      }),
+    );
+    return each.length <= WANTED_PAGES && each.every((pages) => pages !== undefined)
       ? each.flat()
       : undefined;
   };
-  const running = (letterings: readonly CardLettering[]): CardPage[] | undefined =>
-    first(letterings, (letters) => {
-      const pages = setRun(panels, page, letters);
-      return pages !== undefined && pages.length <= WANTED_PAGES ? pages : undefined;
-    });
-  const clear = CARD_LETTERINGS.slice(0, LEAST_FIGURES);
-  return (
-    parted(clear) ??
-    running(clear) ??
-    parted(CARD_LETTERINGS) ??
-    running(CARD_LETTERINGS) ??
-    fewestPages(panels, page)
-  );
+  // Smaller figures only where no way of setting the larger ones will do.
+  const counts = CARD_LETTERINGS.map((_, index) => index + 1).filter((count) => count >= LEAST_FIGURES);
+  const wanted = first(counts, (count) => {
+    const letterings = CARD_LETTERINGS.slice(0, count);
+    return (
+      apart(letterings) ?? largest(false, WANTED_PAGES, letterings) ?? largest(true, WANTED_PAGES, letterings)
+    );
+  });
+  return wanted ?? largest(true, least);
 }
 
 function first<T, R>(all: readonly T[], of: (one: T) => R | undefined): R | undefined {
@@ -72,21 +71,6 @@ function first<T, R>(all: readonly T[], of: (one: T) => R | undefined): R | unde
     if (made !== undefined) return made;
   }
   return undefined;
-}
-
-/** Where no lettering keeps to two pages. */
-function fewestPages(panels: readonly Numbered[], page: Page): CardPage[] | undefined {
-  const all = CARD_LETTERINGS.flatMap((letters) => {
-    const pages = setRun(panels, page, letters);
-    return pages === undefined ? [] : [pages];
-  });
-  const least = Math.min(...all.map((pages) => pages.length));
-  return all.find((pages) => pages.length === least);
-}
-
-function onePage(run: readonly Numbered[], page: Page, letters: CardLettering): CardPage[] | undefined {
-  const pages = setRun(run, page, letters);
-  return pages?.length === 1 ? pages : undefined;
 }
 
 /** All panels in the order of use, numbered; before them what cannot work, where that is long. */
@@ -108,20 +92,8 @@ function numberedPanels(model: CardModel, area: Area): Numbered[] {
 
 const loud = (text: string) => ({ kind: "words", text, loud: true }) as const;
 
-function setRun(run: readonly Numbered[], page: Page, letters: CardLettering): CardPage[] | undefined {
-  const owners = new Map<FlowPanel, CardSide>();
-  for (const { side, panel } of run) {
-    const parts = flowParts(panel, page, letters);
-    if (parts === undefined) return undefined;
-    for (const part of parts) owners.set(part, side);
-  }
-  return flowPanels([...owners.keys()], page.area)?.map((panels) => {
-    const sides = panels.flatMap(({ panel }) => owners.get(panel) ?? []);
-    return { panels, sides: [...new Set(sides)] };
-  });
-}
-
-type SetPanel = (panel: CardPanel, letters: CardLettering) => FlowPanel;
+/** Panels over pages, in a lettering; undefined where one goes on none. */
+type SetRun = (letters: CardLettering, mayPart: boolean) => CardPage[] | undefined;
 
 /** Room for panels, and how they are set for its width. */
 interface Page {
@@ -129,37 +101,29 @@ interface Page {
   readonly set: SetPanel;
 }
 
-/** As narrow as a column where a panel's figures stand in one beside one another, else as wide as the page; each set once. */
-function panelSetter(area: Area): SetPanel {
-  const narrow = columnWidth(area);
-  const known = new Map<CardLettering, Map<CardPanel, FlowPanel>>(
-    CARD_LETTERINGS.map((letters) => [letters, new Map()]),
-  );
-  return (panel, letters) => {
-    const before = known.get(letters)?.get(panel);
-    if (before !== undefined) return before;
-    const inColumn = panel.wide === true ? undefined : cardPanel(panel, narrow, letters);
-    const fits = inColumn !== undefined && (inColumn.least ?? 0) <= narrow;
-    const made = fits
-      ? { placed: inColumn, wide: false }
-      : { placed: cardPanel(panel, area.right - area.left, letters), wide: true };
-    known.get(letters)?.set(panel, made);
-    return made;
+/** The same panels in any lettering, each set once. */
+function runSetter(panels: readonly Numbered[], { area, set }: Page): SetRun {
+  const known = new Map<string, CardPage[] | undefined>();
+  return (letters, mayPart) => {
+    const key = `${CARD_LETTERINGS.indexOf(letters)} ${mayPart}`;
+    if (!known.has(key))
+      known.set(
+        key,
+        setRun(
+          panels.map((one) => set(one, letters)),
+          area,
+          mayPart,
+        ),
+      );
+    return known.get(key);
   };
 }
 
-/** A panel in several parts where it is higher than a page: as wide as it is, else as wide as the page. */
-function flowParts(panel: CardPanel, { area, set }: Page, letters: CardLettering): FlowPanel[] | undefined {
-  const full = area.top - area.bottom;
-  const one = set(panel, letters);
-  if (one.placed.height <= full) return [one];
-  const partsAs = (wide: boolean): FlowPanel[] | undefined => {
-    const width = wide ? area.right - area.left : columnWidth(area);
-    const parts = panelParts(panel, full, width, letters);
-    return parts?.map((part) => ({ placed: cardPanel(part, width, letters), wide }));
-  };
-  return partsAs(one.wide) ?? (one.wide ? undefined : partsAs(true));
-}
+const setRun = (panels: readonly FlowPanel[], area: Area, mayPart: boolean): CardPage[] | undefined =>
+  flowPanels(panels, area, mayPart)?.map((placed) => ({
+    panels: placed,
+    sides: [...new Set(placed.map(({ panel }) => panel.side))],
+  }));
 
 /** What is left of a page between head and foot, whichever of the sides are on it. */
 function panelArea(model: CardModel, sides: readonly CardSide[], paper: PaperSize): Area {

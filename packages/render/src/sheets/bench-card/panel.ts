@@ -1,5 +1,6 @@
 import { cleanText } from "../../clean-text.js";
 import { rectangle, strokes } from "../../drawing.js";
+import { lastThatFits } from "../../last-that-fits.js";
 import type { CardBlock, CardPanel } from "../../models/card-model.js";
 import { textWidth } from "../../text-metrics.js";
 import { cardBlock } from "./block.js";
@@ -52,36 +53,40 @@ function headOf(title: string, tool: string | undefined, width: number, letters:
   return line([wordPiece(title, heading, true), toolPiece], [0, width - toolPiece.width]);
 }
 
+/** What tells the rest of a panel from its beginning. */
+const CONTINUED = " (continued)";
+
+/** A part of a panel has so many figures, rows or lines of words, or it is not worth a head of its own. */
+const LEAST_UNITS = 2;
+
 /**
- * A panel in as many parts as it takes for each to be no higher than a page: parted between blocks, figures and rows.
+ * A panel in two, the first no higher than `most`, mm: parted between blocks, figures and rows. Words stay with the
+ * figures that they introduce, and neither part is but a scrap, where it can be helped.
  *
- * @returns undefined where one row or figure alone is higher.
+ * @returns undefined where it cannot be parted so, or only with a scrap and `scraps` does not allow that.
  */
-export function panelParts(
+export function partPanel(
   panel: CardPanel,
   most: number,
   width: number,
   letters: CardLettering,
-): CardPanel[] | undefined {
-  const fits = (part: CardPanel): boolean => cardPanel(part, width, letters).height <= most;
-  if (fits(panel)) return [panel];
+  scraps: boolean,
+): readonly [CardPanel, CardPanel] | undefined {
   const units = panel.blocks.flatMap(unitsOf);
-  const parts: CardPanel[] = [];
-  for (let from = 0; from < units.length; ) {
-    const title = from === 0 ? panel.title : `${panel.title} (continued)`;
-    const upTo = (end: number): CardPanel => ({ ...panel, title, blocks: joined(units.slice(from, end)) });
-    // The more, the higher: halving finds the most that fits.
-    let [end, tooMany] = [from, units.length + 1];
-    while (tooMany - end > 1) {
-      const middle = (end + tooMany) >> 1;
-      if (fits(upTo(middle))) end = middle;
-      else tooMany = middle;
-    }
-    if (end === from) return undefined;
-    parts.push(upTo(end));
-    from = end;
-  }
-  return parts;
+  const rest = panel.title.endsWith(CONTINUED) ? panel.title : `${panel.title}${CONTINUED}`;
+  const partedAt = (place: number): readonly [CardPanel, CardPanel] => [
+    { ...panel, blocks: joined(units.slice(0, place)) },
+    { ...panel, title: rest, blocks: joined(units.slice(place)) },
+  ];
+  const places = units.map((_, place) => place).slice(1);
+  const isGood = (place: number): boolean =>
+    place >= LEAST_UNITS &&
+    units.length - place >= LEAST_UNITS &&
+    (units[place - 1]?.kind !== "words" || units[place]?.kind === "words");
+  const lastOf = (of: readonly number[]): number | undefined =>
+    of[lastThatFits(of, (place) => cardPanel(partedAt(place)[0], width, letters).height <= most)];
+  const place = lastOf(places.filter(isGood)) ?? (scraps ? lastOf(places) : undefined);
+  return place === undefined ? undefined : partedAt(place);
 }
 
 /** The least that a block can be parted into. */

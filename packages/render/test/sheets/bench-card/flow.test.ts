@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import type { CardSide } from "../../../src/models/card-model.js";
 import {
   type Area,
   columnWidth,
@@ -9,13 +10,29 @@ import {
 
 const area: Area = { left: 10, right: 200, bottom: 20, top: 220 };
 
-const panel = (height: number, wide = false): FlowPanel => ({ placed: { height, items: () => [] }, wide });
+const side: CardSide = { name: "At the forge", panels: [], hazards: [] };
+
+const panel = (height: number, wide = false): FlowPanel => ({
+  side,
+  placed: { height, items: () => [] },
+  wide,
+  part: () => undefined,
+});
+
+/** One of rows that are 10 mm high each, which may go on in another column behind any of them. */
+const ofRows = (count: number, wide = false): FlowPanel => ({
+  ...panel(10 * count, wide),
+  part: (room) => {
+    const here = Math.min(Math.floor(room / 10), count - 1);
+    return here < 1 ? undefined : [panel(10 * here, wide), ofRows(count - here, wide)];
+  },
+});
 
 const rounded = (mm: number): number => Math.round(mm * 1e6) / 1e6;
 
 /** Heights with their corners, page by page. */
-const placesOf = (panels: readonly FlowPanel[]) =>
-  flowPanels(panels, area)?.map((page) =>
+const placesOf = (panels: readonly FlowPanel[], mayPart = false) =>
+  flowPanels(panels, area, mayPart)?.map((page) =>
     page.map(({ panel: { placed }, corner }) => [placed.height, corner.x, rounded(corner.y)]),
   );
 
@@ -64,6 +81,55 @@ describe("panels over pages", () => {
     expect(placesOf([panel(200, true)])).toEqual([[[200, 10, 220]]]);
     expect(placesOf([panel(200.1)])).toBeUndefined();
     expect(placesOf([panel(10), panel(200.1, true)])).toBeUndefined();
+  });
+
+  it("go on in the next column, and on the next page, only where they may and must", () => {
+    const heightsOf = (panels: readonly FlowPanel[]) =>
+      placesOf(panels, true)?.map((page) =>
+        page.map(([height, x]) => [height, x === RIGHT ? "right" : "left"]),
+      );
+    // All of them whole where there is room for that.
+    expect(heightsOf([ofRows(15), ofRows(12)])).toEqual([
+      [
+        [150, "left"],
+        [120, "right"],
+      ],
+    ]);
+    expect(heightsOf([ofRows(15), ofRows(12), ofRows(12)])).toEqual([
+      [
+        [150, "left"],
+        [40, "left"],
+        [80, "right"],
+        [110, "right"],
+      ],
+      [[10, "left"]],
+    ]);
+    // One that may not be parted leaves its room empty.
+    expect(heightsOf([ofRows(15), panel(120), ofRows(12)])).toEqual([
+      [
+        [150, "left"],
+        [120, "right"],
+        [70, "right"],
+      ],
+      [[50, "left"]],
+    ]);
+    expect(heightsOf([ofRows(15), ofRows(10, true)])).toEqual([
+      [
+        [150, "left"],
+        [40, "left"],
+      ],
+      [[60, "left"]],
+    ]);
+    // As all of them may where they are higher than a page.
+    expect(placesOf([ofRows(50)])).toEqual(placesOf([ofRows(50)], true));
+    expect(placesOf([ofRows(15), ofRows(12), ofRows(12)])?.map((page) => page.length)).toEqual([2, 1]);
+    expect(heightsOf([ofRows(50)])).toEqual([
+      [
+        [200, "left"],
+        [200, "right"],
+      ],
+      [[100, "left"]],
+    ]);
   });
 
   it("are on no page where there are none", () => {

@@ -58,7 +58,7 @@ describe("a table of a card", () => {
       ["2.", "7.31", "7.20", "6+1"],
     ];
     const heads = ["pass", "cold", "height of stop", "blocks and shims"];
-    const small = CARD_LETTERINGS.at(-1) ?? large;
+    const small = CARD_LETTERINGS.findLast((letters) => letters.large === 5) ?? large;
     const linesIn = (width: number): string[] => {
       const table = { kind: "table", heads, rows, large: [2, 3] } as const;
       const texts = textsOf(cardTable(table, width, small).items({ x: 0, y: 0 }));
