@@ -95,8 +95,6 @@ function donePanel({ answers, job, hardness }: Measured): CardPanel[] {
     ...(names.has("balance") ? [] : [{ label: "balance from the heel", boxes: [units] }]),
   ];
   const tested =
-    hardness === undefined
-      ? []
-      : [{ label: "hardness", beside: askedHardness(hardness), boxes: ["HRC"] }];
+    hardness === undefined ? [] : [{ label: "hardness", beside: askedHardness(hardness), boxes: ["HRC"] }];
   return panel("The knife as made", "scale, rule", [figures(...asked, ...usual, ...tested)]);
 }
