@@ -20,6 +20,10 @@ export function outlineSizes(outline: Outline): KnifeSizes {
   };
 }
 
+/** Whether the file says how far back the knife reaches: a handle told by the mass of its parts may hide the tang's end. */
+export const isRearKnown = ({ spec }: Pick<Knife, "spec">): boolean =>
+  spec.tang.form === "full" || spec.handle?.block !== undefined || spec.handle?.pommel !== undefined;
+
 /** Those of the whole knife: a handle or a pommel may reach farther back than the tang. */
 export function sizesOf(
   knife: Pick<Knife, "outline" | "spec">,

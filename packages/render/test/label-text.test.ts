@@ -4,7 +4,7 @@ import { flattenItems } from "../src/drawing.js";
 import { caliperCell, lengthText, linesOf, massText, onOneLine, sizeText } from "../src/label-text.js";
 import { besideUnits, type FigureStyle, mainUnits, unitsWords } from "../src/sheet-units.js";
 import { volumeText } from "../src/sheets/plots/figures.js";
-import { ruleText, ruleUpText, thickText } from "../src/sheets/preform/figures.js";
+import { hammeredText, ruleText, ruleUpText } from "../src/sheets/preform/figures.js";
 
 const style = (main: "mm" | "in", both: boolean, inches: FigureStyle["inches"]): FigureStyle => ({
   main,
@@ -60,11 +60,11 @@ describe("figures of a sheet", () => {
     const decimals = style("in", false, "decimals");
     expect(ruleText(100, "in").main).toBe('3 15/16"');
     expect(ruleText(100, decimals).main).toBe('3.94"');
-    expect(thickText(2.5, decimals)).toEqual(thickText(2.5, style("in", false, "fractions")));
+    expect(hammeredText(2.5, decimals)).toEqual(hammeredText(2.5, style("in", false, "fractions")));
     // 0.2 in and 3 mm stand beside 0.18 in and 4.6 mm.
-    expect(thickText(5.08, "in")).toEqual({ main: '0.20"', other: "[5.1 mm]" });
-    expect(thickText(4.572, "in").main).toBe('0.18"');
-    expect(thickText(3, "mm")).toEqual({ main: "3.0 mm", other: '[0.12"]' });
+    expect(hammeredText(5.08, "in")).toEqual({ main: '0.20"', other: "[5.1 mm]" });
+    expect(hammeredText(4.572, "in").main).toBe('0.18"');
+    expect(hammeredText(3, "mm")).toEqual({ main: "3.0 mm", other: '[0.12"]' });
     // 100.1 mm are 3.9409 in.
     expect(ruleUpText(100.1, decimals).main).toBe('3.95"');
     expect(ruleUpText(100.1, style("in", false, "fractions")).main).toBe('3 31/32"');

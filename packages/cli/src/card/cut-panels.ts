@@ -9,9 +9,9 @@ import { type FileUnits, formatCaliper, formatLength, formatTemperature } from "
 import type { CardBlock, CardCell, CardFigure, CardPanel } from "@scantling/render";
 import { inFileTerms, type Measured } from "../measure.js";
 import { besideUnits } from "../models/sheet-units.js";
-import { lengthText, massText, percentText } from "../report/figures.js";
+import { massText, percentText } from "../report/figures.js";
 import type { Setup } from "../report/setup-json.js";
-import { anvilText, hammeredText, unitless } from "../report/setup-sizes.js";
+import { hammeredText, ruleText, unitless } from "../report/setup-sizes.js";
 import { sawLength } from "../report/stock-text.js";
 import { forgedMassOf } from "../stock-report.js";
 import {
@@ -60,7 +60,7 @@ const barFigure = ({ bars, bar, cutLength }: StockPlan, units: FileUnits, other:
 
 /** Which way the billet lies in the blade. */
 const lies = ({ billet }: ForgeCard, units: FileUnits): string =>
-  `${lengthText(billet.height, units)} go to the blade's height, ${lengthText(billet.thickness, units)} to its thickness.`;
+  `${hammeredText(billet.height, units)} go to the blade's height, ${hammeredText(billet.thickness, units)} to its thickness.`;
 
 const liesWords = (card: ForgeCard, units: FileUnits): CardBlock => words(lies(card, units));
 
@@ -74,7 +74,7 @@ function weldPanels(card: ForgeCard, cardUnits: CardUnits): CardPanel[] {
       `${stack.bars} bars, ${formatCaliper(passes.from, units)} high, to ${formatCaliper(passes.to, units)} or less (${percentText(least)} off) at ${formatTemperature(passes.temperature, units)}.`,
     ),
     ...passTable(passes, cardUnits),
-    words(`Ends cropped, sides ground to ${anvilText(weld.dressedWidth, units)}: ${lies(card, units)}`),
+    words(`Ends cropped, sides ground to ${ruleText(weld.dressedWidth, units)}: ${lies(card, units)}`),
   ]);
 }
 
@@ -93,11 +93,11 @@ function mixedPanels(plan: MixedPlan, card: ForgeCard, units: FileUnits, other: 
       next === undefined
         ? size(lastBar.width, lastBar.thickness)
         : size(next.width, next.height / next.pieces),
-      unitless(anvilText(long ?? next?.barLength ?? 0, units)),
+      unitless(ruleText(long ?? next?.barLength ?? 0, units)),
       next === undefined ? "–" : `${next.pieces}`,
     ];
   });
-  const ground = anvilText(plan.asCut.lastBar.dressedLength, units);
+  const ground = ruleText(plan.asCut.lastBar.dressedLength, units);
   return panel("Cut and weld", `saw, rule, ${units}`, [
     figures(...plan.bars.map((bar) => mixedFigure(bar, plan.cutLength, units, other))),
     ...table(["weld", "pieces", "high, cleaned", "draw to", "long", "cut in pieces"], rows),

@@ -7,7 +7,7 @@ import { fineMassText } from "../report/figures.js";
 import { hardnessRows } from "../report/hardness-text.js";
 import type { Setup } from "../report/setup-json.js";
 import { markRows } from "../report/setup-marks.js";
-import { anvilText, anvilUpText, unitless } from "../report/setup-sizes.js";
+import { ruleText, ruleUpText, unitless } from "../report/setup-sizes.js";
 import { NEED_HEADS } from "../report/setup-weights.js";
 import {
   BOX,
@@ -85,14 +85,14 @@ function markPanel(card: ForgeCard, { units, other }: CardUnits): CardPanel[] {
   const { at, usual, high } = card.marks;
   const neck = Math.abs(usual.handleFront - usual.tang) > 0.5;
   const behind = neck
-    ? `The blade begins at the mark, the handle ${anvilText(high.tang - high.handleFront, units)} behind it.`
+    ? `The blade begins at the mark, the handle ${ruleText(high.tang - high.handleFront, units)} behind it.`
     : "Behind it the handle, ahead the blade.";
   const [, , ...rows] = markRows(card, units);
   return panel("Mark the billet", `rule, punch, ${units}`, [
     figures({
       label: "from the butt end",
-      figure: anvilUpText(at, units),
-      ...otherBehind((of) => anvilUpText(at, of), other),
+      figure: ruleUpText(at, units),
+      ...otherBehind((of) => ruleUpText(at, of), other),
     }),
     words(`${behind} Saw off at the butt what is over.`),
     ...table(

@@ -44,12 +44,15 @@ function scribePanel(scribe: ScribeSetUp, butt: number, units: FileUnits, other:
       ? []
       : [
           words(
-            `Gauge for ${formatCaliper(level.thickness, units)}; up by half of what is more, down by half of what is less.`,
+            `Gauge for ${formatCaliper(level.thickness, units)}; up by half of what is more, down by half of what is less. ${DASH}`,
           ),
         ]),
     ...scribeTable(scribe, even, (x) => placeCell(x, butt, units), units),
   ]);
 }
+
+/** Where the gauge is set at every place some of them have no shim, and some that have one no setting. */
+const DASH = "–: none there.";
 
 /** Settings that are told alike, mm. */
 const EVEN = 1e-6;

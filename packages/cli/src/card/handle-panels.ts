@@ -10,7 +10,7 @@ import {
 import { type FileUnits, formatCaliper } from "@scantling/geometry/units";
 import type { CardCell, CardFigure, CardPanel } from "@scantling/render";
 import { fixed, lengthText } from "../report/figures.js";
-import { anvilUpText, unitless } from "../report/setup-sizes.js";
+import { roomText, unitless } from "../report/setup-sizes.js";
 import {
   type Beside,
   bareCaliper,
@@ -57,8 +57,8 @@ function blankPanel(blank: HandleBlank, units: FileUnits, other: Beside): CardPa
         : [
             {
               label: "or one block for both, thick",
-              figure: anvilUpText(bookMatched, units),
-              ...otherBehind((of) => anvilUpText(bookMatched, of), other),
+              figure: roomText(bookMatched, units),
+              ...otherBehind((of) => roomText(bookMatched, of), other),
             },
           ]),
     ),
@@ -67,7 +67,7 @@ function blankPanel(blank: HandleBlank, units: FileUnits, other: Beside): CardPa
 
 /** `134 × 36 × 9 mm`: no less than it is, for what is sawn too small is lost. */
 const sizeText = (sizes: readonly number[], units: FileUnits): string => {
-  const up = sizes.map((mm) => anvilUpText(mm, units));
+  const up = sizes.map((mm) => roomText(mm, units));
   return units === "mm" ? `${up.map(unitless).join(" × ")} mm` : up.join(" × ");
 };
 

@@ -19,7 +19,7 @@ import type { Job } from "../load.js";
 import type { Measured } from "../measure.js";
 import { fixed } from "../report/figures.js";
 import { firstSentence } from "../report/findings.js";
-import { anvilUpText } from "../report/setup-sizes.js";
+import { roomText } from "../report/setup-sizes.js";
 import {
   type CardUnits,
   figures,
@@ -124,7 +124,7 @@ function tankWords(
   media: readonly QuenchMedium[],
   units: FileUnits,
 ): CardBlock[] {
-  const deep = `${anvilUpText(depthNeeded, units)} deep`;
+  const deep = `${roomText(depthNeeded, units)} deep`;
   const [amount, unit] = units === "mm" ? [usualLitres, "l"] : [usualLitres / GALLON, "US gal"];
   const oil = `${deep}, ${fixed(Math.ceil(amount * 10) / 10, 1)} ${unit} at least (from memory)`;
   if (media.length === 0)

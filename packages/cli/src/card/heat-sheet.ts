@@ -14,7 +14,7 @@ import type { CardBlock, CardPanel } from "@scantling/render";
 import type { Measured } from "../measure.js";
 import { besideUnits } from "../models/sheet-units.js";
 import { fixed } from "../report/figures.js";
-import { anvilUpText } from "../report/setup-sizes.js";
+import { roomText } from "../report/setup-sizes.js";
 import { figures, panel, table, withOther, words } from "./card-blocks.js";
 import { HARDNESSES, heatPanels, recipesOf } from "./heat-panel.js";
 import { quenchMedia } from "./quench-media.js";
@@ -37,17 +37,17 @@ function fitPanel({ job, knife }: Measured, { quench }: BenchSetUp): CardPanel[]
   const isOil = media.includes("oil");
   const { hotLength, hotHeight } = hardeningSizes(knife, quench.from);
   const inside = (mm: number | undefined): string =>
-    mm === undefined ? "" : `, of ${anvilUpText(mm, units)} inside`;
+    mm === undefined ? "" : `, of ${roomText(mm, units)} inside`;
   return panel("Oven and tank", "rule", [
     figures(
       {
         label: `blade with tang at ${formatTemperature(quench.from, units)}${media.length === 0 ? " (if so hot)" : ""}, long`,
-        figure: `${anvilUpText(hotLength, units)}${inside(oven.length)}`,
+        figure: `${roomText(hotLength, units)}${inside(oven.length)}`,
       },
-      { label: "high, on its back", figure: `${anvilUpText(hotHeight, units)}${inside(oven.height)}` },
+      { label: "high, on its back", figure: `${roomText(hotHeight, units)}${inside(oven.height)}` },
       {
         label: `${isOil ? "oil" : media.includes("water") ? "water" : "tank, if one is used,"} deep`,
-        figure: `${anvilUpText(quench.depthNeeded, units)}${quenchTank.depth === undefined ? "" : `, of ${anvilUpText(quenchTank.depth, units)}`}`,
+        figure: `${roomText(quench.depthNeeded, units)}${quenchTank.depth === undefined ? "" : `, of ${roomText(quenchTank.depth, units)}`}`,
       },
       ...(quench.rise === undefined || !isOil
         ? []

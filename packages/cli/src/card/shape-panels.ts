@@ -3,7 +3,7 @@ import { type FileUnits, formatCaliper, formatTemperature } from "@scantling/geo
 import type { CardBlock, CardCell, CardPanel } from "@scantling/render";
 
 import { pointText, preformRows, taperRows } from "../report/setup-shape.js";
-import { anvilText, anvilUpText, hammeredText, ruleText, unitless } from "../report/setup-sizes.js";
+import { hammeredText, ruleText, unitless } from "../report/setup-sizes.js";
 import { stopsKnown } from "../report/setup-stops.js";
 import {
   BOX,
@@ -37,7 +37,7 @@ function shoulderPanel(card: ForgeCard, cardUnits: CardUnits): CardPanel[] {
   const fillet =
     tang.fillet === undefined ? "" : ` behind the radius of ${ruleText(tang.fillet, units)} in its corners`;
   const drawn = words(
-    `Then draw the handle ${withOther(anvilUpText, tang.length, units, other)} long: ${size(tang.front)} at the shoulder${fillet}${middle}, ${size(tang.butt)} at the butt.`,
+    `Then draw the handle ${withOther(ruleText, tang.length, units, other)} long: ${size(tang.front)} at the shoulder${fillet}${middle}, ${size(tang.butt)} at the butt.`,
   );
   const [first] = shoulder.passes;
   if (first === undefined) return panel("Handle", `cold, ${units}`, [words("No shoulder to set in."), drawn]);
@@ -111,7 +111,7 @@ function preformPanel(card: ForgeCard, { units, other }: CardUnits): CardPanel[]
       ? figures({ label: "The bevels lift the point by", boxes: [units] })
       : figures({
           label: "First bend it down more, by",
-          figure: withOther(anvilText, card.preCurve, units, other),
+          figure: withOther(ruleText, card.preCurve, units, other),
         });
   return panel("Preform, then bevels", `cold, ${units}`, [
     ...table(["from shoulder", "high", "thick", "bevelled: from heel", "bevelled: high"], rows),

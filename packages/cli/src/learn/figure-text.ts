@@ -1,5 +1,5 @@
 import { type Banded, type FigurePath, figureOf } from "@scantling/geometry";
-import { type FileUnits, formatNumber, MM_PER_INCH } from "@scantling/geometry/units";
+import { type FileUnits, formatNumber, MM_PER_INCH, roundHalves } from "@scantling/geometry/units";
 
 /** How a figure is written: as many of its own units to one that is shown, the unit, and the step it is rounded to. */
 interface Form {
@@ -21,7 +21,7 @@ function formOf(path: FigurePath, units: FileUnits): Form {
 }
 
 /** Rounds to whole steps; the way there is exact in the last digit that is written. */
-const rounded = (value: number, { per, step }: Form): number => Math.round(value / per / step) * step;
+const rounded = (value: number, { per, step }: Form): number => roundHalves(value / per / step) * step;
 
 /**
  * A number of a figure as a report shows it.

@@ -36,7 +36,7 @@ export function makeCustomerModel(quote: Quote): CustomerModel {
     customer: linesOf(order.customer),
     date: plainDate(madeDay),
     ...(validDay === undefined ? {} : { validUntil: plainDate(validDay) }),
-    figures: customerFigures(quote, stock),
+    figures: customerFigures(quote),
     materials: materialsOf(quote),
     price: quote.offered === undefined ? [] : priceRows(quote.offered, quote),
     ready: readyWords(quote),

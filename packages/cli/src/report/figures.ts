@@ -1,6 +1,7 @@
 import {
   type FileUnits,
   formatCaliper,
+  formatDecimals,
   formatLength,
   formatMass,
   GRAMS_PER_OUNCE,
@@ -17,10 +18,7 @@ const CM3 = 1000;
 const INCH3 = MM_PER_INCH ** 3;
 
 /** A fixed number of decimals, without a negative zero. */
-export function fixed(value: number, decimals: number): string {
-  const text = value.toFixed(decimals);
-  return Number(text) === 0 ? text.replace("-", "") : text;
-}
+export const fixed = (value: number, decimals: number): string => formatDecimals(value, decimals);
 
 export function otherUnits(units: FileUnits): FileUnits {
   return units === "mm" ? "in" : "mm";

@@ -54,10 +54,14 @@ export function findingText(finding: Finding, job: Job): string {
 }
 
 /** The first sentence of a finding. */
-export function firstSentence(finding: Finding, job: Job): string {
-  const [first = ""] = namesIn(describeIssue(finding, job.units), job).split(/(?<=[.?!]) (?=\p{Lu})/u);
-  return first;
-}
+export const firstSentence = (finding: Finding, job: Job): string => sentencesOf(finding, job)[0] ?? "";
+
+/** The first two: what is wrong, and then what to do about it, where anything can be done. */
+export const firstTwoSentences = (finding: Finding, job: Job): string =>
+  sentencesOf(finding, job).slice(0, 2).join(" ");
+
+const sentencesOf = (finding: Finding, job: Job): string[] =>
+  namesIn(describeIssue(finding, job.units), job).split(/(?<=[.?!]) (?=\p{Lu})/u);
 
 /** How grave and the first sentence on one line; what does not fit on it is left to where all is told. */
 export function findingHeadline(finding: Finding, job: Job): string {

@@ -1,5 +1,5 @@
 import type { Measured } from "../measure.js";
-import { sizesOf } from "../sizes.js";
+import { isRearKnown, sizesOf } from "../sizes.js";
 import { LENGTH_FIGURES, lengthText } from "./figures.js";
 import { spread, wrap } from "./layout.js";
 import { fromMemoryLines } from "./materials.js";
@@ -25,7 +25,8 @@ export function headingLines(measured: Measured): string[] {
 export function knifeWords({ job, knife }: Measured): string {
   const sizes = sizesOf(knife);
   const show = (mm: number): string => lengthText(mm, job.units);
-  return `${steelWords(job.spec.steel.name)}, edge ${show(sizes.edgeLength)}, heel ${show(sizes.heelHeight)} high, overall ${show(sizes.overallLength)}`;
+  const whole = isRearKnown(knife) ? "overall" : "with tang";
+  return `${steelWords(job.spec.steel.name)}, edge ${show(sizes.edgeLength)}, heel ${show(sizes.heelHeight)} high, ${whole} ${show(sizes.overallLength)}`;
 }
 
 /** `1084 steel`, but `carbon steel` and `wrought iron` as they are. */

@@ -5,6 +5,7 @@ import {
   GRAMS_PER_OUNCE,
   inchesToMm,
   radiansToDegrees,
+  roundHalves,
 } from "@scantling/geometry/units";
 import type { FigureKind } from "./asks-text.js";
 import { fixed, LENGTH_FIGURES, lengthText, MASS_FIGURES, massText } from "./figures.js";
@@ -59,7 +60,7 @@ export function limitText(
   const step = STEPS[units][kind] / finer;
   const count = value / step;
   const whole = way === "up" ? Math.ceil(count - ROUNDING) : Math.floor(count + ROUNDING);
-  const rounded = (way === "nearest" ? Math.round(count) : whole) * step;
+  const rounded = (way === "nearest" ? roundHalves(count) : whole) * step;
   const level = FINER.indexOf(finer);
   switch (kind) {
     case "mass":

@@ -2,7 +2,7 @@ import type { ForgeCard, HeatsLeft } from "@scantling/geometry";
 import type { FileUnits } from "@scantling/geometry/units";
 import { fineMassText, fixed, inBoth } from "./figures.js";
 import { layOutTable } from "./layout.js";
-import { anvilText, anvilUpText } from "./setup-sizes.js";
+import { ruleText, ruleUpText } from "./setup-sizes.js";
 
 const COLUMNS = ["left", "right", "right"] as const;
 
@@ -11,9 +11,9 @@ export function markText({ marks }: ForgeCard, units: FileUnits): string {
   const { usual, high, at } = marks;
   const neck = Math.abs(usual.handleFront - usual.tang) > 0.5;
   const behind = neck
-    ? `behind it is handle and neck, ahead the blade. The step is at the mark, the handle itself begins ${anvilText(high.tang - high.handleFront, units)} behind it.`
+    ? `behind it is handle and neck, ahead the blade. The step is at the mark, the handle itself begins ${ruleText(high.tang - high.handleFront, units)} behind it.`
     : "behind it is the handle, ahead the blade.";
-  return `punch the billet ${inBoth(anvilUpText, at, units)} from its butt end; ${behind} The mark covers high losses for the handle: saw off what is over at the butt. Spare is left at the point.`;
+  return `punch the billet ${inBoth(ruleUpText, at, units)} from its butt end; ${behind} The mark covers high losses for the handle: saw off what is over at the butt. Spare is left at the point.`;
 }
 
 /** What the handle and the blade take of the billet's length. */
@@ -26,12 +26,12 @@ export function markRows({ marks }: ForgeCard, units: FileUnits): string[][] {
   const { usual, high } = marks;
   const row = (name: string, of: (side: typeof usual) => number): string[] => [
     name,
-    anvilText(of(usual), units),
-    anvilText(of(high), units),
+    ruleText(of(usual), units),
+    ruleText(of(high), units),
   ];
   return [
     ["Losses", "usual", "high"],
-    ["handle takes", anvilText(usual.tang, units), anvilUpText(high.tang, units)],
+    ["handle takes", ruleText(usual.tang, units), ruleUpText(high.tang, units)],
     row("blade takes", (side) => side.blade),
     row("spare", (side) => side.spare),
     row("billet in all", (side) => side.available),

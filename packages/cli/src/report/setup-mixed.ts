@@ -2,7 +2,7 @@ import type { MixedBar, MixedPlan } from "@scantling/geometry";
 import { type FileUnits, formatLength } from "@scantling/geometry/units";
 import { inBoth } from "./figures.js";
 import { wrap } from "./layout.js";
-import { anvilText, hammeredText } from "./setup-sizes.js";
+import { hammeredText, ruleText } from "./setup-sizes.js";
 import { sawLength } from "./stock-text.js";
 
 /** Bars of two or more steels to cut, and each of their welds: pieces, what to draw to, how to cut it. */
@@ -29,13 +29,13 @@ function drawnText({ stages, asCut }: MixedPlan, weld: number, units: FileUnits)
   const next = stages[weld + 1];
   if (next === undefined) return "";
   const long = asCut.welds[weld + 1]?.barLength ?? next.barLength;
-  return `${hammeredText(next.width, units)} × ${hammeredText(next.height / next.pieces, units)}, ${anvilText(long, units)} long; cut in ${next.pieces}`;
+  return `${hammeredText(next.width, units)} × ${hammeredText(next.height / next.pieces, units)}, ${ruleText(long, units)} long; cut in ${next.pieces}`;
 }
 
 function lastText({ lastBar, asCut, grooves }: MixedPlan, units: FileUnits): string {
   const ground =
     grooves > 0
-      ? `, ${anvilText(asCut.lastBar.dressedLength, units)} once the grooves are ground and pressed flat`
+      ? `, ${ruleText(asCut.lastBar.dressedLength, units)} once the grooves are ground and pressed flat`
       : "";
-  return `${hammeredText(lastBar.width, units)} × ${hammeredText(lastBar.thickness, units)}, ${anvilText(asCut.lastBar.length, units)} long${ground}`;
+  return `${hammeredText(lastBar.width, units)} × ${hammeredText(lastBar.thickness, units)}, ${ruleText(asCut.lastBar.length, units)} long${ground}`;
 }

@@ -3,7 +3,7 @@ import { type FileUnits, formatTemperature, inchesToMm } from "@scantling/geomet
 import { beside } from "./beside.js";
 import { fixed, inBoth } from "./figures.js";
 import { layOutTable, wrap } from "./layout.js";
-import { anvilText, hammeredText, ruleText, unitless } from "./setup-sizes.js";
+import { hammeredText, placeCell, ruleCell, ruleText, unitless } from "./setup-sizes.js";
 import { bare, rightAligned, stopsKnown, withLayIn } from "./setup-stops.js";
 
 /** Steps along the preform that a rule lays off: 25 mm, 1 in. */
@@ -43,7 +43,7 @@ function bendText(card: ForgeCard, units: FileUnits): string {
   const bend =
     preCurve === undefined
       ? "Bevels lift it: measure (preCurve in the shop file)."
-      : `Bend the point down by ${inBoth(anvilText, preCurve, units)} more: the bevels lift it.`;
+      : `Bend the point down by ${inBoth(ruleText, preCurve, units)} more: the bevels lift it.`;
   return `${pointText(card, (mm) => inBoth(ruleText, mm, units))} ${bend}`;
 }
 
@@ -63,13 +63,12 @@ export function preformRows(
 ): string[][] {
   const end = preform.at(-1)?.at ?? 0;
   const step = STEP[units] * Math.max(1, Math.ceil(end / STEP[units] / most));
-  const long = (mm: number): string => unitless(anvilText(mm, units)).replace(/^-/u, "−");
   const rows = preformSteps(preform, step).map((station) => [
-    long(station.at),
-    unitless(ruleText(station.height, units)),
+    placeCell(station.at, units),
+    ruleCell(station.height, units),
     unitless(hammeredText(station.thickness, units)),
-    long(station.x),
-    unitless(ruleText(station.height * (station.thickness / station.meanThickness) ** spreadShare, units)),
+    placeCell(station.x, units),
+    ruleCell(station.height * (station.thickness / station.meanThickness) ** spreadShare, units),
   ]);
   return [[`at ${units}`, "high", "thick", "then at", "high"], ...rows];
 }
@@ -88,8 +87,8 @@ function taperTable(card: ForgeCard, units: FileUnits): string[] {
 export function taperRows({ taper, temperature }: ForgeCard, units: FileUnits): string[][] {
   const known = stopsKnown(taper);
   const rows = taper.map(({ x, at, cold, hot, wanted, out }) => [
-    unitless(anvilText(at, units)),
-    unitless(anvilText(x, units)),
+    placeCell(at, units),
+    placeCell(x, units),
     bare(cold, units),
     ...(known ? [out === undefined ? "–" : bare(out.cold, units)] : [bare(hot, units), bare(wanted, units)]),
   ]);

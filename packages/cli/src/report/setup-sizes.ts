@@ -1,29 +1,33 @@
-import { formatLength, inchesToMm, mmToInches } from "@scantling/geometry/units";
+import { formatLength, formatRule, formatRuleUp, inchesToMm, mmToInches } from "@scantling/geometry/units";
 import { type Figure, fixed } from "./figures.js";
 
-/** Inches on hot steel are told to this. */
+/** A length or height on the bar, laid off with a rule; the preform's sheet tells the same. */
+export const ruleText: Figure = (mm, units) => formatRule(mm, units);
+
+/** The same, never shorter than it is: for marks that part what both sides need. */
+export const ruleUpText: Figure = (mm, units) => formatRuleUp(mm, units);
+
+/** The same in a column whose head says the unit, mm with its last zero. */
+export const ruleCell: Figure = (mm, units) => {
+  const text = unitless(ruleText(mm, units));
+  return units === "mm" ? fixed(Number(text), 1) : text;
+};
+
+/** A place along the bar in such a column. */
+export const placeCell: Figure = (mm, units) => unitless(ruleText(mm, units)).replace(/^-/u, "−");
+
+/** What is sawn, or has to take something in, is told in whole mm or to this. */
 const INCH_STEP = 1 / 16;
 /** A length this little over a step, in steps, is a double's last digit. */
 const HAIR = 1e-6;
 
-/** A length laid off on hot steel: whole mm, or sixteenths of an inch. */
-export const anvilText: Figure = (mm, units) =>
-  units === "mm" ? `${fixed(mm, 0)} mm` : formatLength(mm, "in", { resolution: INCH_STEP, remainder: false });
-
-/** What a bar is held against a rule for: halves of a mm, 1/32 in. */
-const RULE_MM = 0.5;
-const RULE_INCH = 1 / 32;
-
-/** A height along the preform: halves of a mm, or 1/32 in. */
-export const ruleText: Figure = (mm, units) =>
-  units === "mm"
-    ? `${fixed(Math.round(mm / RULE_MM) * RULE_MM, 1)} mm`
-    : formatLength(mm, "in", { resolution: RULE_INCH, remainder: false });
-
-/** The same as {@link anvilText}, never shorter than it is: for marks that part what both sides need. */
-export const anvilUpText: Figure = (mm, units) => {
+/** Room that is wanted, never less than it is: wood to saw, an oven, a depth of oil. */
+export const roomText: Figure = (mm, units) => {
   const step = units === "mm" ? 1 : inchesToMm(INCH_STEP);
-  return anvilText(Math.ceil(mm / step - HAIR) * step, units);
+  return formatLength(Math.ceil(mm / step - HAIR) * step, units, {
+    resolution: units === "mm" ? 1 : INCH_STEP,
+    remainder: false,
+  });
 };
 
 /** A thickness that is hammered or ground to: tenths of a mm, hundredths of an inch. */

@@ -14,7 +14,7 @@ import type { Setup } from "./setup-json.js";
 import { heatsTable, markTable, markText } from "./setup-marks.js";
 import { mixedLines } from "./setup-mixed.js";
 import { shapeLines } from "./setup-shape.js";
-import { anvilText, anvilUpText, hammeredText, ruleText } from "./setup-sizes.js";
+import { hammeredText, ruleText } from "./setup-sizes.js";
 import { passTable, rightAligned, stopsKnown, withLayIn } from "./setup-stops.js";
 import { weighTable } from "./setup-weights.js";
 import { cutText, noPlanLines } from "./stock-text.js";
@@ -94,10 +94,7 @@ function billetLines(card: ForgeCard, units: FileUnits): string[] {
   if (weld === undefined) {
     return stack.highLength === undefined
       ? paragraph("Billet", `one solid bar, nothing to weld; ${lies}.`)
-      : paragraph(
-          "Billet",
-          `the last bar, ${anvilText(billet.length, units)} long at usual losses; ${lies}.`,
-        );
+      : paragraph("Billet", `the last bar, ${ruleText(billet.length, units)} long at usual losses; ${lies}.`);
   }
   const { passes, least, reduction } = weld;
   const more =
@@ -105,7 +102,7 @@ function billetLines(card: ForgeCard, units: FileUnits): string[] {
   return [
     ...paragraph(
       "Squeeze the weld",
-      `${stack.bars} bars, joints cleaned bright, ${formatCaliper(passes.from, units)} high, to ${formatCaliper(passes.to, units)} or less at welding heat: ${percentText(least)} at the least${more}. The billet is then ${anvilText(weld.width, units)} wide, ${anvilText(weld.dressedWidth, units)} with its sides ground, ${anvilText(billet.length, units)} long with its ends cropped; ${lies}.`,
+      `${stack.bars} bars, joints cleaned bright, ${formatCaliper(passes.from, units)} high, to ${formatCaliper(passes.to, units)} or less at welding heat: ${percentText(least)} at the least${more}. The billet is then ${ruleText(weld.width, units)} wide, ${ruleText(weld.dressedWidth, units)} with its sides ground, ${ruleText(billet.length, units)} long with its ends cropped; ${lies}.`,
     ),
     ...indented(passTable(passes, units)),
   ];
@@ -125,7 +122,7 @@ function shoulderLines(card: ForgeCard, units: FileUnits): string[] {
   const middle = tang.middle === undefined ? "" : `, ${size(tang.middle)} in the middle`;
   const fillet =
     tang.fillet === undefined ? "" : ` behind the radius of ${ruleText(tang.fillet, units)} in its corners`;
-  const drawn = `draw the handle ${inBoth(anvilUpText, tang.length, units)} long, ${size(tang.front)} at the shoulder${fillet}${middle}, ${size(tang.butt)} at the butt.`;
+  const drawn = `draw the handle ${inBoth(ruleText, tang.length, units)} long, ${size(tang.front)} at the shoulder${fillet}${middle}, ${size(tang.butt)} at the butt.`;
   const known = stopsKnown(handle.passes);
   if (shoulder.passes.length === 0) {
     const own = known && handle.passes !== thickness.passes ? indented(passTable(handle, units)) : [];
@@ -190,7 +187,7 @@ function downLines(card: ForgeCard, units: FileUnits): string[] {
   const grows =
     Math.abs(height - billet.height) < 1
       ? ""
-      : `; its height goes from ${anvilText(billet.height, units)} to ${anvilText(height, units)}`;
+      : `; its height goes from ${ruleText(billet.height, units)} to ${ruleText(height, units)}`;
   return [
     ...paragraph(
       "Press the blade down",

@@ -9,7 +9,7 @@ import { makePlotsModel } from "../models/plots-model.js";
 import { makePreformModel } from "../models/preform-model.js";
 import { makeSectionsModel } from "../models/sections-model.js";
 import { makeSheathModel, whyNoSheath } from "../models/sheath-model.js";
-import { makeSlabsModel } from "../models/slabs-model.js";
+import { makeSlabsModel, whyNoSlabs } from "../models/slabs-model.js";
 import { isStop } from "../report/findings.js";
 import { stopWords } from "../report/setup-text.js";
 import { type Bars, knifeFindings, planBars } from "../stock-report.js";
@@ -106,7 +106,7 @@ function makeSheet(
     case "drilling":
       return made(makeDrillingModel(measured), render.drillingContents, "no hole is drilled in the steel");
     case "slabs":
-      return made(makeSlabsModel(measured), render.slabsContents, "the knife has no handle");
+      return made(makeSlabsModel(measured), render.slabsContents, whyNoSlabs(measured));
     case "gauges":
       return made(makeGaugesModel(measured), render.gaugesContents, "nothing on the knife wants a gauge");
     case "sections":

@@ -14,7 +14,7 @@ describe("the demo's card, checked by hand", () => {
   it("cuts, marks and weighs", async () => {
     const { card } = await cardOf();
     expect(textOf(panelOf(card, "Cut"))).toMatch(/^3 pieces, each 160 mm \(6 5\/16"\) of 1\/4 x 2 in/u);
-    expect(figuresOf(panelOf(card, "Mark"))).toEqual({ "from the butt end": "37 mm" });
+    expect(figuresOf(panelOf(card, "Mark"))).toEqual({ "from the butt end": "36.5 mm" });
     const [, , ready] = columnOf(panelOf(card, "Weigh"), "usually enough");
     // Heavier than the finished steel, 528 g, by what is ground and drilled afterwards.
     expect(Number(ready)).toBeGreaterThan(528);
@@ -259,6 +259,9 @@ describe("other knives", () => {
     // The edge lies on the left face: no line is scribed with that face down.
     expect(heel?.slice(1, 3)).toEqual(["–", first?.rightDown.toFixed(2)]);
     expect(textOf(scribe)).toContain("gauge, left face down gauge, right face down");
+    // What the dash means stands over the table that has one, and over no other.
+    expect(textOf(scribe)).toContain("–: none there.");
+    expect(textOf(panelOf((await cardOf()).card, "Scribe"))).not.toContain("–: ");
     const titles = panelsOf(card).map(({ title }) => title);
     expect(titles).toContain("Sharpen the right face");
     expect(titles).not.toContain("Sharpen the left face");
@@ -341,6 +344,6 @@ describe("names", () => {
     expect(pages.flatMap(checkLayout)).toEqual([]);
     expect(pages.length).toBeLessThanOrEqual(3);
     const all = words(card);
-    for (const figure of ["160 mm", "37 mm", "2.05 mm", "871 °C", "4.0 ml"]) expect(all).toContain(figure);
+    for (const figure of ["160 mm", "36.5 mm", "2.05 mm", "871 °C", "4.0 ml"]) expect(all).toContain(figure);
   });
 });

@@ -1,5 +1,6 @@
 import { readdirSync } from "node:fs";
 import { fileURLToPath } from "node:url";
+import { formatDecimals } from "@scantling/geometry/units";
 import { benchCard, checkLayout, flattenItems, type PaperName, paperNamed } from "@scantling/render";
 import { describe, expect, it } from "vitest";
 import { setupOf } from "../../src/forge-setup.js";
@@ -125,23 +126,27 @@ describe.each(FILES)("the card of %s", (file) => {
     const forge = setup.card;
     if (forge === undefined) throw new Error("every example has a card");
     const cold = columnOf(panelOf(card, "Press the blade down"), "cold");
-    expect(cold).toEqual(forge.thickness.passes.map((pass) => (pass.out?.cold ?? pass.cold).toFixed(2)));
+    expect(cold).toEqual(
+      forge.thickness.passes.map((pass) => formatDecimals(pass.out?.cold ?? pass.cold, 2)),
+    );
     const stops = columnOf(panelOf(card, "Press the blade down"), "height of stop");
     expect(stops).toEqual(
-      forge.thickness.passes.map((pass) => (pass.stop?.height ?? pass.wanted).toFixed(2)),
+      forge.thickness.passes.map((pass) => formatDecimals(pass.stop?.height ?? pass.wanted, 2)),
     );
     expect(columnOf(panelOf(card, "Taper at the spine"), "cold")).toEqual(
-      forge.taper.map((stop) => stop.cold.toFixed(2)),
+      forge.taper.map((stop) => formatDecimals(stop.cold, 2)),
     );
     const needs = { "short below": "low", "usually enough": "value", "surely enough": "high" } as const;
     for (const [head, side] of Object.entries(needs)) {
       expect(columnOf(panelOf(card, "Weigh"), head)).toEqual(
-        setup.masses.map(({ need }) => need[side].toFixed(0)),
+        setup.masses.map(({ need }) => formatDecimals(need[side], 0)),
       );
     }
-    expect(textOf(panelOf(card, "Mark the billet"))).toContain(`${Math.ceil(forge.marks.at - 1e-6)} mm`);
+    expect(textOf(panelOf(card, "Mark the billet"))).toContain(
+      `${Math.ceil(2 * forge.marks.at - 1e-6) / 2} mm`,
+    );
     expect(columnOf(panelOf(card, "Shoulder and handle"), "high")).toEqual(
-      forge.shoulder.passes.map(({ height }) => height.toFixed(1)),
+      forge.shoulder.passes.map(({ height }) => formatDecimals(height, 1)),
     );
   });
 
@@ -151,7 +156,7 @@ describe.each(FILES)("the card of %s", (file) => {
     const grind = panelOf(card, "Grind the bevels");
     const degree = (angle: number) => `${((angle * 180) / Math.PI).toFixed(1)}°`;
     expect(columnOf(grind, "angle, each face")).toEqual(face?.stations.map(({ angle }) => degree(angle)));
-    expect(columnOf(grind, "edge left")).toEqual(face?.stations.map(({ edge }) => edge.toFixed(2)));
+    expect(columnOf(grind, "edge left")).toEqual(face?.stations.map(({ edge }) => formatDecimals(edge, 2)));
     const scribe = panelOf(card, "Scribe the edge");
     for (const row of rowsOf(scribe)) {
       const [place = "", ...cells] = row;
@@ -163,7 +168,7 @@ describe.each(FILES)("the card of %s", (file) => {
             ? -Number.parseFloat(text)
             : Number.parseFloat(text);
       const shim = bench.scribe.level.shims.find((one) => Math.abs(one.x - x) < 0.06);
-      expect(cells.at(-1)).toBe(shim === undefined ? "–" : shim.shim.toFixed(2));
+      expect(cells.at(-1)).toBe(shim === undefined ? "–" : formatDecimals(shim.shim, 2));
     }
     // Under the tip, where it is thinnest, there is always one.
     expect(rowsOf(scribe).length).toBeGreaterThan(0);

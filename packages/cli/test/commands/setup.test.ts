@@ -198,9 +198,9 @@ describe("a stack of two steels", () => {
     expect(wideLines(out)).toEqual([]);
     expect(flat(out)).toMatch(/Cut, each 110 mm \(4 11\/32"\) long: 7 of 1084 .*; 6 of 15N20/u);
     expect(flat(out)).toMatch(
-      /Weld 1: 13 pieces, 26\.8 mm high cleaned; draw to 44\.5 mm × 6\.7 mm, \d+ mm long; cut in 4\./u,
+      /Weld 1: 13 pieces, 26\.8 mm high cleaned; draw to 44\.5 mm × 6\.7 mm, \d+(?:\.5)? mm long; cut in 4\./u,
     );
-    expect(flat(out)).toMatch(/Weld 3: 4 pieces, .* draw to 38\.1 mm × 12\.7 mm, \d+ mm long/u);
+    expect(flat(out)).toMatch(/Weld 3: 4 pieces, .* draw to 38\.1 mm × 12\.7 mm, \d+(?:\.5)? mm long/u);
     const { welds } = await card([], files);
     const { stack } = JSON.parse((await answer(["stock", FILE, "--json"], { files })).out);
     expect(welds).toHaveLength(stack.welds.length);
@@ -328,14 +328,14 @@ describe("the card as a sheet", () => {
     expect(out).toMatch(/fuller R {2}lay in$/mu);
   });
 
-  it("lays off hot steel in whole mm and sixteenths", async () => {
+  it("lays off hot steel in halves of a mm and 1/32 in, everywhere", async () => {
     const { out } = await answer(["setup", FILE, "--units", "in"], { files: shopWith(STOPS) });
     const card = forgePart(out).slice(out.indexOf("Squeeze the weld"));
     expect(card).not.toMatch(/\/64\b/u);
-    // Heights of the preform alone, and how low its point lies, are told to 1/32.
-    const [before = "", after = ""] = card.split(/^Preform, [\s\S]*?\n\n/mu);
-    expect(`${before}${after}`).not.toMatch(/\/32\b/u);
     expect(card).not.toMatch(/[−-]0["\s]|"\+/u);
+    const metric = forgePart((await answer(["setup", FILE], { files: shopWith(STOPS) })).out);
+    const marks = metric.slice(metric.indexOf("handle takes"), metric.indexOf("Shoulder:"));
+    expect(marks.match(/(?<![.\d])\d+(?:\.5)? mm/gu)).toHaveLength(8);
   });
 
   it("warns of heats that are none, as check does", async () => {

@@ -11,7 +11,7 @@ import {
 import { describe, expect, it } from "vitest";
 import { makeGaugesModel } from "../../src/models/gauges-model.js";
 import { makeSheathModel } from "../../src/models/sheath-model.js";
-import { makeSlabsModel } from "../../src/models/slabs-model.js";
+import { makeSlabsModel, whyNoSlabs } from "../../src/models/slabs-model.js";
 import { DEMO_KNIFE } from "../support/demo.js";
 import { measured } from "../support/sample-job.js";
 
@@ -36,6 +36,24 @@ describe.each(examples)("%s", (_, text) => {
     expect(slabs === undefined).toBe(!/slabs:|block:/.test(text));
     if (slabs !== undefined) expect(faults(slabsContents(slabs))).toEqual([]);
   });
+});
+
+it("a knife without wood to draw says why: no handle, or one given as parts or by fittings alone", async () => {
+  const told = async (handle: string): Promise<string> => {
+    const [before = ""] = DEMO_KNIFE.split(/^handle:/mu);
+    const after = /^(?:finish|allowances|forging):[\s\S]*/mu.exec(DEMO_KNIFE)?.[0] ?? "";
+    const bare = before.replace(/ {2}holes:.*\n(?: {4}- .*\n)+/u, "");
+    const knife = await measured(`${bare}${handle}${after}`);
+    expect(makeSlabsModel(knife)).toBeUndefined();
+    return whyNoSlabs(knife);
+  };
+  expect(await told("")).toBe("the knife has no handle");
+  expect(await told("handle:\n  parts: [{ name: both slabs, mass: 90 g, at: [-62, 27] }]\n")).toBe(
+    "the handle is given as parts, without slabs or a block",
+  );
+  expect(
+    await told("handle:\n  bolsters: [{ material: brass, at: -2, length: 8, height: 30, width: 14 }]\n"),
+  ).toBe("the handle is given without slabs or a block");
 });
 
 it("the demo's slabs are sawn with the shop's kerf between them", async () => {

@@ -10,6 +10,7 @@ export * from "./nearest.js";
 export * from "./number-text.js";
 export * from "./quantity.js";
 export * from "./quantity-error.js";
+export * from "./rule.js";
 export * from "./temperature.js";
 export * from "./time.js";
 export { findUnit, nearestUnit, type QuantityKind, type Unit, unitNames, unitWords } from "./unit-table.js";

@@ -1,6 +1,6 @@
 import { MM_PER_INCH } from "./constants.js";
 import { formatMixed } from "./fraction.js";
-import { formatNumber } from "./number-text.js";
+import { formatDecimals, formatNumber, roundHalves } from "./number-text.js";
 import type { FileUnits } from "./quantity.js";
 
 /** How a length is written. */
@@ -32,7 +32,7 @@ export function formatLength(mm: number, units: FileUnits, format: LengthFormat 
   const denominator = Math.round(1 / resolution);
   const binary = denominator >= 1 && Math.log2(denominator) % 1 === 0 && 1 / denominator === resolution;
   if (!binary) return `${formatNumber(inches, resolution)}"`;
-  const count = Math.round(inches * denominator);
+  const count = roundHalves(inches * denominator);
   const rest = mm - (count / denominator) * MM_PER_INCH;
   const text = `${count < 0 ? "-" : ""}${formatMixed(Math.abs(count), denominator)}"`;
   if (format.remainder === false || Math.abs(rest) <= EXACT_WITHIN) return text;
@@ -49,11 +49,7 @@ export function formatLength(mm: number, units: FileUnits, format: LengthFormat 
  * formatCaliper(3.048, "in"); // '0.120"'
  */
 export const formatCaliper = (mm: number, units: FileUnits): string =>
-  units === "mm" ? `${withZeros(mm, 2)} mm` : `${withZeros(mm / MM_PER_INCH, 3)}"`;
-
-/** Rounded, halves up as elsewhere; what is rounded to nothing has no sign. */
-const withZeros = (value: number, decimals: number): string =>
-  Number(formatNumber(value, 10 ** -decimals)).toFixed(decimals);
+  units === "mm" ? `${formatDecimals(mm, 2)} mm` : `${formatDecimals(mm / MM_PER_INCH, 3)}"`;
 
 /**
  * mm of a length in inches.

@@ -1,5 +1,5 @@
 import { GRAMS_PER_OUNCE } from "./constants.js";
-import { formatNumber } from "./number-text.js";
+import { formatNumber, roundHalves } from "./number-text.js";
 import type { FileUnits } from "./quantity.js";
 
 /**
@@ -15,7 +15,7 @@ import type { FileUnits } from "./quantity.js";
 export function formatMass(grams: number, units: FileUnits, resolution?: number): string {
   if (units === "mm") return `${formatNumber(grams, resolution ?? 0.1)} g`;
   const step = resolution ?? 0.01;
-  const ounces = Math.round(Math.abs(grams) / GRAMS_PER_OUNCE / step) * step;
+  const ounces = roundHalves(Math.abs(grams) / GRAMS_PER_OUNCE / step) * step;
   const pounds = Math.floor(ounces / 16 + 1e-9);
   const rest = formatNumber(ounces - 16 * pounds, step);
   const sign = grams < 0 && ounces > 0 ? "-" : "";

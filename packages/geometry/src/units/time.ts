@@ -1,4 +1,4 @@
-import { formatNumber } from "./number-text.js";
+import { formatNumber, roundHalves } from "./number-text.js";
 
 const MINUTE = 60;
 const HOUR = 60 * MINUTE;
@@ -15,7 +15,7 @@ const DAY = 24 * HOUR;
  */
 export function formatTime(seconds: number): string {
   const sign = seconds < 0 ? "−" : "";
-  const minutes = Math.round(Math.abs(seconds) / MINUTE);
+  const minutes = roundHalves(Math.abs(seconds) / MINUTE);
   const whole = minutes * MINUTE;
   if (whole >= 2 * DAY && whole % DAY === 0) return `${sign}${formatNumber(whole / DAY, 1)} days`;
   const [hours, rest] = [Math.floor(whole / HOUR), (whole % HOUR) / MINUTE];

@@ -84,6 +84,7 @@ export interface PatternModel {
   readonly handleFront: number;
   readonly edgeLength: number;
   readonly heelHeight: number;
+  /** Of the blade with its tang, as drawn; a handle or a pommel may reach farther. */
   readonly overallLength: number;
   /** Steel of the tang at the handle front, half way and at the butt. */
   readonly tangHeights?: {

@@ -173,7 +173,9 @@ describe("what the pattern of MG-14 says", () => {
   it("describes itself to those who cannot see it", async () => {
     const [, title, description] = await written(harvestKnife());
     expect(title?.text).toBe("MG-14 Tall harvest knife for a market garden: true-size pattern");
-    expect(description?.text).toContain('Overall length 363 mm [14 19/64"], edge length 225 mm [8 55/64"]');
+    expect(description?.text).toContain(
+      'Blade with tang 363 mm [14 19/64"] long, edge length 225 mm [8 55/64"]',
+    );
     expect(description?.text).toContain("3 holes");
   });
 

@@ -77,8 +77,8 @@ describe("the flat preform", () => {
   it("has its marks and sections with cold and hot sizes", () => {
     const texts = words(drawing);
     for (const text of ["BUTT END", "SHOULDER", "HEEL", "END"]) expect(texts).toContain(text);
-    // Shoulder at 100: hot 101.28; second section at 25: hot 25.32; height 40: hot 40.512.
-    for (const text of ['101.5 mm [4"]', '25.5 mm [1"]', '40.5 mm [1 19/32"]', '61.5 mm [2 13/32"]'])
+    // Shoulder at 100: hot 101.28; second section at 25: hot 25.32; height 40: hot 40.512; the mark is never shorter than 61.2.
+    for (const text of ['101.5 mm [4"]', '25.5 mm [1"]', '40.5 mm [1 19/32"]', '61.5 mm [2 7/16"]'])
       expect(texts).toContain(text);
     // Nine sections, on the bar and in the table, besides 0, 0 and 2 on the check bars, both ways.
     expect(texts.filter((text) => /^\d$/.test(text))).toHaveLength(18 + 6);
@@ -140,12 +140,44 @@ describe("the flat preform", () => {
     expect(pathNamed(sheetOf({ ...falling, pointDrop: -16 }), "heel-level")).toBeUndefined();
   });
 
+  it("draws the level of the heel only with its name, where the spine leaves room for that", () => {
+    // Rises by `rise` half way of the blade, and ends 16 below the heel's spine.
+    const rising = (rise: number, topAt: number): PreformModel => ({
+      ...plain,
+      outline: closed([
+        vec2(0, -30),
+        vec2(100, -30),
+        vec2(100, -40),
+        vec2(300, -40),
+        vec2(300, -16),
+        vec2(topAt, rise),
+        vec2(100, 0),
+        vec2(100, -10),
+        vec2(0, -10),
+      ]),
+      pointDrop: 16,
+    });
+    const told = (model: PreformModel): [boolean, boolean] => {
+      const sheet = sheetOf(model);
+      expect(checkLayout(sheet)).toEqual([]);
+      return [
+        pathNamed(sheet, "heel-level") !== undefined,
+        words(sheet).some((text) => text.startsWith("spine at the heel")),
+      ];
+    };
+    expect(told(rising(0, 200))).toEqual([true, true]);
+    // Over the line at 70 %, under it nearer the end: the label points there.
+    expect(told(rising(8, 230))).toEqual([true, true]);
+    // Over it up to 95 % of the blade.
+    expect(told(rising(12, 290))).toEqual([false, false]);
+  });
+
   it("gives the handle beside its fillets and in the middle where that is not in line", () => {
     const { front, butt } = plain.handle;
     const handle = { front, butt, middle: { height: 13, thickness: 5 }, fillet: 3 };
     const said = words(sheetOf({ ...plain, handle }));
     expect(said).toContain("middle");
-    expect(said).toContain('13 mm [1/2"]');
+    expect(said).toContain('13.0 mm [0.51"]');
     expect(said.some((text) => text.includes('radius left at the shoulder 3 mm [1/8"]'))).toBe(true);
     expect(words(drawing)).not.toContain("middle");
   });

@@ -1,4 +1,4 @@
-import { countLayers, type HandleStock, invariant, pathBounds, stackRestacks } from "@scantling/geometry";
+import { countLayers, invariant, stackRestacks } from "@scantling/geometry";
 import { formatAngle } from "@scantling/geometry/units";
 import type { CustomerFigure } from "@scantling/render";
 import { type AskAnswer, limitsOf } from "../../asks.js";
@@ -8,7 +8,7 @@ import type { Quote } from "../../quote/quote.js";
 import { answerCells } from "../../report/asks-text.js";
 import { askedHardness } from "../../report/hardness-text.js";
 import { type SizeName, sizeFigure } from "../../size-intervals.js";
-import { sizesOf } from "../../sizes.js";
+import { isRearKnown, sizesOf } from "../../sizes.js";
 import { besideUnits } from "../sheet-units.js";
 import { askedWords, isAbout, isSameFigure, type Told } from "./asked.js";
 import {
@@ -34,14 +34,9 @@ interface Row extends Told {
 }
 
 /** What is agreed of a knife, with the limits that it will keep. Everything that was asked for has a row, met or not. */
-export function customerFigures(quote: Quote, stock: HandleStock | undefined): CustomerFigure[] {
+export function customerFigures(quote: Quote): CustomerFigure[] {
   const { measured } = quote;
-  const rows = [
-    ...sizeRows(quote, stock),
-    ...weightRows(quote),
-    ...edgeRows(measured),
-    ...layerRows(measured),
-  ];
+  const rows = [...sizeRows(quote), ...weightRows(quote), ...edgeRows(measured), ...layerRows(measured)];
   const answers = rows.map((row) =>
     measured.answers.filter((answer) => isAbout(row, answer, measured.knife)),
   );
@@ -62,10 +57,10 @@ export function customerFigures(quote: Quote, stock: HandleStock | undefined): C
   ];
 }
 
-function sizeRows({ measured, terms: { promise } }: Quote, stock: HandleStock | undefined): Row[] {
+function sizeRows({ measured, terms: { promise } }: Quote): Row[] {
   const { job, knife } = measured;
   const sizes = sizesOf(knife);
-  const overall = overallOf(measured, stock);
+  const overall = sizes.overallLength;
   const length = lengths(job.units, besideUnits(job));
   const thin = thinLengths(job.units, besideUnits(job));
   // Around the value that is shown: of a knife with its handle that is not the steel's.
@@ -79,10 +74,10 @@ function sizeRows({ measured, terms: { promise } }: Quote, stock: HandleStock | 
   });
   return [
     row(
-      overall.what,
+      isRearKnown(knife) ? "Overall length" : "Blade with tang",
       "overallLength",
-      overall.length,
-      sized("overallLength", overall.length, promise.length),
+      overall,
+      sized("overallLength", overall, promise.length),
     ),
     row(
       "Edge, heel to tip",
@@ -116,19 +111,6 @@ function weightRows({ measured, terms: { promise } }: Quote): Row[] {
 }
 
 const about = (value: number, by: number): Limits => [value - by, value + by];
-
-/** Overall length of the knife; of its steel where nobody knows how far the handle reaches. */
-function overallOf({ knife }: Measured, stock: HandleStock | undefined): { what: string; length: number } {
-  const { minX, maxX } = pathBounds(knife.outline.path);
-  const isFull = knife.spec.tang.form === "full";
-  if (stock === undefined && !isFull) return { what: "Steel, overall", length: maxX - minX };
-  const rears = [
-    minX,
-    ...(stock?.kind === "block" ? [pathBounds(stock.side).minX] : []),
-    ...(stock?.fittings ?? []).map(({ rear }) => rear),
-  ];
-  return { what: "Overall length", length: maxX - Math.min(...rears) };
-}
 
 interface Thickness {
   readonly what: string;

@@ -81,7 +81,7 @@ export function edgeSqueezeFindings(
       severity: tooTall ? "warn" : "note",
       text: `On edge the piece is {width} tall and {thickness} thick, {ratio} times; {limit} times is the most${
         tooTall ? "" : " that goes easily"
-      }, which is {tallest}. Squeeze the width back earlier, while it is thicker, in light blows.`,
+      }, which is {tallest}. Squeeze the width back earlier, in light blows.`,
       values: {
         width: length(width),
         thickness: length(thickness),

@@ -107,7 +107,7 @@ export function patternDescription(model: PatternModel, { paper }: PageInfo): st
   const count = model.holes.length;
   const holes = count === 0 ? "no holes" : count === 1 ? "one hole" : `${count} holes`;
   return cleanText(
-    `${outlineWords(model)}, tip to the ${model.mirror === true ? "left" : "right"}, edge down. Overall length ${write(model.overallLength)}, ` +
+    `${outlineWords(model)}, tip to the ${model.mirror === true ? "left" : "right"}, edge down. Blade with tang ${write(model.overallLength)} long, ` +
       `edge length ${write(model.edgeLength)}, height at the heel ${write(model.heelHeight)}, ${holes} in the steel. ` +
       `${printWords(paper)}; check bars of 100 mm and 4 in stand on it, across and up.`,
   );

@@ -1,35 +1,25 @@
-import { formatLength, formatNumber, inchesToMm, mmToInches } from "@scantling/geometry/units";
+import { formatDecimals, formatRule, formatRuleUp, mmToInches } from "@scantling/geometry/units";
 import { type DualText, dualText } from "../../label-text.js";
-import { inDecimals, mainUnits, type SheetUnits } from "../../sheet-units.js";
+import { inDecimals, type SheetUnits } from "../../sheet-units.js";
 
-/**
- * What can be told on hot steel: halves of a mm along and across, tenths through; 1/32 in, hundredths of an inch, and these
- * both ways where inches are not fractions.
- */
-const RULE = { mm: 0.5, in: 1 / 32 } as const;
-const THICK = { mm: 0.1, in: 0.01 } as const;
+/** Step of a rule where inches are not fractions. */
+const HUNDREDTH = 0.01;
 
-const ruleOf = (units: SheetUnits): { readonly mm: number; readonly in: number } =>
-  inDecimals(units) ? { ...RULE, in: THICK.in } : RULE;
+const inchStep = (units: SheetUnits): number | undefined => (inDecimals(units) ? HUNDREDTH : undefined);
 
-/** A length laid off with a rule on hot steel. */
+/** A length laid off with a rule on hot steel, as the bench card tells it. */
 export const ruleText = (mm: number, units: SheetUnits): DualText =>
-  dualText(units, (shown) => formatLength(mm, shown, { resolution: ruleOf(units)[shown], remainder: false }));
+  dualText(units, (shown) => formatRule(mm, shown, inchStep(units)));
 
 /** The same, never shorter than it is: for a mark that parts what both sides need. */
-export function ruleUpText(mm: number, units: SheetUnits): DualText {
-  const rule = ruleOf(units);
-  const step = mainUnits(units) === "mm" ? rule.mm : inchesToMm(rule.in);
-  return ruleText(Math.ceil(mm / step - HAIR) * step, units);
-}
+export const ruleUpText = (mm: number, units: SheetUnits): DualText =>
+  dualText(units, (shown) => formatRuleUp(mm, shown, inchStep(units)));
 
-/** A length this little over a step, in steps, is a double's last digit. */
-const HAIR = 1e-6;
-
-/** A thickness that is hammered to, with its last zeros, so that all are seen to be as fine: `0.20"` beside `0.18"`. */
-export const thickText = (mm: number, units: SheetUnits): DualText =>
+/**
+ * A size that is hammered to, tenths of a mm or hundredths of an inch, with its last zeros, so that all are seen to be as
+ * fine: `0.20"` beside `0.18"`.
+ */
+export const hammeredText = (mm: number, units: SheetUnits): DualText =>
   dualText(units, (shown) =>
-    shown === "mm"
-      ? `${Number(formatNumber(mm, THICK.mm)).toFixed(1)} mm`
-      : `${Number(formatNumber(mmToInches(mm), THICK.in)).toFixed(2)}"`,
+    shown === "mm" ? `${formatDecimals(mm, 1)} mm` : `${formatDecimals(mmToInches(mm), 2)}"`,
   );

@@ -44,23 +44,16 @@ function markCallouts(model: PreformModel, silhouette: Silhouette): Callout[] {
 /** Share of the bent spine at which its label points to it. */
 const BEND_AT = 0.85;
 
-/** Share of the level of the heel at which its label points to it. */
-const LEVEL_AT = 0.7;
-
-function levelCallouts(model: PreformModel, { topAt }: Silhouette): Callout[] {
-  const level = heelLevel(model);
+function levelCallouts(model: PreformModel, silhouette: Silhouette): Callout[] {
+  const level = heelLevel(model, silhouette);
   if (level === undefined) return [];
-  const [a, b] = level;
-  const x = a.x + (b.x - a.x) * LEVEL_AT;
-  // Where the spine rises over it the note has to do.
-  if (topAt(x) > 0) return [];
   const drop = ruleText(hotSizeOf(model)(model.pointDrop), model.units);
   const lines = [
     "spine at the heel;",
     ...linesOf({ ...drop, main: `the end, hot, ${drop.main}` }),
     "below it",
   ];
-  return [{ from: { x, y: 0 }, lines }];
+  return [{ from: level.labelAt, lines }];
 }
 
 function bendCallouts(model: PreformModel, silhouette: Silhouette): Callout[] {

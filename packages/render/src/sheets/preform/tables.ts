@@ -1,7 +1,7 @@
 import { onOneLine } from "../../label-text.js";
 import type { PreformModel } from "../../models/preform-model.js";
 import type { TableContent } from "../../table.js";
-import { ruleText, ruleUpText, thickText } from "./figures.js";
+import { hammeredText, ruleText, ruleUpText } from "./figures.js";
 import { hotSizeOf } from "./view.js";
 
 type Write = (mm: number) => string;
@@ -10,14 +10,14 @@ const longOf =
   ({ units }: PreformModel): Write =>
   (mm) =>
     onOneLine(ruleText(mm, units));
-const thickOf =
+const hammeredOf =
   ({ units }: PreformModel): Write =>
   (mm) =>
-    onOneLine(thickText(mm, units));
+    onOneLine(hammeredText(mm, units));
 
 /** The numbered sections of the blade: where, how high, how thick. */
 export function stationTable(model: PreformModel): TableContent {
-  const [long, thick, hot] = [longOf(model), thickOf(model), hotSizeOf(model)];
+  const [long, thick, hot] = [longOf(model), hammeredOf(model), hotSizeOf(model)];
   return {
     caption: "Sections of the blade, from the shoulder; thickness at the spine",
     header: ["", "At, cold", "Height, cold", "At, hot", "Height, hot", "Thick, cold", "Thick, hot"],
@@ -53,13 +53,13 @@ export function marksTable(model: PreformModel): TableContent {
 
 /** What the handle is drawn to. */
 export function handleTable(model: PreformModel): TableContent {
-  const [long, thick, hot] = [longOf(model), thickOf(model), hotSizeOf(model)];
+  const [long, hammered, hot] = [longOf(model), hammeredOf(model), hotSizeOf(model)];
   const { front, middle, butt, fillet } = model.handle;
   const row = (name: string, end: typeof front): string[] => [
     name,
-    long(end.height),
-    long(hot(end.height)),
-    thick(end.thickness),
+    hammered(end.height),
+    hammered(hot(end.height)),
+    hammered(end.thickness),
   ];
   return {
     caption: `Handle as it is drawn out${fillet === undefined ? "" : `; radius left at the shoulder ${long(fillet)}`}`,

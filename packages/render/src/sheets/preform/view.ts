@@ -52,7 +52,7 @@ export const crossMarks = (model: PreformModel): number[] => {
 export function preformView(model: PreformModel, hot: Path, silhouette: Silhouette): DrawingItem[] {
   const at = hotSizeOf(model);
   const bend = bentSpine(model, silhouette);
-  const level = heelLevel(model);
+  const level = heelLevel(model, silhouette);
   const cold = silhouetteOf(model.outline);
   const lowestAt = (x: number): number =>
     Math.min(silhouette.bottomAt(x), cold.bottomAt(x), ...(bend === undefined ? [] : [bendAt(bend, x)]));
@@ -75,7 +75,7 @@ export function preformView(model: PreformModel, hot: Path, silhouette: Silhouet
     ...(bend === undefined
       ? []
       : [{ kind: "path" as const, role: "adjacent" as const, paths: [through(bend)], name: "bent-spine" }]),
-    ...(level === undefined ? [] : [{ ...strokes("thin", [level]), name: "heel-level" }]),
+    ...(level === undefined ? [] : [{ ...strokes("thin", [level.ends]), name: "heel-level" }]),
   ];
 }
 
@@ -158,13 +158,31 @@ export function bentSpine(model: PreformModel, silhouette: Silhouette): readonly
 /** An end that lies lower than the heel by less is level with it, mm. */
 export const LEVEL = 0.5;
 
-/** The level of the spine side at the heel, over the blade; left out where its end is not lower. */
-export function heelLevel(model: PreformModel): readonly [Vec2, Vec2] | undefined {
+/** Shares of the level of the heel at which its label may point to it, the best first. */
+const LABEL_AT = [0.7, 0.8, 0.9, 0.6] as const;
+
+/** A level line over the blade, and where on it its label points to. */
+export interface HeelLevel {
+  readonly ends: readonly [Vec2, Vec2];
+  readonly labelAt: Vec2;
+}
+
+/**
+ * The level of the spine side at the heel, over the blade. Left out where its end is not lower, and where the spine rises over
+ * it wherever its label could point to it: the note has to do there, for a line that nobody names is taken for one to work to.
+ */
+export function heelLevel(model: PreformModel, { topAt }: Silhouette): HeelLevel | undefined {
   const { pointDrop, heel, shoulder, length } = model;
   if (pointDrop < LEVEL) return undefined;
   const hot = hotSizeOf(model);
-  return [
-    { x: hot(heel ?? shoulder), y: 0 },
-    { x: hot(length), y: 0 },
-  ];
+  const [from, to] = [hot(heel ?? shoulder), hot(length)];
+  const x = LABEL_AT.map((share) => from + (to - from) * share).find((at) => topAt(at) <= 0);
+  if (x === undefined) return undefined;
+  return {
+    ends: [
+      { x: from, y: 0 },
+      { x: to, y: 0 },
+    ],
+    labelAt: { x, y: 0 },
+  };
 }
