@@ -60,7 +60,8 @@ const LOOKS = 40;
 
 /**
  * Lettering of which a part is on no page. What two pages overlap by is narrower than most lettering, so some is cut by the
- * edge of either: it is whole when they are joined. A figure that can stand elsewhere on its line is whole on one of them.
+ * edge of either: it is whole when they are joined. What can stand elsewhere on its line, a figure above all, is whole on
+ * one of them: parted, smaller, or the joint is elsewhere.
  */
 function lostLettering(pages: readonly Drawing[]): string[] {
   const seen = new Map<string, { readonly item: TextItem; readonly windows: (Bounds | undefined)[] }>();
@@ -76,7 +77,8 @@ function lostLettering(pages: readonly Drawing[]): string[] {
   return [...seen.values()].flatMap(({ item, windows }) => {
     if (windows.some((window) => window === undefined)) return [];
     const isWhole = windows.some((window) => window !== undefined && holds(window, textBox(item)));
-    if ((item.slide ?? []).length > 0 && !isWhole) return [`the figure "${item.text}" is whole on no page`];
+    if ((item.slide ?? []).length > 0 && !isWhole)
+      return [`"${item.text}" is whole on no page, though it may be moved`];
     const { minX, minY, maxX, maxY } = textBox(item);
     const corners = Array.from({ length: LOOKS + 1 }, (_, step) => step / LOOKS).flatMap((share) =>
       [minY, (minY + maxY) / 2, maxY].map((y) => ({ x: minX + (maxX - minX) * share, y })),
@@ -90,6 +92,16 @@ function lostLettering(pages: readonly Drawing[]): string[] {
     return lost ? [`a part of "${item.text}" is on no page`] : [];
   });
 }
+
+/** Words that were cut off for want of room, and end in dots: to be found on no sheet whose order is of usual length. */
+export const shortenedWords = (pages: readonly Drawing[]): string[] =>
+  pages.flatMap(({ items }, index) =>
+    visibleItems(items).flatMap(({ item }) =>
+      item.kind === "text" && /(?:\.\.\.|…)$/u.test(item.text)
+        ? [`page ${index + 1} of ${pages.length}: "${item.text}" is cut off`]
+        : [],
+    ),
+  );
 
 const holds = (window: Bounds, box: Bounds): boolean =>
   box.minX >= window.minX && box.maxX <= window.maxX && box.minY >= window.minY && box.maxY <= window.maxY;

@@ -5,6 +5,7 @@ import {
   flattenItems,
   type PathItem,
   type PlotsModel,
+  penOf,
   plotsContents,
   type TextItem,
   textBox,
@@ -13,6 +14,8 @@ import { lengthText, sizeText } from "../../../packages/render/src/label-text.js
 
 /** By how much every other curve is farther from a name than its own, mm: a little less than is drawn to. */
 const NEARER = 0.7;
+/** Least of white paper between lettering and a line, mm: with less the line seems to strike the first letter. */
+const WHITE = 0.5;
 /** From here on a name needs a line to its curve, mm. */
 const BESIDE = 2.5;
 const ROUNDING = 0.05;
@@ -21,14 +24,17 @@ const ROUNDING = 0.05;
 export function nameFaults(model: PlotsModel): string[] {
   const { units, area, thickness } = model;
   const ofThickness = drawnIn(model, "plot-thickness");
+  const ofArea = drawnIn(model, "plot-area");
   return [
+    ...strikeFaults(ofThickness),
+    ...strikeFaults(ofArea),
     ...curveFaults(ofThickness, [
       ["finished, spine", "thickness-spine"],
       [`finished, ${thickness.above} mm above edge`, "thickness-above-edge"],
       ["as forged, spine", "thickness-forged-spine"],
       ["as forged, edge", "thickness-forged-edge"],
     ]),
-    ...curveFaults(drawnIn(model, "plot-area"), [
+    ...curveFaults(ofArea, [
       ["finished", "area-finished"],
       ["as forged", "area-forged"],
       [area.billet?.words ?? "", "area-billet"],
@@ -80,6 +86,24 @@ function curveFaults(items: readonly Drawn[], wanted: readonly (readonly [string
       ];
     });
     return own > BESIDE && !isTied(items, box, line) ? [...faults, `"${label}" has no tie`] : faults;
+  });
+}
+
+/**
+ * Lettering that a curve, the side of a grey area or a dot runs through or touches, its width counted. The line that ties a
+ * name to its curve begins at the name.
+ */
+function strikeFaults(items: readonly Drawn[]): string[] {
+  return textsIn(items).flatMap((text) => {
+    const box = textBox(text);
+    return items.flatMap((item) => {
+      if (item.kind === "text" || (item.kind === "path" && item.role === "dimension")) return [];
+      const half = item.kind === "path" && item.fill !== undefined ? 0 : penOf(item.role).width / 2;
+      const away = item.kind === "circle" ? fromBox(box, item.centre) - item.radius : toPath(box, item);
+      const white = away - half;
+      const name = item.kind === "path" ? (item.name ?? item.role) : "a dot";
+      return white < WHITE ? [`"${text.text}" is ${white.toFixed(2)} mm from ${name}`] : [];
+    });
   });
 }
 

@@ -11,7 +11,7 @@ import type { Setup } from "../../../packages/cli/src/report/setup-json.js";
 import { type MadeSheet, makeSheets } from "../../../packages/cli/src/sheets/make-sheets.js";
 import { SHEET_NAMES } from "../../../packages/cli/src/sheets/sheet-names.js";
 import { planBars } from "../../../packages/cli/src/stock-report.js";
-import { pageFaults } from "./page-faults.js";
+import { pageFaults, shortenedWords } from "./page-faults.js";
 
 /** A paper by its word, `fit` for a page of the sheet's own size. */
 export type PaperWord = "a4" | "letter" | "a3" | "fit";
@@ -42,12 +42,22 @@ export async function sheetSet(measured: Measured): Promise<SheetSet> {
 export const namesOf = ({ sheets }: SheetSet): string[] =>
   sheets.flatMap((sheet) => ("contents" in sheet ? [sheet.name] : []));
 
-/** What is wrong with the sheets on a paper, the bench card among them. */
-export async function setFaults({ measured, sheets, setup }: SheetSet, paper: PaperWord): Promise<string[]> {
+/**
+ * What is wrong with the sheets on a paper, the bench card among them.
+ *
+ * @param options - `whole`: words that are cut off are a fault too; those of an order may be as long as its writer likes.
+ */
+export async function setFaults(
+  { measured, sheets, setup }: SheetSet,
+  paper: PaperWord,
+  { whole = false }: { readonly whole?: boolean } = {},
+): Promise<string[]> {
   const choice = paperChoiceOf(measured.job, paper, "smallest");
   const size = choice.kind === "paper" ? { paper: choice.paper } : {};
   const faultsOf = (name: string, trueSize: boolean, pages: readonly Drawing[]): string[] =>
-    pageFaults(pages, { ...size, trueSize }).map((fault) => `${name} on ${paper}: ${fault}`);
+    [...pageFaults(pages, { ...size, trueSize }), ...(whole ? shortenedWords(pages) : [])].map(
+      (fault) => `${name} on ${paper}: ${fault}`,
+    );
   const faults = sheets.flatMap((sheet) => {
     if ("missing" in sheet) return [];
     const trueSize = sheet.contents.some((content) => content.trueSize);

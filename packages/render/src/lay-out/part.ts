@@ -1,6 +1,14 @@
 import type { Vec2 } from "@scantling/geometry";
 import { inchesToMm } from "@scantling/geometry/units";
-import { CHECK_BARS_END, CHECK_BARS_OVER, CHECK_BARS_UNDER, checkBars, INCH_BAR } from "../calibration.js";
+import {
+  CHECK_BARS_END,
+  CHECK_BARS_OVER,
+  CHECK_BARS_UNDER,
+  checkBars,
+  INCH_BAR,
+  SLIM_BARS,
+  slimCheckBars,
+} from "../calibration.js";
 import type { DrawingItem } from "../drawing.js";
 import type { Wish } from "../free-space.js";
 import { type TableContent, tableItems, tableSize } from "../table.js";
@@ -34,6 +42,16 @@ export const uprightBars: Part = {
   wish: "corner",
   ofPaper: true,
   items: ({ x, y }) => checkBars("up", { x: x + BARS_LEFT, y: y + BARS_FOOT }),
+};
+
+/** The same for a page with less room beside its view than under it: longer and narrower. */
+export const slimUprightBars: Part = {
+  name: "check-bars-up",
+  width: SLIM_BARS.height,
+  height: SLIM_BARS.length,
+  wish: "corner",
+  ofPaper: true,
+  items: ({ x, y }) => slimCheckBars("up", { x: x + SLIM_BARS.height, y }),
 };
 
 /**

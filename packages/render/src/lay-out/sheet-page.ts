@@ -21,7 +21,7 @@ export function titleSize(content: SheetContent): { width: number; height: numbe
 }
 
 /** Lines that the first of the texts may take that stop the work. */
-const STOP_LINES = 4;
+const STOP_LINES = 8;
 
 /** The rows of the title block: what stops the work stands over all else. */
 function titleRows(content: SheetContent, info: PageInfo): TitleField[][] {
@@ -47,10 +47,15 @@ function numberPlace(content: SheetContent, paper: PaperSize, info: PageInfo): N
  * What stands on every page of the sheet besides what it holds: each page is held against a rule by itself.
  *
  * @param paper - Where it is corrected for the printer, the words say so.
+ * @param upright - The upright check bars, where they are not the usual ones.
  */
-export function partsOfEveryPage({ trueSize, trueLine }: SheetContent, paper: PaperSize): Part[] {
+export function partsOfEveryPage(
+  { trueSize, trueLine }: SheetContent,
+  paper: PaperSize,
+  upright = uprightBars,
+): Part[] {
   if (!trueSize) return [];
-  return [uprightBars, noteAndLevelBars(correctionWords(paper), usualNote(trueLine))];
+  return [upright, noteAndLevelBars(correctionWords(paper), usualNote(trueLine))];
 }
 
 /** A page with its frame, title block, parts and view, each where the arrangement says. */

@@ -27,8 +27,9 @@ const STEP = 1;
 const FARTHEST = 20;
 /** From here on a thin line ties a name to its curve, mm. */
 const TIED = 2;
-/** Clear space about lettering and lines, mm. */
+/** Clear space about lettering, mm; and from the middle of a line: half a wide one, and what the eye needs to part them. */
 const CLEAR = 0.4;
+const OFF_LINES = 0.8;
 /** By how much every other curve is farther from a name than its own, and how far it is at least, mm: what the eye sees at once. */
 const CLEARLY = 1;
 const AWAY = SMALL;
@@ -216,7 +217,7 @@ function takeLine(space: FreeSpace, points: readonly Vec2[]): void {
         maxX: Math.max(from.x, to.x),
         maxY: Math.max(from.y, to.y),
       },
-      CLEAR,
+      OFF_LINES,
     );
   }
 }

@@ -21,7 +21,7 @@ export function orderFields(
       { label: "Order", value: code, share: 0.28, lines: 2 },
       { label: "Title", value: title, share: 0.72, lines: 2 },
     ],
-    further.map(([label, value]) => ({ label, value, share: 1 / further.length })),
+    further.map(([label, value]) => ({ label, value, share: 1 / further.length, lines: 2 })),
     [
       { label: "Units", value: unitsWords(units), share: 0.29 },
       { label: "Drawn", value: "1 : 1", share: 0.13 },

@@ -45,10 +45,36 @@ it("the words about printing are whole on every page, beside warnings too", () =
   expect(pages).toBeGreaterThan(100);
 });
 
+it("what stops the job is whole, or points to the page where it is; the sheet keeps its name", () => {
+  let pointed = 0;
+  for (const lineNote of [undefined, 'saw line 0.031" [0.79 mm] outside']) {
+    for (let long = 185; long < 330; long += 7) {
+      for (const [width, height] of [
+        [150, long],
+        [long, 150],
+        [long, 210],
+      ] as const) {
+        const words = wordsOn(width, height, {
+          warnings: [STOP],
+          name: "sheath",
+          ...(lineNote === undefined ? {} : { lineNote }),
+        });
+        if (words.length === 0) continue;
+        const said = words.join(" ");
+        const isPointed = words.some((text) => /^STOP.* page 1(?: [^.]*)?\.$/u.test(text));
+        expect(said.includes(STOP) || isPointed).toBe(true);
+        if (!said.includes(STOP)) pointed++;
+        if (lineNote === undefined) expect(said).toMatch(/sheath|true-size pattern/u);
+      }
+    }
+  }
+  expect(pointed).toBeGreaterThan(10);
+});
+
 it("a long warning has two lines before the order and the page are told", () => {
-  const words = wordsOn(230, 150, { warnings: [STOP] });
+  const words = wordsOn(297, 210, { warnings: [STOP] });
   const lines = words.filter((text) => !/^B12$|PRINT/u.test(text));
-  expect(lines.join(" ")).toMatch(/^STOP: hole C: The centre of this/u);
+  expect(lines.join(" ")).toBe(STOP);
   expect(lines).toHaveLength(2);
   expect(words.at(-1)).toMatch(/PRINT AT 100 %\.$/u);
 });

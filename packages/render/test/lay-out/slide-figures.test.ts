@@ -2,7 +2,7 @@ import { boundsMeet, vec2 } from "@scantling/geometry";
 import { describe, expect, it } from "vitest";
 import { visibleItems } from "../../src/box.js";
 import { levelDimension } from "../../src/dimension.js";
-import { type DrawingItem, polyline, type TextItem } from "../../src/drawing.js";
+import { type DrawingItem, polyline, strokes, type TextItem } from "../../src/drawing.js";
 import { patternContents } from "../../src/sheets/pattern-sheet.js";
 import { textBox } from "../../src/text-metrics.js";
 import { fixtures } from "../fixtures.js";
@@ -53,6 +53,49 @@ describe("figures on dimension lines", () => {
       expect(box.minX).toBeGreaterThan(3);
       expect(box.maxX).toBeLessThan(2 * at - 3);
     }
+  });
+});
+
+describe("figures with too little room on their line", () => {
+  /** All lettering that is whole on a page of those on which it is seen. */
+  const wholeWords = (items: readonly DrawingItem[]): string[] => {
+    const { tiles } = tiled(contentOf(items), A4);
+    expect(tiles.length).toBeGreaterThan(1);
+    const texts = tiles.flatMap(({ drawing, window }) =>
+      visibleItems(drawing.items).flatMap(({ item }) => {
+        if (item.kind !== "text" || item.slide === undefined) return [];
+        const { minX, maxX, minY, maxY } = textBox(item);
+        const isWhole =
+          minX >= window.minX && maxX <= window.maxX && minY >= window.minY && maxY <= window.maxY;
+        return isWhole ? [`${item.height} ${item.text}`] : [];
+      }),
+    );
+    return [...new Set(texts)].sort();
+  };
+  // Two windows of 258 mm have to cover it all, so that the joint falls in the middle.
+  const row = (length: number): DrawingItem[] => [
+    strokes("outline", [[vec2(-252, 0), vec2(252, 0)]]),
+    ...levelDimension({
+      from: -length / 2,
+      to: length / 2,
+      y: 20,
+      text: '2 63/64" [75.74 mm]',
+      clearOf: [],
+      beside: "right",
+    }),
+  ];
+
+  it("are set in the small lettering", () => {
+    expect(wholeWords(row(80))).toEqual(['2.5 2 63/64" [75.74 mm]']);
+  });
+
+  it("are parted, each unit whole on a page", () => {
+    expect(wholeWords(row(66))).toEqual(['3.5 2 63/64"', "3.5 [75.74 mm]"]);
+  });
+
+  it("are avoided by the joint where the pages leave a choice", () => {
+    const items = [strokes("outline", [[vec2(-150, 0), vec2(150, 0)]]), ...row(57).slice(1)];
+    expect(wholeWords(items)).toEqual(['3.5 2 63/64" [75.74 mm]']);
   });
 });
 

@@ -100,6 +100,8 @@ describe("placeLabels", () => {
           const distances = labels.map(({ curve }) => Math.min(...curve.map((point) => fromBox(box, point))));
           const own = distances[labels.findIndex(({ text }) => text === texts[index]?.text)] ?? 0;
           expect(distances.filter((distance) => distance <= own + 0.99)).toEqual([own]);
+          // Half a wide line and half a mm of white.
+          expect(own).toBeGreaterThan(0.75);
           for (const other of boxes.slice(index + 1)) {
             const apart =
               box.maxX <= other.minX ||

@@ -8,7 +8,7 @@ export interface AxisShift {
   /** Pieces to cut out that a joint leaves a last bit of, and pieces that a joint goes through at all. */
   readonly pieceSlivers: number;
   readonly piecesCut: number;
-  /** Lettering that reaches across a whole overlap, so that neither page has it whole. */
+  /** Lettering that reaches across a whole overlap, so that neither page has it whole; figures that do so wherever they stand. */
   readonly textsCut: number;
   /** Ends of the view there, with the same room. */
   readonly endsHidden: number;
@@ -32,10 +32,13 @@ export interface Axis {
   readonly corners: readonly number[];
   /** Lettering, and the pieces that are cut out. */
   readonly spans: readonly Span[];
+  /** Of each figure that may be moved along its line every place that it may take. */
+  readonly figures: readonly (readonly Span[])[];
   readonly pieces: readonly Span[];
 }
 
-interface Span {
+/** What something takes of the axis, mm. */
+export interface Span {
   readonly from: number;
   readonly to: number;
 }
@@ -50,7 +53,7 @@ export const SLIVER = 15;
  * that need one window more than the least are among them, for such a grid may have more empty windows.
  */
 export function axisShifts(axis: Axis): AxisShift[] {
-  const { from, to, window, overlap, spans, pieces } = axis;
+  const { from, to, window, overlap, spans, figures, pieces } = axis;
   const pitch = window - overlap;
   return Array.from({ length: pitch }, (_, shift) => {
     const start = from - shift;
@@ -63,7 +66,7 @@ export function axisShifts(axis: Axis): AxisShift[] {
       points.filter((point) =>
         bands.some(({ low, high }) => point > low - FEATURE_CLEAR && point < high + FEATURE_CLEAR),
       ).length;
-    const cut = spans.filter((span) => bands.some(({ low, high }) => span.from < low && span.to > high));
+    const isCut = (span: Span): boolean => bands.some(({ low, high }) => span.from < low && span.to > high);
     const touched = spans.filter((span) => bands.some(({ low, high }) => span.from < high && span.to > low));
     const joints = bands.map(({ low, high }) => (low + high) / 2);
     // A joint on the very rim of a piece leaves all of it on one page.
@@ -82,7 +85,7 @@ export function axisShifts(axis: Axis): AxisShift[] {
       cornersHidden: hidden(axis.corners),
       pieceSlivers: through(SLIVER),
       piecesCut: through(Number.POSITIVE_INFINITY),
-      textsCut: cut.length,
+      textsCut: spans.filter(isCut).length + figures.filter((places) => places.every(isCut)).length,
       textsTouched: touched.length,
       offCentre: Math.abs(leftOver - shift),
     };

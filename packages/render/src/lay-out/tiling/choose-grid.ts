@@ -2,7 +2,8 @@ import { type Bounds, invariant, pathBounds, type Vec2 } from "@scantling/geomet
 import { boxOfItems, visibleItems } from "../../box.js";
 import { textBox } from "../../text-metrics.js";
 import type { SheetView } from "../sheet-content.js";
-import { axisShifts } from "./axis-shifts.js";
+import { axisShifts, type Span } from "./axis-shifts.js";
+import { axisOf, figureSpans } from "./figure-places.js";
 import type { TileGrid } from "./grid.js";
 import {
   countHeld,
@@ -32,6 +33,8 @@ export interface TiledInk {
   readonly texts: readonly Bounds[];
   /** Of these what stays where it is, see `slideFigures`. */
   readonly fixedTexts: readonly Bounds[];
+  /** What does not: of each figure what it takes of its axis wherever it may stand. */
+  readonly figures: Readonly<Record<"x" | "y", readonly (readonly Span[])[]>>;
   readonly features: readonly Vec2[];
   readonly ends: readonly Vec2[];
   /** Where pieces of the wide outlines meet. */
@@ -60,11 +63,14 @@ export function tiledInk(view: SheetView): TiledInk {
   const pieces = visible.flatMap(({ item }) =>
     item.kind === "path" && item.role === "cut" ? item.paths.map(pathBounds) : [],
   );
+  const figuresAlong = (axis: "x" | "y"): Span[][] =>
+    words.filter((item) => axisOf(item) === axis && (item.slide ?? []).length > 0).map(figureSpans);
   return {
     zone: whole,
     ink: new InkMap(view.items, whole),
     texts: words.map(textBox),
     fixedTexts: words.filter(({ slide = [] }) => slide.length === 0).map(textBox),
+    figures: { x: figuresAlong("x"), y: figuresAlong("y") },
     features: view.features,
     ends: view.ends ?? [],
     corners,
@@ -74,13 +80,13 @@ export function tiledInk(view: SheetView): TiledInk {
 
 /**
  * The best grid of windows of this size: fewest pages, then no feature in an overlap, no page with a sliver of the drawing
- * alone, no last bit of a piece beyond a joint and fewest joints through pieces, no lettering cut on both pages, no end or
+ * alone, no last bit of a piece beyond a joint and fewest joints through pieces, no lettering and no figure cut on both pages wherever it is moved to, no end or
  * shoulder in an overlap, fewest joints, least lettering and fewest corners in the overlaps, and the drawing in the middle. Every shift by whole mm is tried.
  *
  * @param size - of a window, whole mm.
  */
 export function chooseGrid(
-  { zone, ink, fixedTexts, features, ends, corners, pieces }: TiledInk,
+  { zone, ink, fixedTexts, figures, features, ends, corners, pieces }: TiledInk,
   size: { readonly width: number; readonly height: number },
   overlap: number,
 ): RankedGrid {
@@ -93,6 +99,7 @@ export function chooseGrid(
     ends: ends.map(({ x }) => x),
     corners: corners.map(({ x }) => x),
     spans: fixedTexts.map(({ minX, maxX }) => ({ from: minX, to: maxX })),
+    figures: figures.x,
     pieces: pieces.map(({ minX, maxX }) => ({ from: minX, to: maxX })),
   });
   const up = axisShifts({
@@ -104,6 +111,7 @@ export function chooseGrid(
     ends: ends.map(({ y }) => y),
     corners: corners.map(({ y }) => y),
     spans: fixedTexts.map(({ minY, maxY }) => ({ from: minY, to: maxY })),
+    figures: figures.y,
     pieces: pieces.map(({ minY, maxY }) => ({ from: minY, to: maxY })),
   });
   let best: { rows: WindowRows; held: Held; rank: Rank } | undefined;

@@ -1,4 +1,5 @@
 import { invariant, type Vec2 } from "@scantling/geometry";
+import { cleanText } from "../../clean-text.js";
 import { type DrawingItem, lettering, moveItem, type TextItem } from "../../drawing.js";
 import { fitText } from "../../fit-text.js";
 import { KEY, SMALL } from "../../lettering-size.js";
@@ -80,33 +81,54 @@ function wordLines(
     .flat()
     .find(({ label }) => label === "Order")?.value;
   const short = order === undefined ? title : `${order}, ${name}`;
-  const names = [title, short].flatMap((text) =>
-    lineNote === undefined ? [text] : [`${text}; ${lineNote}`],
-  );
+  const names =
+    lineNote === undefined
+      ? [title, short, shortened(order ?? title, `, ${name}`, width)]
+      : [...[title, short, name].map((text) => `${text}; ${lineNote}`), lineNote];
   const which = `Page ${info.page} of ${info.pages}`;
   const pages = corrected ? [`${which}, corrected for this printer`, `${which}, corrected`] : [which];
   const prints = trueSize
     ? [`${PRINT} NO FIT TO PAGE. Measure all four check bars.`, `${PRINT} NO FIT TO PAGE.`, PRINT]
     : [];
   const [stop] = warnings;
-  const first = longest([...names, ...(lineNote === undefined ? [] : [lineNote])], width);
+  const first = longest(names, width);
   if (stop === undefined)
     return [first, longest(pages, width), ...(trueSize ? [longest(prints, width)] : [])].map(plain);
-  if (lineNote === undefined && textWidth(stop, SMALL, true) > width) {
-    // What stops the job has two lines, and the order what is left beside the words about printing.
-    const orders = [short, ...(order === undefined ? [] : [order])];
-    const last = trueSize ? [...orders.map((text) => `${text}. ${PRINT}`), PRINT] : [...orders, which];
-    const stops = fitText(stop, SMALL, width, 2, true).map((text) => ({ text, bold: true }));
-    return [...stops, plain(longest(last, width))];
+  // What stops the job has two lines where the sheet's name goes beside the words about printing.
+  const last = [short, ...(lineNote === undefined ? [] : [name])]
+    .map((text) => [text, ...(lineNote === undefined ? [] : [lineNote])].join("; "))
+    .map((text) => (trueSize ? `${text}. ${PRINT}` : text))
+    .find((text) => textWidth(text, SMALL) <= width);
+  const stops = fitText(stop, SMALL, width, STOP_LINES, true);
+  const isWhole = stops.join(" ") === cleanText(stop);
+  if (isWhole && stops.length > 1 && last !== undefined) {
+    return [...stops.map((text) => ({ text, bold: true })), plain(last)];
   }
   // There is room for three lines: the page and the words about printing share one. The page is told by its label too.
   const both = trueSize
     ? [...prints.flatMap((text) => pages.map((words) => `${words}. ${text}`)), PRINT]
     : pages;
-  return [{ text: longest([stop], width, true), bold: true }, plain(first), plain(longest(both, width))];
+  const told = isWhole && stops.length === 1 ? [stop] : POINTERS;
+  return [{ text: longest(told, width, true), bold: true }, plain(first), plain(longest(both, width))];
 }
 
+/** Lines that what stops the job may take at most; the third is needed. */
+const STOP_LINES = 2;
+
+/** Where it stands in full: the title block of the page in front. */
+const POINTERS: readonly string[] = [
+  "STOP, not to be made as it is: read page 1 of this sheet first.",
+  "STOP: read page 1 of this sheet first.",
+  "STOP: read page 1 first.",
+  "STOP: see page 1.",
+  "STOP: page 1.",
+];
+
 const plain = (text: string): WordLine => ({ text, bold: false });
+
+/** A text with what has to stand behind it whole: what there is no room for goes from the text. */
+const shortened = (text: string, end: string, width: number): string =>
+  fitText(text, SMALL, width - textWidth(end, SMALL), 1).join("") + end;
 
 /** The first of the texts that fits, else the last one, shortened. */
 function longest(texts: readonly string[], width: number, bold = false): string {

@@ -101,5 +101,7 @@ function caption(model: PatternModel, silhouette: Silhouette, top: number): Draw
   const width = textWidth(text, SMALL);
   const { minX, maxX } = silhouette.bounds;
   const x = Math.max(minX, Math.min(0, maxX - width));
-  return [lettering(text, { x, y: top + CAPTION_GAP }, { height: SMALL })];
+  // Nothing else stands on its line, so that it may keep clear of a joint of pages.
+  const room = { from: minX - x, to: Math.max(minX, maxX - width) - x };
+  return [{ ...lettering(text, { x, y: top + CAPTION_GAP }, { height: SMALL }), slide: [room] }];
 }

@@ -8,23 +8,13 @@ import { pageWords, printWords } from "../words.js";
 
 /** The fields of the title block, row by row. */
 export function patternFields(model: PatternModel, page: PageInfo): TitleField[][] {
-  const { units, revision } = model;
-  const { densityFromMemory: guessed } = model;
+  const { units, densityFromMemory: guessed } = model;
   return [
     [
       { label: "Order", value: model.code, share: 0.28, lines: 2 },
       { label: "Title", value: model.title, share: 0.72, lines: 2 },
     ],
-    revision === undefined
-      ? [
-          { label: "Steel", value: model.steel, share: 0.58 },
-          { label: outlineLabel(model), value: statesOf(model), share: 0.42, ...twoLines(model) },
-        ]
-      : [
-          { label: "Steel", value: model.steel, share: 0.34 },
-          { label: outlineLabel(model), value: statesOf(model), share: 0.32, ...twoLines(model) },
-          { label: "Revision", value: revision, share: 0.34, lines: 2 },
-        ],
+    ...outlineRows(model),
     [
       {
         label: steelMassLabel(model),
@@ -41,6 +31,26 @@ export function patternFields(model: PatternModel, page: PageInfo): TitleField[]
       { label: "Units", value: unitsWords(units), share: 0.29 },
       { label: "Drawn", value: "1 : 1", share: 0.13 },
       { label: "Paper", value: pageWords(page), share: 0.58 },
+    ],
+  ];
+}
+
+/** The steel, whose outline this is, and the revision; several outlines and a line to cut along have a row of their own. */
+function outlineRows(model: PatternModel): TitleField[][] {
+  const { revision, further = [], cutLine } = model;
+  const steel = { label: "Steel", value: model.steel, lines: 2 };
+  const outline = { label: outlineLabel(model), value: statesOf(model), lines: 3 };
+  const dated = revision === undefined ? [] : [{ label: "Revision", value: revision, lines: 2 }];
+  if (cutLine !== undefined || further.length > 1) {
+    const beside = [steel, ...dated];
+    return [beside.map((field) => ({ ...field, share: 1 / beside.length })), [{ ...outline, share: 1 }]];
+  }
+  const [ofSteel, ofOutline] = revision === undefined ? [0.58, 0.42] : [0.34, 0.32];
+  return [
+    [
+      { ...steel, share: ofSteel },
+      { ...outline, share: ofOutline },
+      ...dated.map((field) => ({ ...field, share: 1 - ofSteel - ofOutline })),
     ],
   ];
 }
@@ -96,10 +106,6 @@ export const patternTitle = (model: PatternModel): string =>
   ]
     .filter((words) => words !== undefined)
     .join(", ");
-
-/** Several states, and a line beside them, take more than one line. */
-const twoLines = ({ further = [], cutLine }: PatternModel): { readonly lines?: number } =>
-  further.length === 0 && cutLine === undefined ? {} : { lines: cutLine === undefined ? 2 : 3 };
 
 /** What the sheet shows, for those who hear it read. */
 export function patternDescription(model: PatternModel, { paper }: PageInfo): string {

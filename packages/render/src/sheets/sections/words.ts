@@ -30,11 +30,11 @@ export function sectionsFields(model: SectionsModel, page: PageInfo): TitleField
       { label: "Title", value: model.title, share: 0.72, lines: 2 },
     ],
     [
-      { label: "Steel", value: model.steel, share: 0.42 },
+      { label: "Steel", value: model.steel, share: 0.42, lines: 2 },
       { label: "Units", value: unitsWords(units), share: 0.3 },
       { label: "Drawn", value: "as labelled", share: 0.28 },
     ],
-    ...(revision === undefined ? [] : [[{ label: "Revision", value: revision, share: 1 }]]),
+    ...(revision === undefined ? [] : [[{ label: "Revision", value: revision, share: 1, lines: 2 }]]),
     [{ label: "Paper", value: pageWords(page), share: 1 }],
   ];
 }
