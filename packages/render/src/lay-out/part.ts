@@ -1,10 +1,25 @@
 import type { Vec2 } from "@scantling/geometry";
 import { inchesToMm } from "@scantling/geometry/units";
-import { CHECK_BARS_END, CHECK_BARS_OVER, CHECK_BARS_UNDER, checkBars, INCH_BAR } from "../calibration.js";
+import {
+  CHECK_BARS_END,
+  CHECK_BARS_OVER,
+  CHECK_BARS_UNDER,
+  checkBars,
+  INCH_BAR,
+  SLIM_BARS,
+  slimCheckBars,
+} from "../calibration.js";
 import type { DrawingItem } from "../drawing.js";
 import type { Wish } from "../free-space.js";
 import { type TableContent, tableItems, tableSize } from "../table.js";
-import { type NoteLine, printNote, printNoteSize, USUAL_NOTE } from "./print-note.js";
+import {
+  type NoteLine,
+  printNote,
+  printNoteSize,
+  slimPrintNote,
+  slimPrintNoteSize,
+  USUAL_NOTE,
+} from "./print-note.js";
 
 /** A part of the sheet that may stand wherever there is room; mm. */
 export interface Part {
@@ -36,6 +51,16 @@ export const uprightBars: Part = {
   items: ({ x, y }) => checkBars("up", { x: x + BARS_LEFT, y: y + BARS_FOOT }),
 };
 
+/** The same as a slim strip, for a page on which every mm counts. */
+export const slimUprightBars: Part = {
+  name: "check-bars-up",
+  width: SLIM_BARS.height,
+  height: SLIM_BARS.length,
+  wish: "corner",
+  ofPaper: true,
+  items: ({ x, y }) => slimCheckBars("up", { x: x + SLIM_BARS.height, y }),
+};
+
 /**
  * The level check bars under words about printing.
  *
@@ -52,6 +77,18 @@ export function noteAndLevelBars(more: readonly NoteLine[], usual: readonly Note
     wish: "corner",
     ofPaper: true,
     items: (corner) => printNote(corner, lines),
+  };
+}
+
+/** The same over slim bars. */
+export function noteAndSlimBars(more: readonly NoteLine[], usual: readonly NoteLine[] = USUAL_NOTE): Part {
+  const lines = [...usual, ...more];
+  return {
+    ...slimPrintNoteSize(lines),
+    name: "print-note",
+    wish: "corner",
+    ofPaper: true,
+    items: (corner) => slimPrintNote(corner, lines),
   };
 }
 
