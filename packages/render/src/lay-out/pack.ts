@@ -1,7 +1,7 @@
 import type { Vec2 } from "@scantling/geometry";
 import type { FreeSpace } from "../free-space.js";
 import type { PaperSize } from "../paper.js";
-import { boxAt, emptyPage, GAP } from "./arrange.js";
+import { boxAt, emptyPage, GAP, gapOf } from "./arrange.js";
 import type { Part } from "./part.js";
 import type { SheetContent } from "./sheet-content.js";
 import { partsOfEveryPage, titleSize } from "./sheet-page.js";
@@ -44,9 +44,10 @@ interface OpenPage extends PackedPage {
 export type PageOpener = (paper: PaperSize, levelFirst: boolean) => OpenPage | undefined;
 
 /** The pages; or no pages, and the number of the part that found no place, if it was a part. */
-export type Packed =
-  | { readonly pages: readonly PackedPage[] }
-  | { readonly pages?: undefined; readonly stuck?: number };
+export interface Packed {
+  readonly pages?: readonly PackedPage[];
+  readonly stuck?: number;
+}
 
 /**
  * Packs the parts of a collection that way, the page with the first part first.
@@ -137,7 +138,7 @@ function emptyOpenPage(content: SheetContent, paper: PaperSize, levelFirst: bool
 function putOn(page: OpenPage, part: Part, number: number, gap: number): boolean {
   const corner = page.space.find(part.width, part.height, "top");
   if (corner === undefined) return false;
-  page.space.take(boxAt(corner, part), gap);
+  page.space.take(boxAt(corner, part), Math.max(gap, gapOf(part)));
   page.numbers.push(number);
   page.placed.push({ part, corner });
   return true;

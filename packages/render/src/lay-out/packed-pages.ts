@@ -1,7 +1,7 @@
 import type { Drawing } from "../drawing.js";
 import { bothWays, type PaperSize } from "../paper.js";
 import { CONTENT_MARGIN, FRAME_MARGIN, GAP } from "./arrange.js";
-import { type PackedPage, type PackWay, packParts, pageOpener, putAnew } from "./pack.js";
+import { type PackedPage, type PackWay, type PageOpener, packParts, pageOpener, putAnew } from "./pack.js";
 import type { Part } from "./part.js";
 import type { SheetContent } from "./sheet-content.js";
 import { drawPage, partsOfEveryPage, titleSize } from "./sheet-page.js";
@@ -25,7 +25,7 @@ export function onPackedPages(content: SheetContent, paper: PaperSize): Drawing[
 /** The same on one page of this paper as it lies; undefined where there is no room. */
 export function onPackedPage(content: SheetContent, paper: PaperSize): Drawing | undefined {
   const papers = [(index: number): PaperSize | undefined => (index === 0 ? paper : undefined)];
-  const [page] = drawn(content, fewestPages(content, papers) ?? squeezed(content, papers, 1)) ?? [];
+  const [page] = drawn(content, fewestPages(content, papers)) ?? [];
   return page;
 }
 
@@ -71,31 +71,51 @@ function fewestPages(content: SheetContent, papers: readonly PackWay["paperOf"][
   return best;
 }
 
-/** The parts on so many pages, whatever their order: one that finds no place is put down first the next time. */
+/** Where a part goes that found no place, as a share of how far it was from the first: half as far, or first. */
+const SOONER = [0.5, 0] as const;
+/** Times that this is done, for each part. */
+const SQUEEZES = 3;
+
+/**
+ * The parts on so many pages, in the order nearest to the sheet's own that is found: a part that finds no place is put
+ * down sooner the next time.
+ */
 function squeezed(
   content: SheetContent,
   papers: readonly PackWay["paperOf"][],
   count: number,
 ): Packing | undefined {
   const open = pageOpener(content);
+  let best: Packing | undefined;
   for (const papersOf of papers) {
     const paperOf = (page: number): PaperSize | undefined => (page < count ? papersOf(page) : undefined);
     const first = paperOf(0);
     if (first === undefined || leastPages(content, first) > count) continue;
     for (const levelFirst of [false, true]) {
-      const order = content.parts.map((_, index) => index);
-      const begunWith = new Set<number>();
-      for (;;) {
-        const way = { order: [...order], anyPage: true, levelFirst, paperOf };
-        const packed = packParts(content, way, open);
-        if (packed.pages !== undefined) return { way, pages: packed.pages };
-        const { stuck } = packed;
-        if (stuck === undefined || begunWith.has(stuck)) break;
-        begunWith.add(stuck);
-        order.splice(order.indexOf(stuck), 1);
-        order.unshift(stuck);
+      for (const share of SOONER) {
+        const found = squeeze(content, { levelFirst, paperOf }, share, open);
+        if (found !== undefined && (best === undefined || isBetter(found.pages, best.pages))) best = found;
       }
     }
+  }
+  return best;
+}
+
+function squeeze(
+  content: SheetContent,
+  how: Pick<PackWay, "levelFirst" | "paperOf">,
+  share: number,
+  open: PageOpener,
+): Packing | undefined {
+  const order = content.parts.map((_, index) => index);
+  for (let tries = SQUEEZES * order.length; tries > 0; tries--) {
+    const way = { ...how, order: [...order], anyPage: true };
+    const { pages, stuck } = packParts(content, way, open);
+    if (pages !== undefined) return { way, pages };
+    if (stuck === undefined) return undefined;
+    const at = order.indexOf(stuck);
+    order.splice(at, 1);
+    order.splice(Math.floor(share * at), 0, stuck);
   }
   return undefined;
 }

@@ -31,7 +31,7 @@ export interface Part {
   readonly ofPaper?: true;
   /** Draws it with its lower left corner there; whole mm. */
   readonly items: (corner: Vec2) => DrawingItem[];
-  /** Whether it is cut or traced: then the check bars never go for want of room. */
+  /** Whether it is cut out along its outer line: then the check bars never go for want of room, and the scissors have theirs. */
   readonly trueSize?: boolean;
 }
 

@@ -1,7 +1,7 @@
 import type { Bounds, Vec2 } from "@scantling/geometry";
 import { type DrawingItem, moveBox } from "../../drawing.js";
 import { FreeSpace, type Wish } from "../../free-space.js";
-import { boxAt, GAP } from "../arrange.js";
+import { boxAt, GAP, gapOf } from "../arrange.js";
 import type { Part } from "../part.js";
 import type { PageInfo, SheetContent } from "../sheet-content.js";
 import { titleAt, titleSize } from "../sheet-page.js";
@@ -24,9 +24,6 @@ export interface BesidePlace {
   readonly corner: Vec2;
 }
 
-/** Between what is cut out and anything else, mm: room for the scissors. */
-const CUT_GAP = 6;
-
 /** Between a part and where two pages overlap, mm: the cut lies in the middle of that. */
 const BY_JOINT = 1;
 
@@ -37,7 +34,7 @@ const LINE_REACH = 0.5;
 export const besidePart = (part: Part): BesidePart => ({
   width: part.width,
   height: part.height,
-  gap: part.trueSize === true ? CUT_GAP : GAP,
+  gap: gapOf(part),
   itemOn: (corner) => ({
     kind: "group",
     name: part.name,
