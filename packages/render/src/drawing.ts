@@ -74,7 +74,7 @@ export interface Drawing {
   readonly title: string;
   /** What the sheet shows, in a sentence or two, for those who cannot see it. */
   readonly description: string;
-  /** Row and column of a page that is joined to others to make the sheet: "B2"; see the map in front of them. */
+  /** Row and column of a page that is joined to others to make the sheet: "B2"; see the map of the pages. */
   readonly joinedAs?: string;
   /** Where its number in a file of several sheets may stand, page mm; left out where there is no room. */
   readonly numberPlace?: NumberPlace;

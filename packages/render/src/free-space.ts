@@ -47,6 +47,11 @@ export class FreeSpace {
     this.staleFrom = Math.min(this.staleFrom, fromY);
   }
 
+  /** What is not taken, mm². */
+  freeArea(): number {
+    return this.columns * this.rows - this.countTaken(0, 0, this.columns, this.rows);
+  }
+
   /** Whether nothing in a box is taken; false for a box that reaches off the page. */
   isFree(box: Bounds): boolean {
     const across = cellsOf(box.minX, box.maxX);

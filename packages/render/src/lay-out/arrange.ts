@@ -9,6 +9,11 @@ export const FRAME_MARGIN = 6.25;
 export const CONTENT_MARGIN = 9;
 /** Clear space between the parts, mm. */
 export const GAP = 3;
+/** Clear space about what is cut out, mm: room for the scissors. */
+const CUT_GAP = 6;
+
+/** Clear space that a part has about it, mm. */
+export const gapOf = (part: Pick<Part, "trueSize">): number => (part.trueSize === true ? CUT_GAP : GAP);
 
 /** What goes on a sheet. */
 export interface Contents {
@@ -84,12 +89,19 @@ function withKnife(page: Page, contents: Contents, origin: Vec2): FreeSpace | un
 /** Lower left corners of parts. */
 type Places = Map<Part, Vec2>;
 
+/** Where a part would stand: what is cut out keeps its own distance from the knife, which is taken with a {@link GAP}. */
+function findFor(space: FreeSpace, part: Part): Vec2 | undefined {
+  const more = gapOf(part) - GAP;
+  const corner = space.find(part.width + 2 * more, part.height + 2 * more, part.wish);
+  return corner && { x: corner.x + more, y: corner.y + more };
+}
+
 function placeInOrder(space: FreeSpace, order: readonly Part[]): Places | undefined {
   const places: Places = new Map();
   for (const part of order) {
-    const corner = space.find(part.width, part.height, part.wish);
+    const corner = findFor(space, part);
     if (corner === undefined) return undefined;
-    space.take(boxAt(corner, part), GAP);
+    space.take(boxAt(corner, part), gapOf(part));
     places.set(part, corner);
   }
   return places;
@@ -105,13 +117,13 @@ function placeInAnyOrder(
   tries: { left: number },
 ): Places | undefined {
   if (parts.length === 0) return new Map();
-  const corners = parts.map((part) => space.find(part.width, part.height, part.wish));
+  const corners = parts.map((part) => findFor(space, part));
   if (corners.includes(undefined)) return undefined;
   for (const [index, part] of parts.entries()) {
     const corner = corners[index];
     if (corner === undefined || tries.left-- <= 0) return undefined;
     const next = space.copy();
-    next.take(boxAt(corner, part), GAP);
+    next.take(boxAt(corner, part), gapOf(part));
     const places = placeInAnyOrder(
       next,
       parts.filter((other) => other !== part),
@@ -129,7 +141,7 @@ function settle(page: Page, contents: Contents, origin: Vec2, corners: readonly 
   const space = emptyPage(page, contents.title);
   for (const [index, part] of contents.parts.entries()) {
     const corner = corners[index];
-    if (corner !== undefined) space.take(boxAt(corner, part), GAP);
+    if (corner !== undefined) space.take(boxAt(corner, part), gapOf(part));
   }
   const fits = (down: number): boolean =>
     contents.knife.every((box) => space.isFree(moved(box, { x: origin.x, y: origin.y - down })));

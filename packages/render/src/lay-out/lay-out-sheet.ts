@@ -53,26 +53,35 @@ const best = (versions: readonly (TiledPages | undefined)[]): TiledPages | undef
 /** Of versions that only have fewer dimensions the fullest: on several pages there is room for them all. */
 const distinct = (versions: readonly SheetContent[]): SheetContent[] =>
   versions.filter(
-    ({ view, parts }, index) =>
-      view === undefined || versions.findIndex((other) => other.parts.length === parts.length) === index,
+    (version, index) => versions.findIndex((other) => partSizes(other) === partSizes(version)) === index,
   );
 
+const partSizes = ({ parts }: SheetContent): string =>
+  parts.map(({ width, height }) => `${width} × ${height}`).join(", ");
+
+/** The same with slim check bars, which are taken where they save a page; none of a sheet that has no bars. */
+const slim = (versions: readonly SheetContent[]): SheetContent[] =>
+  versions.filter(({ trueSize }) => trueSize).map((version) => ({ ...version, slimBars: true }));
+
 function onPaper(versions: readonly SheetContent[], paper: PaperSize, tiling: TileOptions): Drawing[] {
-  const whole = onOnePaper(versions, paper);
+  const whole = onOnePaper(versions, paper) ?? onOnePaper(slim(versions), paper);
   if (whole !== undefined) return [whole];
-  const unjoined = versions[0]?.view === undefined ? undefined : onViewPage(versions, paper);
-  if (unjoined !== undefined) return unjoined;
+  const hasView = versions[0]?.view !== undefined;
   const found = best(
-    distinct(versions).map((version) => {
-      if (version.view !== undefined) return tiledSheet(version, version.view, paper, tiling);
-      const pages = onPackedPages(version, paper);
-      return pages && { pages, flaws: [] };
-    }),
+    (hasView ? [onViewPage(versions, paper), onViewPage(slim(versions), paper)] : []).map(unflawed),
   );
   if (found !== undefined) return found.pages;
+  const joined = best(
+    hasView
+      ? distinct(versions).map((version) => version.view && tiledSheet(version, version.view, paper, tiling))
+      : [...versions, ...slim(versions)].map((version) => unflawed(onPackedPages(version, paper))),
+  );
+  if (joined !== undefined) return joined.pages;
   const [content] = versions;
   throw new GeometryError(
     "sheet-too-large",
     `the ${content?.name ?? "empty"} sheet does not fit on paper of ${paper.width} × ${paper.height} mm`,
   );
 }
+
+const unflawed = (pages: Drawing[] | undefined): TiledPages | undefined => pages && { pages, flaws: [] };

@@ -1,7 +1,7 @@
 import type { Vec2 } from "@scantling/geometry";
 import type { FreeSpace } from "../free-space.js";
 import type { PaperSize } from "../paper.js";
-import { boxAt, emptyPage, GAP } from "./arrange.js";
+import { boxAt, emptyPage, GAP, gapOf } from "./arrange.js";
 import type { Part } from "./part.js";
 import type { SheetContent } from "./sheet-content.js";
 import { partsOfEveryPage, titleSize } from "./sheet-page.js";
@@ -43,12 +43,18 @@ interface OpenPage extends PackedPage {
 /** Begins a page; undefined where not even what stands on every page finds room. */
 export type PageOpener = (paper: PaperSize, levelFirst: boolean) => OpenPage | undefined;
 
+/** The pages; or no pages, and the number of the part that found no place, if it was a part. */
+export interface Packed {
+  readonly pages?: readonly PackedPage[];
+  readonly stuck?: number;
+}
+
 /**
- * Packs the parts of a collection that way, the page with the first part first; undefined where a part finds no place.
+ * Packs the parts of a collection that way, the page with the first part first.
  *
  * @param open - Of the same collection, see {@link pageOpener}.
  */
-export function packParts(content: SheetContent, way: PackWay, open: PageOpener): PackedPage[] | undefined {
+export function packParts(content: SheetContent, way: PackWay, open: PageOpener): Packed {
   const pages: OpenPage[] = [];
   const nextPage = (): OpenPage | undefined => {
     const paper = way.paperOf(pages.length);
@@ -57,16 +63,16 @@ export function packParts(content: SheetContent, way: PackWay, open: PageOpener)
     return page;
   };
   // A sheet has a page, be there nothing on it but its title.
-  if (nextPage() === undefined) return undefined;
+  if (nextPage() === undefined) return {};
   for (const number of way.order) {
     const part = content.parts[number];
     if (part === undefined) continue;
     const begun = way.anyPage ? pages : pages.slice(-1);
     if (begun.some((page) => putOn(page, part, number, GAP))) continue;
     const page = nextPage();
-    if (page === undefined || !putOn(page, part, number, GAP)) return undefined;
+    if (page === undefined || !putOn(page, part, number, GAP)) return { stuck: number };
   }
-  return pages.sort((a, b) => Math.min(...a.numbers) - Math.min(...b.numbers));
+  return { pages: pages.sort((a, b) => Math.min(...a.numbers) - Math.min(...b.numbers)) };
 }
 
 /** Wider spaces between the parts that are tried, mm. */
@@ -132,7 +138,7 @@ function emptyOpenPage(content: SheetContent, paper: PaperSize, levelFirst: bool
 function putOn(page: OpenPage, part: Part, number: number, gap: number): boolean {
   const corner = page.space.find(part.width, part.height, "top");
   if (corner === undefined) return false;
-  page.space.take(boxAt(corner, part), gap);
+  page.space.take(boxAt(corner, part), Math.max(gap, gapOf(part)));
   page.numbers.push(number);
   page.placed.push({ part, corner });
   return true;

@@ -1,9 +1,10 @@
 import type { Drawing } from "../drawing.js";
 import { bothWays, type PaperSize } from "../paper.js";
-import { CONTENT_MARGIN } from "./arrange.js";
-import { type PackedPage, type PackWay, packParts, pageOpener, putAnew } from "./pack.js";
+import { CONTENT_MARGIN, FRAME_MARGIN, GAP } from "./arrange.js";
+import { type PackedPage, type PackWay, type PageOpener, packParts, pageOpener, putAnew } from "./pack.js";
+import type { Part } from "./part.js";
 import type { SheetContent } from "./sheet-content.js";
-import { drawPage } from "./sheet-page.js";
+import { drawPage, partsOfEveryPage, titleSize } from "./sheet-page.js";
 
 /**
  * A collection of parts over as few pages of one paper as it takes, read from the top left, in their order as far as that
@@ -17,12 +18,14 @@ export function onPackedPages(content: SheetContent, paper: PaperSize): Drawing[
   const alike = bothWays(paper).map((turned) => (): PaperSize => turned);
   const best = fewestPages(content, alike);
   const turned = best === undefined ? undefined : withOneLess(content, paper, best.pages.length);
-  return drawn(content, turned ?? best);
+  const found = turned ?? best;
+  return drawn(content, squeezed(content, alike, (found?.pages.length ?? 1) - 1) ?? found);
 }
 
 /** The same on one page of this paper as it lies; undefined where there is no room. */
 export function onPackedPage(content: SheetContent, paper: PaperSize): Drawing | undefined {
-  const [page] = drawn(content, fewestPages(content, [(index) => (index === 0 ? paper : undefined)])) ?? [];
+  const papers = [(index: number): PaperSize | undefined => (index === 0 ? paper : undefined)];
+  const [page] = drawn(content, fewestPages(content, papers)) ?? [];
   return page;
 }
 
@@ -59,13 +62,62 @@ function fewestPages(content: SheetContent, papers: readonly PackWay["paperOf"][
     if (onOnePage && least > 1) continue;
     for (const how of waysOf(content)) {
       const way = { ...how, paperOf };
-      const pages = packParts(content, way, open);
+      const { pages } = packParts(content, way, open);
       if (pages === undefined) continue;
       if (best === undefined || isBetter(pages, best.pages)) best = { way, pages };
       if (best.pages.length <= least && disorder(best.pages) === 0) return best;
     }
   }
   return best;
+}
+
+/** Where a part goes that found no place, as a share of how far it was from the first: half as far, or first. */
+const SOONER = [0.5, 0] as const;
+/** Times that this is done, for each part. */
+const SQUEEZES = 3;
+
+/**
+ * The parts on so many pages, in the order nearest to the sheet's own that is found: a part that finds no place is put
+ * down sooner the next time.
+ */
+function squeezed(
+  content: SheetContent,
+  papers: readonly PackWay["paperOf"][],
+  count: number,
+): Packing | undefined {
+  const open = pageOpener(content);
+  let best: Packing | undefined;
+  for (const papersOf of papers) {
+    const paperOf = (page: number): PaperSize | undefined => (page < count ? papersOf(page) : undefined);
+    const first = paperOf(0);
+    if (first === undefined || leastPages(content, first) > count) continue;
+    for (const levelFirst of [false, true]) {
+      for (const share of SOONER) {
+        const found = squeeze(content, { levelFirst, paperOf }, share, open);
+        if (found !== undefined && (best === undefined || isBetter(found.pages, best.pages))) best = found;
+      }
+    }
+  }
+  return best;
+}
+
+function squeeze(
+  content: SheetContent,
+  how: Pick<PackWay, "levelFirst" | "paperOf">,
+  share: number,
+  open: PageOpener,
+): Packing | undefined {
+  const order = content.parts.map((_, index) => index);
+  for (let tries = SQUEEZES * order.length; tries > 0; tries--) {
+    const way = { ...how, order: [...order], anyPage: true };
+    const { pages, stuck } = packParts(content, way, open);
+    if (pages !== undefined) return { way, pages };
+    if (stuck === undefined) return undefined;
+    const at = order.indexOf(stuck);
+    order.splice(at, 1);
+    order.splice(Math.floor(share * at), 0, stuck);
+  }
+  return undefined;
 }
 
 /** As given, on the last page only or on any; tallest first; widest first. Each with the check bars either way round. */
@@ -96,11 +148,18 @@ function disorder(pages: readonly PackedPage[]): number {
   );
 }
 
-/** No fewer pages can hold the parts, by their areas alone. */
-function leastPages({ parts }: SheetContent, { width, height }: PaperSize): number {
-  const room = (width - 2 * CONTENT_MARGIN) * (height - 2 * CONTENT_MARGIN);
-  const needed = parts.reduce((sum, part) => sum + part.width * part.height, 0);
-  return Math.max(1, Math.ceil(needed / Math.max(room, 1)));
+/** No fewer pages can hold the parts, by their areas alone: each with clear space over it and at its right. */
+function leastPages(content: SheetContent, paper: PaperSize): number {
+  const taken = ({ width, height }: { readonly width: number; readonly height: number }): number =>
+    (width + GAP) * (height + GAP);
+  const sum = (parts: readonly Part[]): number => parts.reduce((mm2, part) => mm2 + taken(part), 0);
+  const inFrame = (mm: number): number => mm - (CONTENT_MARGIN - FRAME_MARGIN);
+  const title = titleSize(content);
+  const room =
+    taken({ width: paper.width - 2 * CONTENT_MARGIN, height: paper.height - 2 * CONTENT_MARGIN }) -
+    inFrame(title.width) * inFrame(title.height) -
+    sum(partsOfEveryPage(content, paper));
+  return Math.max(1, Math.ceil(sum(content.parts) / Math.max(room, 1)));
 }
 
 function drawn(content: SheetContent, packing: Packing | undefined): Drawing[] | undefined {

@@ -12,7 +12,14 @@ import {
 import type { DrawingItem } from "../drawing.js";
 import type { Wish } from "../free-space.js";
 import { type TableContent, tableItems, tableSize } from "../table.js";
-import { type NoteLine, printNote, printNoteSize, USUAL_NOTE } from "./print-note.js";
+import {
+  type NoteLine,
+  printNote,
+  printNoteSize,
+  slimPrintNote,
+  slimPrintNoteSize,
+  USUAL_NOTE,
+} from "./print-note.js";
 
 /** A part of the sheet that may stand wherever there is room; mm. */
 export interface Part {
@@ -24,7 +31,7 @@ export interface Part {
   readonly ofPaper?: true;
   /** Draws it with its lower left corner there; whole mm. */
   readonly items: (corner: Vec2) => DrawingItem[];
-  /** Whether it is cut or traced: then the check bars never go for want of room. */
+  /** Whether it is cut out along its outer line: then the check bars never go for want of room, and the scissors have theirs. */
   readonly trueSize?: boolean;
 }
 
@@ -44,7 +51,7 @@ export const uprightBars: Part = {
   items: ({ x, y }) => checkBars("up", { x: x + BARS_LEFT, y: y + BARS_FOOT }),
 };
 
-/** The same for a page with less room beside its view than under it: longer and narrower. */
+/** The same as a slim strip, for a page on which every mm counts. */
 export const slimUprightBars: Part = {
   name: "check-bars-up",
   width: SLIM_BARS.height,
@@ -70,6 +77,18 @@ export function noteAndLevelBars(more: readonly NoteLine[], usual: readonly Note
     wish: "corner",
     ofPaper: true,
     items: (corner) => printNote(corner, lines),
+  };
+}
+
+/** The same over slim bars. */
+export function noteAndSlimBars(more: readonly NoteLine[], usual: readonly NoteLine[] = USUAL_NOTE): Part {
+  const lines = [...usual, ...more];
+  return {
+    ...slimPrintNoteSize(lines),
+    name: "print-note",
+    wish: "corner",
+    ofPaper: true,
+    items: (corner) => slimPrintNote(corner, lines),
   };
 }
 

@@ -1,5 +1,13 @@
 import { formatNumber, inchesToMm } from "@scantling/geometry/units";
-import { CHECK_BARS_END, CHECK_BARS_OVER, CHECK_BARS_UNDER, checkBars, INCH_BAR } from "../calibration.js";
+import {
+  CHECK_BARS_END,
+  CHECK_BARS_OVER,
+  CHECK_BARS_UNDER,
+  checkBars,
+  INCH_BAR,
+  SLIM_BARS,
+  slimCheckBars,
+} from "../calibration.js";
 import { type DrawingItem, lettering } from "../drawing.js";
 import { KEY, SMALL } from "../lettering-size.js";
 import { fileSize, type PaperSize } from "../paper.js";
@@ -62,11 +70,34 @@ export const printNoteSize = (
 /** The words about printing, over the level check bars. `corner`: lower left, whole mm. */
 export function printNote(corner: { x: number; y: number }, lines: readonly NoteLine[]): DrawingItem[] {
   const barY = corner.y + Math.ceil(CHECK_BARS_UNDER);
-  const items: DrawingItem[] = checkBars("across", { x: corner.x + BARS_START, y: barY });
-  let y = barY + CHECK_BARS_OVER + NOTE_GAP + heightOf(lines);
-  for (const line of lines) {
+  return [
+    ...checkBars("across", { x: corner.x + BARS_START, y: barY }),
+    ...noteLines({ x: corner.x, y: barY + CHECK_BARS_OVER + NOTE_GAP }, lines),
+  ];
+}
+
+/** Room that the slim level bars and the words over them take, mm. */
+export const slimPrintNoteSize = (
+  lines: readonly NoteLine[],
+): { readonly width: number; readonly height: number } => ({
+  width: Math.max(SLIM_BARS.length, ...lines.map((line) => textWidth(line.text, line.height))),
+  height: SLIM_BARS.height + heightOf(lines),
+});
+
+/** The words about printing, over the slim level bars. `corner`: lower left, whole mm. */
+export const slimPrintNote = (
+  corner: { x: number; y: number },
+  lines: readonly NoteLine[],
+): DrawingItem[] => [
+  ...slimCheckBars("across", corner),
+  ...noteLines({ x: corner.x, y: corner.y + SLIM_BARS.height }, lines),
+];
+
+/** Lines one over the other. `foot`: lower left of their room. */
+function noteLines(foot: { x: number; y: number }, lines: readonly NoteLine[]): DrawingItem[] {
+  let y = foot.y + heightOf(lines);
+  return lines.map((line) => {
     y -= line.height * PITCH;
-    items.push(lettering(line.text, { x: corner.x, y: y + 0.35 * line.height }, { height: line.height }));
-  }
-  return items;
+    return lettering(line.text, { x: foot.x, y: y + 0.35 * line.height }, { height: line.height });
+  });
 }

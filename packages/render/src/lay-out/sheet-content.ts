@@ -40,6 +40,8 @@ export interface SheetContent {
   readonly fields: (page: PageInfo) => TitleField[][];
   /** Whether anything on it is measured or cut along: such a sheet carries check bars and the words about printing. */
   readonly trueSize: boolean;
+  /** Whether the check bars stand in slim strips, which leave more room. */
+  readonly slimBars?: true;
   /** Which line is at true size, in a short sentence; left out: the middle of the wide outline. */
   readonly trueLine?: string;
   /** Which line is cut along where that is not the outline, in a few words: stands on every page that shows the view. */

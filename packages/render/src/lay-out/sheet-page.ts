@@ -10,7 +10,7 @@ import {
   titleNote,
 } from "../title-block.js";
 import { type Arrangement, FRAME_MARGIN } from "./arrange.js";
-import { noteAndLevelBars, type Part, uprightBars } from "./part.js";
+import { noteAndLevelBars, noteAndSlimBars, type Part, slimUprightBars, uprightBars } from "./part.js";
 import { correctionWords, usualNote } from "./print-note.js";
 import type { PageInfo, SheetContent } from "./sheet-content.js";
 
@@ -47,15 +47,13 @@ function numberPlace(content: SheetContent, paper: PaperSize, info: PageInfo): N
  * What stands on every page of the sheet besides what it holds: each page is held against a rule by itself.
  *
  * @param paper - Where it is corrected for the printer, the words say so.
- * @param upright - The upright check bars, where they are not the usual ones.
  */
-export function partsOfEveryPage(
-  { trueSize, trueLine }: SheetContent,
-  paper: PaperSize,
-  upright = uprightBars,
-): Part[] {
+export function partsOfEveryPage({ trueSize, trueLine, slimBars }: SheetContent, paper: PaperSize): Part[] {
   if (!trueSize) return [];
-  return [upright, noteAndLevelBars(correctionWords(paper), usualNote(trueLine))];
+  const words = [correctionWords(paper), usualNote(trueLine)] as const;
+  return slimBars === true
+    ? [slimUprightBars, noteAndSlimBars(...words)]
+    : [uprightBars, noteAndLevelBars(...words)];
 }
 
 /** A page with its frame, title block, parts and view, each where the arrangement says. */
@@ -112,9 +110,13 @@ export const pageFrame = ({ width, height }: PaperSize): DrawingItem =>
   );
 
 /** The title block in the frame's lower right corner, in page mm. */
-export const pageTitle = (content: SheetContent, paper: PaperSize, info: PageInfo): DrawingItem => ({
+export const pageTitle = (content: SheetContent, paper: PaperSize, info: PageInfo): DrawingItem =>
+  titleAt(content, lowerRight(paper), info);
+
+/** The title block with its lower right corner there, in page mm. */
+export const titleAt = (content: SheetContent, corner: Vec2, info: PageInfo): DrawingItem => ({
   kind: "group",
   name: "title-block",
   ofPaper: true,
-  items: titleBlock(titleRows(content, info), lowerRight(paper), TITLE_BLOCK_WIDTH),
+  items: titleBlock(titleRows(content, info), corner, TITLE_BLOCK_WIDTH),
 });

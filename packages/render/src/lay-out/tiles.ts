@@ -1,21 +1,16 @@
 import type { Drawing } from "../drawing.js";
 import { bothWays, type PaperSize } from "../paper.js";
-import { onPackedPages } from "./packed-pages.js";
-import type { Part } from "./part.js";
 import type { SheetContent, SheetView } from "./sheet-content.js";
-import { chooseGrid, compareRanks, type RankedGrid, tiledInk } from "./tiling/choose-grid.js";
-import { type TileGrid, tilesOf } from "./tiling/grid.js";
-import { joinWords } from "./tiling/join-words.js";
-import { markPlaces } from "./tiling/marks.js";
-import { MAP_WIDTHS, pageMap } from "./tiling/page-map.js";
-import { slideFigures } from "./tiling/slide-figures.js";
-import { type TileFrame, tileFrame } from "./tiling/tile-frame.js";
+import { chooseGrid, compareRanks, tiledInk } from "./tiling/choose-grid.js";
+import { allBeside, type Way, withCover } from "./tiling/divide-sheet.js";
+import { tilesOf } from "./tiling/grid.js";
+import { tileFrame } from "./tiling/tile-frame.js";
 import { type TileOptions, tileMeasures } from "./tiling/tile-options.js";
 import { tilePage } from "./tiling/tile-page.js";
 
 /**
- * A sheet whose view is larger than the paper, on several pages: first what is not the view, with a map of the pages,
- * then the pages on which the view is drawn, row by row. Their windows overlap; what nothing is drawn in gets no page.
+ * A sheet whose view is larger than the paper, on several pages, row by row. What is not the view, with a map of the pages,
+ * stands beside it on these where all of that has room, else on pages in front. The windows overlap; what nothing is drawn in gets no page.
  * The paper lies or stands, whichever takes fewer pages, and the windows are shifted so that as few features and as
  * little lettering as possible come where two pages overlap, no page holds the last bit of the view alone, and joints go
  * between pieces that are cut out rather than through them. Figures are moved along their lines out of the overlaps.
@@ -57,38 +52,26 @@ export function tiledSheet(
   });
   const best = bestWay(ways);
   if (best === undefined) return undefined;
-  const { grid } = best;
-  const tiles = tilesOf(grid);
-  const cover = coverPages(content, view, paper, grid);
-  if (cover === undefined) return undefined;
-  const slid = { ...view, items: slideFigures(view.items, grid) };
-  const redrawn = tiledInk(slid);
-  const marks = markPlaces(grid, redrawn);
-  const sheet = {
-    content,
-    view: slid,
-    paper: best.paper,
-    frame: best.frame,
-    grid,
-    texts: redrawn.texts,
-    marks,
-  };
+  const divided = allBeside(content, view, best, drawn.zone) ?? withCover(content, view, best, drawn.zone);
+  if (divided === undefined) return undefined;
+  const { sheet, cover, beside } = divided;
+  const tiles = tilesOf(sheet.grid);
   const pages = cover.length + tiles.length;
   return {
     pages: [
       ...cover,
       ...tiles.map((tile, index) =>
-        tilePage(sheet, tile, { paper: paper.name, page: cover.length + index + 1, pages }),
+        tilePage(
+          sheet,
+          tile,
+          { paper: paper.name, page: cover.length + index + 1, pages },
+          beside[index] ?? [],
+        ),
       ),
     ],
     // Behind the number of pages: see `chooseGrid`.
     flaws: best.rank.slice(1, 5),
   };
-}
-
-interface Way extends RankedGrid {
-  readonly paper: PaperSize;
-  readonly frame: TileFrame;
 }
 
 /** Pages, features, slivers, pieces, cut lettering, ends and joints decide how the paper lies; where they are alike it lies. */
@@ -99,51 +82,3 @@ const bestWay = (ways: readonly Way[]): Way | undefined =>
     if (a === undefined) return b;
     return compareRanks(b.rank.slice(0, DECISIVE), a.rank.slice(0, DECISIVE)) < 0 ? b : a;
   }, undefined);
-
-/** The pages in front: title block, tables, and how the others are joined; as few as can be. */
-function coverPages(
-  content: SheetContent,
-  view: SheetView,
-  paper: PaperSize,
-  grid: TileGrid,
-): Drawing[] | undefined {
-  // Where nothing on these pages is measured and the check bars leave no room on small paper, they go.
-  const measured = content.parts.some((part) => part.trueSize === true);
-  const ways = measured ? [true] : [true, false];
-  for (const trueSize of content.trueSize ? ways : [false]) {
-    let best: Drawing[] | undefined;
-    for (const widest of MAP_WIDTHS) {
-      const pages = coverWith({ ...content, trueSize }, paper, grid, pageMap(grid, view, widest));
-      if (pages?.length === 1) return pages;
-      if (pages !== undefined && (best === undefined || pages.length < best.length)) best = pages;
-    }
-    if (best !== undefined) return best;
-  }
-  return undefined;
-}
-
-function coverWith(
-  content: SheetContent,
-  paper: PaperSize,
-  grid: TileGrid,
-  map: Part,
-): Drawing[] | undefined {
-  const count = tilesOf(grid).length;
-  const joined = count > 1 ? [map, joinWords(grid, content.units)] : [];
-  const parts = [...joined, ...content.parts];
-  const pagesOf = (inFront: number): Drawing[] | undefined => {
-    const pages = inFront + count;
-    return onPackedPages(
-      {
-        ...content,
-        parts: parts.length > 0 ? parts : [map],
-        describe: (info) => content.describe({ ...info, pages }),
-        fields: (info) => content.fields({ ...info, pages }),
-      },
-      paper,
-    );
-  };
-  // The number of pages stands on each of them, and is known only when they are laid out.
-  const first = pagesOf(1);
-  return first === undefined || first.length === 1 ? first : pagesOf(first.length);
-}

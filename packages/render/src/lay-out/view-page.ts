@@ -3,7 +3,7 @@ import { bothWays, type PaperSize } from "../paper.js";
 import { type Arrangement, arrange } from "./arrange.js";
 import { viewSpace } from "./one-page.js";
 import { onPackedPages } from "./packed-pages.js";
-import { type Part, slimUprightBars, uprightBars } from "./part.js";
+import type { Part } from "./part.js";
 import type { PageInfo, SheetContent } from "./sheet-content.js";
 import { drawPage, partsOfEveryPage, titleSize } from "./sheet-page.js";
 
@@ -12,24 +12,19 @@ import { drawPage, partsOfEveryPage, titleSize } from "./sheet-page.js";
  * go beside it, then pages with the other parts. Nothing is joined.
  *
  * Of all versions and both ways of laying the paper the one on the fewest pages, and of those the one with the most of the
- * parts that come first beside the view; the first of these. Where the upright check bars have no room under the view,
- * narrow ones may have it at its side.
+ * parts that come first beside the view; the first of these.
  *
  * @returns undefined where the view of no version has room, or another part is larger than the paper.
  */
 export function onViewPage(versions: readonly SheetContent[], paper: PaperSize): Drawing[] | undefined {
-  return (bestOf(versions, paper, uprightBars) ?? bestOf(versions, paper, slimUprightBars))?.pages;
-}
-
-function bestOf(versions: readonly SheetContent[], paper: PaperSize, upright: Part): Found | undefined {
   let best: Found | undefined;
   for (const turned of bothWays(paper)) {
     for (const content of versions) {
-      const found = pagesOf(content, turned, upright);
+      const found = pagesOf(content, turned);
       if (found !== undefined && (best === undefined || isBetter(found, best))) best = found;
     }
   }
-  return best;
+  return best?.pages;
 }
 
 interface Found {
@@ -47,13 +42,13 @@ interface ViewPage {
   readonly arrangement: Arrangement;
 }
 
-function pagesOf(content: SheetContent, paper: PaperSize, upright: Part): Found | undefined {
+function pagesOf(content: SheetContent, paper: PaperSize): Found | undefined {
   const space = { ...viewSpace(content), title: titleSize(content) };
   const withParts = (parts: readonly Part[]): ViewPage | undefined => {
     const arrangement = arrange(paper, { ...space, parts });
     return arrangement && { parts, arrangement };
   };
-  let page = withParts(partsOfEveryPage(content, paper, upright));
+  let page = withParts(partsOfEveryPage(content, paper));
   if (page === undefined) return undefined;
   const rest: Part[] = [];
   for (const part of content.parts) {

@@ -64,7 +64,7 @@ function gaugeParts({ gauges, units }: GaugesModel): Part[] {
   ): Part[] =>
     all.map((one, index) => {
       const name = `${kind}-${index + 1}`;
-      return partOf(name, draw(one, `${name}-cut`));
+      return { ...partOf(name, draw(one, `${name}-cut`)), trueSize: true };
     });
   return [
     ...numbered("handle-gauge", gauges.handle, (one: HandleGauge, name) =>

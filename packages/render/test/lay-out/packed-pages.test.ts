@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { boxOfItems } from "../../src/box.js";
 import { checkLayout } from "../../src/check-layout.js";
-import { type Drawing, lettering, rectangle } from "../../src/drawing.js";
+import { type Drawing, flattenItems, lettering, rectangle } from "../../src/drawing.js";
 import { layOutSheet } from "../../src/lay-out/lay-out-sheet.js";
 import type { Part } from "../../src/lay-out/part.js";
 import type { SheetContent } from "../../src/lay-out/sheet-content.js";
@@ -99,6 +100,52 @@ describe("a collection on pages", () => {
     const parts = ["A", "B", "C"].map((name) => partOf(name, 150, 130));
     expect(names(pagesOf(sheet(parts)))).toEqual([2, 2, 2]);
     expect(names(pagesOf(sheet(parts, false))).every((count) => count === 0)).toBe(true);
+  });
+
+  it("leaves room for scissors between what is cut out", () => {
+    const cards = ["A", "B", "C", "D"].map((name) => ({ ...partOf(name, 88, 60), trueSize: true }));
+    const [page, ...more] = pagesOf(sheet(cards));
+    expect(more).toEqual([]);
+    const corners = cards.map(({ name }) => cornerOf(page, name.slice(5)));
+    for (const [index, a] of corners.entries())
+      for (const b of corners.slice(index + 1))
+        expect(Math.max(Math.abs(b.x - a.x) - 88, Math.abs(b.y - a.y) - 60)).toBeGreaterThanOrEqual(6);
+  });
+
+  it("is squeezed onto one page in another order where none of the usual ones has room", () => {
+    // Sizes of the demo's plots.
+    const sizes = [
+      ["A", 82, 132],
+      ["B", 82, 84],
+      ["C", 82, 76],
+      ["D", 82, 90],
+      ["E", 82, 76],
+    ] as const;
+    const plots = sheet(
+      sizes.map(([name, width, height]) => partOf(name, width, height)),
+      false,
+    );
+    const row = [{ label: "Field", value: "what stands in it", share: 1 }];
+    const pages = pagesOf({ ...plots, fields: () => [row, row, row] }, "Letter");
+    expect(pages).toHaveLength(1);
+    expect(namesOn(pages).flat().sort()).toEqual(["A", "B", "C", "D", "E"]);
+    expect(pages.flatMap(checkLayout)).toEqual([]);
+  });
+
+  it("has slim check bars where that saves a page, as long as ever", () => {
+    const usual = pagesOf(sheet([partOf("A", 250, 140)]));
+    const tight = pagesOf(sheet([partOf("A", 250, 155)]));
+    expect([usual.length, tight.length]).toEqual([1, 1]);
+    const barsOn = (pages: readonly Drawing[]): number[] =>
+      pages.flatMap(({ items }) =>
+        flattenItems(items).flatMap((item) => {
+          if (item.kind !== "path" || item.name?.startsWith("check-") !== true) return [];
+          const box = boxOfItems([item]) ?? { minX: 0, maxX: 0, minY: 0, maxY: 0 };
+          return [Math.max(box.maxX - box.minX, box.maxY - box.minY)];
+        }),
+      );
+    expect(barsOn(tight)).toEqual(barsOn(usual));
+    expect(tight.flatMap(checkLayout)).toEqual([]);
   });
 
   it("is refused where a part is larger than the paper", () => {

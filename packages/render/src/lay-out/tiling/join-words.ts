@@ -59,7 +59,8 @@ function joinLines(
     ["Lay the cut edge on the dashes of the page beside it:", "half rings become rings. Tape."],
     order,
     [
-      "Check with a straight edge: lines run across the joint without a step.",
+      "Check with a straight edge:",
+      "lines run across the joint without a step.",
       ...(spans.length > 0 ? [`From dashes to dashes: ${spans.join(", ")}.`] : []),
     ],
   ];

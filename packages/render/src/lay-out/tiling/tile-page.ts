@@ -4,6 +4,7 @@ import { type Drawing, type DrawingItem, moveBox, moveItem } from "../../drawing
 import { SMALL } from "../../lettering-size.js";
 import type { PaperSize } from "../../paper.js";
 import type { PageInfo, SheetContent, SheetView } from "../sheet-content.js";
+import type { BesidePlace } from "./beside-view.js";
 import { collarLabel, type Side } from "./collar.js";
 import { isKept, type Joint, jointsOf, type Tile, type TileGrid, tileLabel } from "./grid.js";
 import { itemsInBox } from "./in-window.js";
@@ -26,8 +27,17 @@ export interface TiledSheet {
   readonly marks: readonly Vec2[];
 }
 
-/** One page: its part of the view in the view's own mm, seen through a window, and about it what the page is. */
-export function tilePage(sheet: TiledSheet, tile: Tile, info: PageInfo): Drawing {
+/**
+ * One page: its part of the view in the view's own mm, seen through a window, and about it what the page is.
+ *
+ * @param beside - What else stands in the window, clear of the view.
+ */
+export function tilePage(
+  sheet: TiledSheet,
+  tile: Tile,
+  info: PageInfo,
+  beside: readonly BesidePlace[],
+): Drawing {
   const { content, view, paper, frame } = sheet;
   const { window } = tile;
   const origin = { x: frame.window.minX - window.minX, y: frame.window.minY - window.minY };
@@ -52,7 +62,10 @@ export function tilePage(sheet: TiledSheet, tile: Tile, info: PageInfo): Drawing
     items: [
       { kind: "group", name: "view", clip: window, items: itemsInBox(view.items, reach) },
       { kind: "group", name: "joints", ofPaper: true, items: jointItems(sheet, tile) },
-      ...surround(sheet, tile, info, neighbours).map((item) => moveItem(item, -origin.x, -origin.y)),
+      ...[
+        ...beside.map(({ part, corner }) => part.itemOn(corner, info)),
+        ...surround(sheet, tile, info, neighbours),
+      ].map((item) => moveItem(item, -origin.x, -origin.y)),
     ],
   };
 }
