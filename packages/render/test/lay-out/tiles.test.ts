@@ -2,13 +2,12 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { boxOfItems } from "../../src/box.js";
 import { checkLayout, checkPages } from "../../src/check-layout.js";
-import { type Drawing, type DrawingItem, flattenItems, lettering } from "../../src/drawing.js";
-import type { Part } from "../../src/lay-out/part.js";
+import { type Drawing, type DrawingItem, flattenItems } from "../../src/drawing.js";
 import type { SheetContent } from "../../src/lay-out/sheet-content.js";
 import { onTiles } from "../../src/lay-out/tiles.js";
 import { type PaperSize, paperNamed } from "../../src/paper.js";
 import { patternContents } from "../../src/sheets/pattern-sheet.js";
-import { boningKnife, fixtures, harvestKnife } from "../fixtures.js";
+import { fixtures, harvestKnife } from "../fixtures.js";
 import { randomModel } from "../random-model.js";
 import { randomView } from "./random-view.js";
 import { A4, isInside, LETTER, placeOf, samplePoints, type TilePage, tiled } from "./tiled-views.js";
@@ -254,67 +253,6 @@ describe("every page", () => {
       expect(words(drawing).join(" ")).toContain("corrected");
     }
     expect(corrected.pages.flatMap(checkLayout)).toEqual([]);
-  });
-});
-
-describe("what is not the view", () => {
-  const BESIDE = ["title-block", "page-map", "how-to-join"];
-  const besideOn = ({ drawing }: TilePage): DrawingItem[] =>
-    drawing.items.filter(
-      (item) => item.kind === "group" && [...BESIDE, "sizes", "holes"].includes(item.name ?? ""),
-    );
-
-  it("stands beside the view where all of it has room, and no page is in front", () => {
-    for (const paper of [A4, LETTER]) {
-      const { pages, tiles } = tiled(pattern(boningKnife), paper);
-      expect(tiles).toHaveLength(2);
-      expect(pages).toHaveLength(2);
-      const names = tiles.flatMap(besideOn).flatMap((item) => ("name" in item ? [item.name] : []));
-      expect([...names].sort()).toEqual([...BESIDE, "holes", "sizes"].sort());
-      expect(pages.flatMap(words)).toEqual(expect.arrayContaining(["Page 1 of 2", "Page 2 of 2"]));
-    }
-  });
-
-  it("is clear of where two pages overlap, and of the view", () => {
-    const { tiles } = tiled(pattern(boningKnife), A4);
-    for (const [a, b] of neighbours(tiles)) {
-      for (const [tile, from, to] of [
-        [a, -Infinity, b.window.minX],
-        [b, a.window.maxX, Infinity],
-      ] as const) {
-        const view = samplePoints(itemsNamed(tile.drawing.items, "view"), 1).filter((point) =>
-          isInside(point, tile.window),
-        );
-        for (const item of besideOn(tile)) {
-          const box = boxOfItems([item]) ?? tile.window;
-          expect(box.minX).toBeGreaterThanOrEqual(from + 1);
-          expect(box.maxX).toBeLessThanOrEqual(to - 1);
-          expect(isInside({ x: box.minX, y: box.minY }, tile.window)).toBe(true);
-          expect(isInside({ x: box.maxX, y: box.maxY }, tile.window)).toBe(true);
-          expect(view.filter((point) => isInside(point, box, -2.5))).toEqual([]);
-        }
-      }
-    }
-  });
-
-  it("is in front where it has none, and what would take a second page there stands beside the view", () => {
-    const { pages, tiles } = tiled(pattern(harvestKnife), A4);
-    expect(pages.length).toBe(tiles.length + 1);
-    const table = (name: string): Part => ({
-      name,
-      width: 80,
-      height: 40,
-      wish: "foot",
-      ofPaper: true,
-      items: ({ x, y }) => [lettering(name, { x, y }, { height: 2.5 })],
-    });
-    const long = pattern(harvestKnife);
-    const extra = ["one", "two", "three", "four", "five"].map(table);
-    const more = tiled({ ...long, parts: [...long.parts, ...extra] }, A4);
-    expect(more.pages.length).toBe(more.tiles.length + 1);
-    const all = more.pages.flatMap(words);
-    for (const { name } of extra) expect(all.filter((text) => text === name)).toHaveLength(1);
-    expect(more.tiles.flatMap(({ drawing }) => words(drawing)).some((text) => text === "one")).toBe(true);
   });
 });
 
