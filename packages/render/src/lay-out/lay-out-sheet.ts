@@ -3,9 +3,10 @@ import type { Drawing } from "../drawing.js";
 import type { PaperSize } from "../paper.js";
 import { onOnePaper, onOwnPage, onSmallestPaper } from "./one-page.js";
 import { onPackedPages } from "./packed-pages.js";
-import type { SheetContent } from "./sheet-content.js";
-import { type TiledPages, tiledSheet } from "./tiles.js";
+import type { SheetContent, SheetView } from "./sheet-content.js";
+import { divisionOf, type TiledPages, tiledSheet } from "./tiles.js";
 import { compareRanks } from "./tiling/choose-grid.js";
+import type { Division } from "./tiling/divide-sheet.js";
 import type { TileOptions } from "./tiling/tile-options.js";
 import { onViewPage } from "./view-page.js";
 
@@ -73,7 +74,7 @@ function onPaper(versions: readonly SheetContent[], paper: PaperSize, tiling: Ti
   if (found !== undefined) return found.pages;
   const joined = best(
     hasView
-      ? distinct(versions).map((version) => version.view && tiledSheet(version, version.view, paper, tiling))
+      ? onDivided(distinct(versions), paper, tiling)
       : [...versions, ...slim(versions)].map((version) => unflawed(onPackedPages(version, paper))),
   );
   if (joined !== undefined) return joined.pages;
@@ -82,6 +83,22 @@ function onPaper(versions: readonly SheetContent[], paper: PaperSize, tiling: Ti
     "sheet-too-large",
     `the ${content?.name ?? "empty"} sheet does not fit on paper of ${paper.width} × ${paper.height} mm`,
   );
+}
+
+/** Each view is divided once, however many versions show it. */
+function onDivided(
+  versions: readonly SheetContent[],
+  paper: PaperSize,
+  tiling: TileOptions,
+): (TiledPages | undefined)[] {
+  const divisions = new Map<SheetView, Division | undefined>();
+  return versions.map((version) => {
+    const { view } = version;
+    if (view === undefined) return undefined;
+    if (!divisions.has(view)) divisions.set(view, divisionOf(view, paper, tiling));
+    const division = divisions.get(view);
+    return division && tiledSheet(version, view, division);
+  });
 }
 
 const unflawed = (pages: Drawing[] | undefined): TiledPages | undefined => pages && { pages, flaws: [] };

@@ -108,7 +108,11 @@ function squeeze(
   open: PageOpener,
 ): Packing | undefined {
   const order = content.parts.map((_, index) => index);
+  const tried = new Set<string>();
   for (let tries = SQUEEZES * order.length; tries > 0; tries--) {
+    // What was tried goes the same way again.
+    if (tried.has(order.join())) return undefined;
+    tried.add(order.join());
     const way = { ...how, order: [...order], anyPage: true };
     const { pages, stuck } = packParts(content, way, open);
     if (pages !== undefined) return { way, pages };

@@ -2,7 +2,7 @@ import type { Drawing } from "../drawing.js";
 import { bothWays, type PaperSize } from "../paper.js";
 import type { SheetContent, SheetView } from "./sheet-content.js";
 import { chooseGrid, compareRanks, tiledInk } from "./tiling/choose-grid.js";
-import { allBeside, type Way, withCover } from "./tiling/divide-sheet.js";
+import { allBeside, type Division, divisionIn, type Way, withCover } from "./tiling/divide-sheet.js";
 import { tilesOf } from "./tiling/grid.js";
 import { tileFrame } from "./tiling/tile-frame.js";
 import { type TileOptions, tileMeasures } from "./tiling/tile-options.js";
@@ -20,12 +20,15 @@ import { tilePage } from "./tiling/tile-page.js";
  * @returns undefined where the paper is too small for a window of 40 mm beside the check bars, or for another part.
  * @throws {GeometryError} `tile-limits` where margin or overlap are out of their limits.
  */
-export const onTiles = (
+export function onTiles(
   content: SheetContent,
   view: SheetView,
   paper: PaperSize,
   options: TileOptions = {},
-): Drawing[] | undefined => tiledSheet(content, view, paper, options)?.pages;
+): Drawing[] | undefined {
+  const division = divisionOf(view, paper, options);
+  return division && tiledSheet(content, view, division)?.pages;
+}
 
 /** A sheet on tiles, and what is not as it should be: features in overlaps, pages with a sliver of the view alone, joints through pieces. */
 export interface TiledPages {
@@ -33,13 +36,12 @@ export interface TiledPages {
   readonly flaws: readonly number[];
 }
 
-/** The same as {@link onTiles}, with what another version of the sheet may do better. */
-export function tiledSheet(
-  content: SheetContent,
-  view: SheetView,
-  paper: PaperSize,
-  options: TileOptions,
-): TiledPages | undefined {
+/**
+ * How a view is divided on a paper, the same for every sheet that shows it.
+ *
+ * @returns undefined where the paper is too small for a window.
+ */
+export function divisionOf(view: SheetView, paper: PaperSize, options: TileOptions): Division | undefined {
   const { margin, overlap } = tileMeasures(options);
   const drawn = tiledInk(view);
   const ways = bothWays(paper).flatMap((turned) => {
@@ -50,9 +52,17 @@ export function tiledSheet(
       { paper: turned, frame, ...chooseGrid(drawn, { width: maxX - minX, height: maxY - minY }, overlap) },
     ];
   });
-  const best = bestWay(ways);
-  if (best === undefined) return undefined;
-  const divided = allBeside(content, view, best, drawn.zone) ?? withCover(content, view, best, drawn.zone);
+  const way = bestWay(ways);
+  return way && divisionIn(view, way, drawn.zone);
+}
+
+/** The same as {@link onTiles} on windows that are chosen, with what another version of the sheet may do better. */
+export function tiledSheet(
+  content: SheetContent,
+  view: SheetView,
+  division: Division,
+): TiledPages | undefined {
+  const divided = allBeside(content, view, division) ?? withCover(content, view, division);
   if (divided === undefined) return undefined;
   const { sheet, cover, beside } = divided;
   const tiles = tilesOf(sheet.grid);
@@ -64,13 +74,13 @@ export function tiledSheet(
         tilePage(
           sheet,
           tile,
-          { paper: paper.name, page: cover.length + index + 1, pages },
+          { paper: sheet.paper.name, page: cover.length + index + 1, pages },
           beside[index] ?? [],
         ),
       ),
     ],
     // Behind the number of pages: see `chooseGrid`.
-    flaws: best.rank.slice(1, 5),
+    flaws: division.way.rank.slice(1, 5),
   };
 }
 

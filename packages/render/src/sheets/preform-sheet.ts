@@ -43,6 +43,7 @@ export function preformContents(model: PreformModel): SheetContent[] {
     { x, y: silhouette.topAt(x) },
     { x, y: silhouette.bottomAt(x) },
   ]);
+  const view = viewOf(drawn, { solid: steelColumns(silhouette), features, ends });
   return (["wide", "narrow"] as const).map(
     (notes): SheetContent => ({
       name: "preform",
@@ -57,7 +58,7 @@ export function preformContents(model: PreformModel): SheetContent[] {
         ] as const;
         return orderFields(model, shows, page);
       },
-      view: viewOf(drawn, { solid: steelColumns(silhouette), features, ends }),
+      view,
       parts: partsOf(model, notes),
     }),
   );

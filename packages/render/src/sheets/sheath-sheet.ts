@@ -1,10 +1,11 @@
 import { formatNumber } from "@scantling/geometry/units";
 import { cleanText } from "../clean-text.js";
+import type { DrawingItem } from "../drawing.js";
 import { fitText } from "../fit-text.js";
 import { type DualText, lengthText, onOneLine, sizeText } from "../label-text.js";
 import { steelColumns } from "../lay-out/footprint.js";
 import { type Part, tablePart } from "../lay-out/part.js";
-import { type SheetContent, viewOf } from "../lay-out/sheet-content.js";
+import { type SheetContent, type SheetView, viewOf } from "../lay-out/sheet-content.js";
 import { SMALL } from "../lettering-size.js";
 import type { SheathModel } from "../models/sheath-model.js";
 import { silhouetteOf } from "../silhouette.js";
@@ -27,16 +28,23 @@ export function sheathContents(model: SheathModel): SheetContent[] {
   const welt = weltItems(model);
   const beside = [sideParts(model, false), sideParts(model, true)];
   // On paper that has no room for both the welt may stand on a page of its own, and the sheath need not be joined.
+  const tip = sheath.blade.reduce((a, { to }) => (to.x > a.x ? to : a), { x: sheath.mouth, y: sheath.fold });
+  const showing = (items: readonly DrawingItem[]): SheetView =>
+    viewOf(items, {
+      solid: steelColumns(silhouetteOf(sheath.blank)),
+      features: [tip, { x: sheath.mouth, y: sheath.fold }],
+    });
+  const both = showing([...sheathItems(model), ...welt]);
+  const alone = showing(sheathItems(model));
   const versions = [
-    ...beside.map((parts) => ({ items: [...sheathItems(model), ...welt], parts })),
+    ...beside.map((parts) => ({ view: both, parts })),
     ...beside.map((parts) => ({
-      items: sheathItems(model),
+      view: alone,
       parts: [{ ...partOf("welt", welt), trueSize: true }, ...parts],
     })),
   ];
-  const tip = sheath.blade.reduce((a, { to }) => (to.x > a.x ? to : a), { x: sheath.mouth, y: sheath.fold });
   return versions.map(
-    ({ items, parts }): SheetContent => ({
+    ({ view, parts }): SheetContent => ({
       name: "sheath",
       units: units,
       trueSize: true,
@@ -56,10 +64,7 @@ export function sheathContents(model: SheathModel): SheetContent[] {
           ],
           page,
         ),
-      view: viewOf(items, {
-        solid: steelColumns(silhouetteOf(sheath.blank)),
-        features: [tip, { x: sheath.mouth, y: sheath.fold }],
-      }),
+      view,
       parts,
     }),
   );

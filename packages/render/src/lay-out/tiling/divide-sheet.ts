@@ -19,6 +19,34 @@ export interface Way extends RankedGrid {
   readonly frame: TileFrame;
 }
 
+/** How a view is best divided, the same for every sheet that shows it. */
+export interface Division {
+  readonly way: Way;
+  /** The box about all that is drawn, view mm. */
+  readonly zone: Bounds;
+  /** The view on windows like those of the way, or shifted. */
+  readonly viewOn: (grid: TileGrid) => TiledView;
+}
+
+type TiledView = Omit<TiledSheet, "content">;
+
+/** Divides a view that way; on the same windows it is drawn once. */
+export function divisionIn(view: SheetView, way: Way, zone: Bounds): Division {
+  const known = new Map<string, TiledView>();
+  return {
+    way,
+    zone,
+    viewOn: (grid) => {
+      const key = `${grid.left} ${grid.top}`;
+      const before = known.get(key);
+      if (before !== undefined) return before;
+      const made = viewOn(view, way, grid);
+      known.set(key, made);
+      return made;
+    },
+  };
+}
+
 /** A sheet on its pages: the pages in front, and what stands beside the view on each of the others. */
 export interface DividedSheet {
   readonly sheet: TiledSheet;
@@ -32,18 +60,16 @@ const MAPS = [100, 70] as const;
 /**
  * Title block, map, steps of joining and all parts on the pages of the view: no page is cut, laid and kept for words alone.
  *
- * @param zone - the box about all that is drawn, view mm.
  * @returns undefined where something finds no room.
  */
 export function allBeside(
   content: SheetContent,
   view: SheetView,
-  way: Way,
-  zone: Bounds,
+  { way, zone, viewOn }: Division,
 ): DividedSheet | undefined {
   const parts = content.parts.map(besidePart);
   for (const grid of gridsBeside(way.grid, zone)) {
-    const sheet = sheetOn(content, view, way, grid);
+    const sheet = { content, ...viewOn(grid) };
     const isJoined = tilesOf(grid).length > 1;
     for (const widest of isJoined ? MAPS : MAPS.slice(0, 1)) {
       const joined = isJoined ? [joinWords(grid, content.units), pageMap(grid, view, widest)] : [];
@@ -63,15 +89,14 @@ export function allBeside(
 export function withCover(
   content: SheetContent,
   view: SheetView,
-  way: Way,
-  zone: Bounds,
+  { way, zone, viewOn }: Division,
 ): DividedSheet | undefined {
   const { paper, grid } = way;
   const cover = coverPages(content, view, paper, grid);
-  const plain = cover && { sheet: sheetOn(content, view, way, grid), cover, beside: [] };
+  const plain = cover && { sheet: { content, ...viewOn(grid) }, cover, beside: [] };
   if (cover?.length === 1) return plain;
   for (const shifted of gridsBeside(grid, zone)) {
-    const sheet = sheetOn(content, view, way, shifted);
+    const sheet = { content, ...viewOn(shifted) };
     const chosen = partsBeside(sheet);
     if (chosen === undefined) continue;
     const inFront = coverPages({ ...content, parts: chosen.rest }, view, paper, shifted);
@@ -96,9 +121,9 @@ function partsBeside(
   return beside && { beside, rest: sheet.content.parts.filter((part) => !taken.includes(part)) };
 }
 
-/** The sheet with its figures and crossing marks as these windows want them. */
-function sheetOn(content: SheetContent, view: SheetView, { paper, frame }: Way, grid: TileGrid): TiledSheet {
+/** A view with its figures and crossing marks as these windows want them. */
+function viewOn(view: SheetView, { paper, frame }: Way, grid: TileGrid): TiledView {
   const slid = { ...view, items: slideFigures(view.items, grid) };
   const drawn = tiledInk(slid);
-  return { content, view: slid, paper, frame, grid, texts: drawn.texts, marks: markPlaces(grid, drawn) };
+  return { view: slid, paper, frame, grid, texts: drawn.texts, marks: markPlaces(grid, drawn) };
 }
