@@ -3,8 +3,8 @@ import { cleanText } from "../clean-text.js";
 import type { Drawing, DrawingItem } from "../drawing.js";
 import type { CardModel } from "../models/card-model.js";
 import { bothWays, type PaperSize } from "../paper.js";
-import { cardFoot, cardHead, cardTitle } from "./bench-card/head.js";
-import { CARD_MARGIN, type CardPage, cardPages } from "./bench-card/pages.js";
+import { cardFoot, cardHead, cardTitle, type PageWords } from "./bench-card/head.js";
+import { CARD_MARGIN, type CardPage, setCard } from "./bench-card/pages.js";
 
 /**
  * The bench card: what is set on which tool, in the order of use, large and black, with boxes to write in. Each part of the
@@ -20,15 +20,16 @@ import { CARD_MARGIN, type CardPage, cardPages } from "./bench-card/pages.js";
  */
 export function benchCard(model: CardModel, paper: PaperSize): Drawing[] {
   const upright = bothWays(paper).at(-1) ?? paper;
-  const pages = cardPages(model, upright);
-  if (pages === undefined) {
+  const set = setCard(model, upright);
+  if (set === undefined) {
     throw new GeometryError(
       "sheet-too-large",
       `the bench card does not fit on paper of ${paper.width} × ${paper.height} mm`,
     );
   }
+  const { pages, told } = set;
   return pages.map((page, index) =>
-    drawCardPage(model, page, upright, { page: index + 1, count: pages.length }),
+    drawCardPage(model, page, upright, { page: index + 1, count: pages.length, told }),
   );
 }
 
@@ -36,7 +37,7 @@ function drawCardPage(
   model: CardModel,
   { sides, panels }: CardPage,
   paper: PaperSize,
-  number: { page: number; count: number },
+  number: Omit<PageWords, "sides">,
 ): Drawing {
   const width = paper.width - 2 * CARD_MARGIN;
   const head = cardHead(model, width, { ...number, sides: sides.map(({ name }) => name) });

@@ -85,7 +85,7 @@ describe("the bench card", () => {
     expect(pages).toHaveLength(2);
     expect(heightOf(pages, "10.14")).toBeGreaterThanOrEqual(3.5);
     expect(textsOf(pages[1] ?? raise()).map(({ text }) => text)).toEqual(
-      expect.arrayContaining(["At the forge", "At the bench", "15 Bevels"]),
+      expect.arrayContaining(["At the forge, At the bench", "15 Bevels"]),
     );
   });
 
@@ -125,6 +125,19 @@ describe("the bench card", () => {
       expect(words([page])).toContain(told);
     }
     expect(pages.flatMap(checkLayout)).toEqual([]);
+  });
+
+  it("tells warnings on its first page alone rather than take a third one", () => {
+    const warnings = Array.from({ length: 4 }, (_, i) => `STOP: hole ${i} is ${i}.25 mm from the butt.`);
+    const told = Array.from({ length: 30 }, (_, more) => {
+      const panels = Array.from({ length: 30 + more }, (_, i) => stops(`Pass ${i}`, 4));
+      const pages = benchCard(card(panels, [], { warnings }), A4);
+      expect(pages.flatMap(checkLayout)).toEqual([]);
+      const [, second = raise()] = pages;
+      return `${pages.length} ${words([second]).includes("STOP: read page 1 first.") ? "first" : "every"}`;
+    });
+    // The longer the card, the later of these.
+    expect([...new Set(told)].slice(0, 3)).toEqual(["2 every", "2 first", "3 every"]);
   });
 
   it("shortens a title that no two lines hold, and nothing else", () => {

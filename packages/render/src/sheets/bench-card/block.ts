@@ -32,7 +32,7 @@ function figureLine(given: CardFigure, width: number, letters: CardLettering): P
         ? []
         : [{ text: figure, height: figureHeight(figure, width, letters), bold: true, whole: true }]),
       ...(beside === undefined ? [] : [{ text: beside, height: small }]),
-      ...boxes.map((unit) => boxPiece(unit, letters.head)),
+      ...boxes.map((unit) => boxPiece(unit, letters.head, letters.box)),
     ],
     width,
   );

@@ -15,7 +15,10 @@ const HEAD_GAP = 4;
 const TITLE = 5;
 const TITLE_LINES = 2;
 
-/** Warnings that take more than this are told once, in a panel before all others, mm. */
+/** Where warnings are told: on every page, or once, in a panel before all others. */
+export type Told = "every-page" | "first-page";
+
+/** Warnings that take more than this are told once, mm. */
 const MOST_WARNING = 26;
 const STOPS_ON_FIRST = "STOP: read page 1 first.";
 const STOPS_BELOW = "STOP: read what stands first below.";
@@ -26,24 +29,21 @@ export interface PageWords {
   readonly sides: readonly string[];
   readonly page: number;
   readonly count: number;
+  readonly told: Told;
 }
 
 /** Order and title, part of the work; steel and sizes, page and date; what cannot work as planned. */
-export function cardHead(model: CardModel, width: number, { sides, page, count }: PageWords): Placed {
-  const names = sides.map((side) => wordPiece(side, KEY, true));
-  const nameWidth = Math.max(0, ...names.map((name) => name.width));
+export function cardHead(model: CardModel, width: number, { sides, page, count, told }: PageWords): Placed {
+  const names = wordPiece(sides.join(", "), KEY, true);
   const pageLine = (text: string): Piece[] => [wordPiece(text, SMALL), wordPiece("Date ____________", SMALL)];
   // The same for every page number, so that what is left of the page does not hang on it.
   const pageWidth = widthOf(pageLine("Page 99 of 99"));
-  const warnings = areLong(model, width)
-    ? wordLines(page === 1 ? STOPS_BELOW : STOPS_ON_FIRST, width, KEY, true)
-    : warningLines(model, width);
+  const warnings =
+    told === "first-page"
+      ? wordLines(page === 1 ? STOPS_BELOW : STOPS_ON_FIRST, width, KEY, true)
+      : warningLines(model, width);
   return stack([
-    beside(
-      titleLines(model, width - nameWidth - HEAD_GAP),
-      stack(names.map((name) => line([name], [nameWidth - name.width]))),
-      width - nameWidth,
-    ),
+    beside(titleLines(model, width - names.width - HEAD_GAP), line([names]), width - names.width),
     beside(
       wordLines(model.about, width - pageWidth - HEAD_GAP, SMALL, false),
       line(pageLine(`Page ${page} of ${count}`)),
@@ -54,9 +54,11 @@ export function cardHead(model: CardModel, width: number, { sides, page, count }
   ]);
 }
 
-/** Whether the warnings are too long to stand on every page. */
-export const areLong = (model: CardModel, width: number): boolean =>
-  warningLines(model, width).height > MOST_WARNING;
+/** Where warnings may be told, the best way first. */
+export function waysToTell(model: CardModel, width: number): readonly Told[] {
+  if (model.warnings.length === 0) return ["every-page"];
+  return warningLines(model, width).height > MOST_WARNING ? ["first-page"] : ["every-page", "first-page"];
+}
 
 const warningLines = ({ warnings }: CardModel, width: number): Placed =>
   stack(warnings.map((warning) => wordLines(warning, width, KEY, true)));

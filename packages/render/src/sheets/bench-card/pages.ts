@@ -1,7 +1,7 @@
 import type { CardModel, CardSide } from "../../models/card-model.js";
 import type { PaperSize } from "../../paper.js";
 import { type Area, type FlowPanel, flowPanels, type PlacedPanel } from "./flow.js";
-import { areLong, cardFoot, cardHead } from "./head.js";
+import { cardFoot, cardHead, type Told, waysToTell } from "./head.js";
 import { CARD_LETTERINGS, type CardLettering, LEAST_FIGURES } from "./lettering.js";
 import { type Numbered, panelSetter, type SetPanel } from "./set-panel.js";
 
@@ -17,16 +17,34 @@ export interface CardPage {
   readonly panels: readonly PlacedPanel[];
 }
 
+/** A card on its pages. */
+export interface SetCard {
+  readonly told: Told;
+  readonly pages: readonly CardPage[];
+}
+
 /**
  * The panels of a card over its pages. Each part of the work has a page of its own, in the largest lettering in which it
  * goes on one. Where one does not, or only with small figures, the parts follow one another without a break, in the
- * largest lettering that keeps them to two pages: panels whole where they can be, else going on in the next column.
+ * largest lettering that keeps them to two pages: panels whole where they can be, else going on in the next column. What
+ * cannot work is told on every page, unless that takes a third one.
  *
  * @returns undefined where a row or a figure alone is higher than a page.
  */
-export function cardPages(model: CardModel, paper: PaperSize): CardPage[] | undefined {
-  const area = panelArea(model, model.sides, paper);
-  const panels = numberedPanels(model, area);
+export function setCard(model: CardModel, paper: PaperSize): SetCard | undefined {
+  let best: SetCard | undefined;
+  for (const told of waysToTell(model, paper.width - 2 * CARD_MARGIN)) {
+    const pages = cardPages(model, paper, told);
+    if (pages === undefined) continue;
+    if (best === undefined || pages.length < best.pages.length) best = { told, pages };
+    if (best.pages.length <= WANTED_PAGES) break;
+  }
+  return best;
+}
+
+function cardPages(model: CardModel, paper: PaperSize, told: Told): CardPage[] | undefined {
+  const area = panelArea(model, model.sides, paper, told);
+  const panels = numberedPanels(model, told);
   const set = panelSetter(area);
   const run = runSetter(panels, { area, set });
   // What takes far more pages in the smallest lettering is not tried in every other; one more may be ill luck in parting.
@@ -41,7 +59,7 @@ export function cardPages(model: CardModel, paper: PaperSize): CardPage[] | unde
   if (least > WANTED_PAGES + 1) return largest(true, least);
   const sides = model.sides.flatMap((side) => {
     const own = panels.filter((one) => one.side === side);
-    return own.length === 0 ? [] : [runSetter(own, { area: panelArea(model, [side], paper), set })];
+    return own.length === 0 ? [] : [runSetter(own, { area: panelArea(model, [side], paper, told), set })];
   });
   const apart = (letterings: readonly CardLettering[]): CardPage[] | undefined => {
     const each = sides.map((side) =>
@@ -73,11 +91,11 @@ function first<T, R>(all: readonly T[], of: (one: T) => R | undefined): R | unde
   return undefined;
 }
 
-/** All panels in the order of use, numbered; before them what cannot work, where that is long. */
-function numberedPanels(model: CardModel, area: Area): Numbered[] {
+/** All panels in the order of use, numbered; before them what cannot work, where that is told once. */
+function numberedPanels(model: CardModel, told: Told): Numbered[] {
   const [side] = model.sides;
   const stop: Numbered[] =
-    side !== undefined && areLong(model, area.right - area.left)
+    side !== undefined && told === "first-page"
       ? [{ side, panel: { title: "STOP", wide: true, blocks: model.warnings.map(loud) } }]
       : [];
   const panels = model.sides.flatMap((one) => one.panels.map((panel) => ({ side: one, panel })));
@@ -126,11 +144,11 @@ const setRun = (panels: readonly FlowPanel[], area: Area, mayPart: boolean): Car
   }));
 
 /** What is left of a page between head and foot, whichever of the sides are on it. */
-function panelArea(model: CardModel, sides: readonly CardSide[], paper: PaperSize): Area {
+function panelArea(model: CardModel, sides: readonly CardSide[], paper: PaperSize, told: Told): Area {
   const width = paper.width - 2 * CARD_MARGIN;
   const pages = [sides, ...sides.map((one) => [one])];
   const heads = pages.map((on) =>
-    cardHead(model, width, { sides: on.map(({ name }) => name), page: 99, count: 99 }),
+    cardHead(model, width, { sides: on.map(({ name }) => name), page: 99, count: 99, told }),
   );
   return {
     left: CARD_MARGIN,

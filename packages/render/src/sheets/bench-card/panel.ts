@@ -8,13 +8,16 @@ import { wordLines } from "./inline.js";
 import type { CardLettering } from "./lettering.js";
 import { gap, line, type Placed, stack, wordPiece } from "./placed.js";
 
-/** Inside the panel's frame, and between its blocks, mm. */
-const PADDING = 1;
+/** Between two blocks of a panel, and between a panel's title and the rule below it, mm. */
 const BETWEEN_BLOCKS = 0.7;
+const OVER_RULE = 0.5;
+/** At the left and the right inside its frame, mm. */
+const SIDES = 1;
 
 /** A panel with its title and tool in a head, and its blocks below; in a frame of its own. */
 export function cardPanel(panel: CardPanel, width: number, letters: CardLettering): Placed {
-  const inner = width - 2 * PADDING;
+  const { padding } = letters;
+  const inner = width - 2 * SIDES;
   const head = headOf(cleanText(panel.title), panel.tool, inner, letters);
   const body = stack(
     panel.blocks.flatMap((block, index) => [
@@ -22,21 +25,21 @@ export function cardPanel(panel: CardPanel, width: number, letters: CardLetterin
       cardBlock(block, inner, letters),
     ]),
   );
-  const headHeight = head.height + 1;
-  const height = headHeight + body.height + 2 * PADDING;
+  const headHeight = head.height + 2 * OVER_RULE;
+  const height = headHeight + body.height + 2 * padding;
   return {
     height,
-    least: (body.least ?? 0) + 2 * PADDING,
+    least: (body.least ?? 0) + 2 * SIDES,
     items: ({ x, y }) => [
       rectangle("thin", { x, y: y - height }, { x: x + width, y }),
-      ...head.items({ x: x + PADDING, y: y - 0.5 }),
+      ...head.items({ x: x + SIDES, y: y - OVER_RULE }),
       strokes("frame", [
         [
           { x, y: y - headHeight },
           { x: x + width, y: y - headHeight },
         ],
       ]),
-      ...body.items({ x: x + PADDING, y: y - headHeight - PADDING }),
+      ...body.items({ x: x + SIDES, y: y - headHeight - padding }),
     ],
   };
 }
@@ -61,7 +64,7 @@ const LEAST_UNITS = 2;
 
 /**
  * A panel in two, the first no higher than `most`, mm: parted between blocks, figures and rows. Words stay with the
- * figures that they introduce, and neither part is but a scrap, where it can be helped.
+ * table that they introduce, and neither part is but a scrap, where it can be helped.
  *
  * @returns undefined where it cannot be parted so, or only with a scrap and `scraps` does not allow that.
  */
@@ -82,7 +85,7 @@ export function partPanel(
   const isGood = (place: number): boolean =>
     place >= LEAST_UNITS &&
     units.length - place >= LEAST_UNITS &&
-    (units[place - 1]?.kind !== "words" || units[place]?.kind === "words");
+    (units[place - 1]?.kind !== "words" || units[place]?.kind !== "table");
   const lastOf = (of: readonly number[]): number | undefined =>
     of[lastThatFits(of, (place) => cardPanel(partedAt(place)[0], width, letters).height <= most)];
   const place = lastOf(places.filter(isGood)) ?? (scraps ? lastOf(places) : undefined);

@@ -72,21 +72,22 @@ export function linesPiece(lines: readonly string[], height: number, bold = fals
   };
 }
 
-/** Room for a pencil, mm; `foot` of it lies below the base line. */
-export const BOX = { width: 18, height: 6, foot: 1.5 } as const;
+/** Room for a pencil, mm; a quarter of its height lies below the base line. */
+const BOX_WIDTH = 18;
 /** Between a box and its unit, mm. */
 const UNIT_GAP = 1;
 
-/** An empty box with its unit behind it. */
-export function boxPiece(unit: string, height: number): Piece {
+/** An empty box with its unit behind it, `height` the lettering's, `side` the box's. */
+export function boxPiece(unit: string, height: number, side: number): Piece {
   const { over, under } = textReach(unit, height);
+  const foot = side / 4;
   return {
-    width: BOX.width + (unit === "" ? 0 : UNIT_GAP + textWidth(unit, height)),
-    over: Math.max(over, BOX.height - BOX.foot + LEADING / 2),
-    under: Math.max(under, BOX.foot + LEADING / 2),
+    width: BOX_WIDTH + (unit === "" ? 0 : UNIT_GAP + textWidth(unit, height)),
+    over: Math.max(over, side - foot + LEADING / 2),
+    under: Math.max(under, foot + LEADING / 2),
     draw: ({ x, y }) => [
-      rectangle("thin", { x, y: y - BOX.foot }, { x: x + BOX.width, y: y - BOX.foot + BOX.height }),
-      ...(unit === "" ? [] : [lettering(unit, { x: x + BOX.width + UNIT_GAP, y }, { height })]),
+      rectangle("thin", { x, y: y - foot }, { x: x + BOX_WIDTH, y: y - foot + side }),
+      ...(unit === "" ? [] : [lettering(unit, { x: x + BOX_WIDTH + UNIT_GAP, y }, { height })]),
     ],
   };
 }

@@ -87,7 +87,12 @@ function firstFitting(
 }
 
 /** Each figure behind its head; large only what stands on one line. */
-function tableInLines(table: Table, width: number, { head, large }: CardLettering, least: number): Placed {
+function tableInLines(
+  table: Table,
+  width: number,
+  { head, large, box }: CardLettering,
+  least: number,
+): Placed {
   const sizeOf = (text: string, column: number): number =>
     isLarge(table, column) && textWidth(text, large, true) <= width ? large : head;
   const told = table.rows.map((row) =>
@@ -96,7 +101,7 @@ function tableInLines(table: Table, width: number, { head, large }: CardLetterin
         { text: table.heads[column] ?? "", height: head },
         typeof cell === "string"
           ? { text: cell, height: sizeOf(cell, column), bold: true }
-          : boxPiece(cell.box, head),
+          : boxPiece(cell.box, head, box),
       ]),
       width,
     ),
@@ -112,7 +117,7 @@ const acrossOf = (widths: readonly number[], between: number): number =>
 /** The rows in one lettering, large cells in so many lines at the most. */
 function setBody(
   table: Table,
-  { cell: figure, head, large }: CardLettering,
+  { cell: figure, head, large, box }: CardLettering,
   largeLines: number,
 ): Setting["rows"] {
   // The first column names the row: it is not set larger than words.
@@ -126,7 +131,9 @@ function setBody(
     cells.map((cell, column) =>
       typeof cell === "string" && isLarge(table, column)
         ? linesPiece(largeLinesOf(cell, large, room[column] ?? 0, largeLines), large, true)
-        : cellPiece(cell, column === 0 ? nameSize : figure, head, column > 0),
+        : typeof cell === "string"
+          ? wordPiece(cleanText(cell), column === 0 ? nameSize : figure, column > 0)
+          : boxPiece(cell.box, head, box),
     ),
   );
 }
@@ -158,9 +165,6 @@ function setColumns(table: Table, rows: Setting["rows"], label: number, headLine
 /** A head broken into lines no wider than they must be for that many; a temperature keeps its unit. */
 const headLinesOf = (head: string, label: number, least: number, most: number): string[] =>
   fewestLines(cleanText(head).split(/ (?!°)/u), " ", label, least, most);
-
-const cellPiece = (cell: CardCell, size: number, label: number, bold: boolean): Piece =>
-  typeof cell === "string" ? wordPiece(cleanText(cell), size, bold) : boxPiece(cell.box, label);
 
 /** From the last line of the heads to the rule, and from there to the first row, mm. */
 const OVER_RULE = 0.4;

@@ -51,7 +51,7 @@ describe("words, figures and boxes in a line", () => {
       [
         { text: "gauge", height: 2.5 },
         { text: "1.95 mm", height: 5, bold: true, whole: true },
-        boxPiece("mm", 2.5),
+        boxPiece("mm", 2.5, 6),
       ],
       90,
     );

@@ -41,7 +41,7 @@ describe("a panel in two", () => {
     expect([rest?.title, last?.title]).toEqual(Array(2).fill("7  Press the blade down (continued)"));
   });
 
-  it("leaves words with the figures that they introduce, and no scrap, unless it must", () => {
+  it("leaves words with the table that they introduce, and no scrap, unless it must", () => {
     // Room for the words, or for them and one row.
     const room = heightOf(panel([words("From 6 to 4 mm.")])) + 1;
     expect(partPanel(table, room, WIDTH, letters, false)).toBeUndefined();
