@@ -20,9 +20,9 @@ export function outlineSizes(outline: Outline): KnifeSizes {
   };
 }
 
-/** Whether the file says how far back the knife reaches: a handle told by the mass of its parts may hide the tang's end. */
+/** Whether the file says how far back the knife reaches: a handle told by the mass of its parts may reach behind a hidden tang. */
 export const isRearKnown = ({ spec }: Pick<Knife, "spec">): boolean =>
-  spec.tang.form === "full" || spec.handle?.block !== undefined || spec.handle?.pommel !== undefined;
+  spec.tang.form !== "hidden" || spec.handle?.block !== undefined || spec.handle?.pommel !== undefined;
 
 /** Those of the whole knife: a handle or a pommel may reach farther back than the tang. */
 export function sizesOf(

@@ -23,6 +23,10 @@ it("a knife is called by its overall length only where the file says how far its
   expect(knifeWords(whole)).toMatch(/, overall 385\.0 mm$/u);
   const parts = await measured(withHandle("  parts: [{ name: handle, mass: 60 g, at: [-70, 76] }]\n"));
   expect(knifeWords(parts)).toMatch(/, with tang 363\.0 mm$/u);
+  // A through tang comes out behind its handle.
+  const through = [["form: full", "form: through"], ...HIDDEN.slice(1)] as const;
+  const seen = demoWith(...through, [SLABS, "  parts: [{ name: handle, mass: 60 g, at: [-70, 76] }]\n"]);
+  expect(knifeWords(await measured(seen))).toMatch(/, overall 363\.0 mm$/u);
 });
 
 it("the pattern tells the length of the blade with its tang by that name", async () => {

@@ -11,7 +11,8 @@ const STILL_HALF = 1e-6;
  * roundHalves(307.49999999); // 308
  */
 export const roundHalves = (count: number): number =>
-  Math.sign(count) * Math.floor(Math.abs(count) + 0.5 + STILL_HALF);
+  // No negative zero.
+  Math.sign(count) * Math.floor(Math.abs(count) + 0.5 + STILL_HALF) + 0;
 
 /**
  * A number rounded to a multiple of `resolution`, halves away from zero, and written without trailing zeros, exponent or

@@ -73,8 +73,9 @@ function fewestPages(content: SheetContent, papers: readonly PackWay["paperOf"][
 
 /** Where a part goes that found no place, as a share of how far it was from the first: half as far, or first. */
 const SOONER = [0.5, 0] as const;
-/** Times that this is done, for each part. */
-const SQUEEZES = 3;
+/** Orders that are tried at the most, and parts of a sheet for which that is done at all: each costs a packing. */
+const MOST_ORDERS = 120;
+const MOST_SQUEEZED = 25;
 
 /**
  * The parts on so many pages, in the order nearest to the sheet's own that is found: a part that finds no place is put
@@ -85,7 +86,9 @@ function squeezed(
   papers: readonly PackWay["paperOf"][],
   count: number,
 ): Packing | undefined {
+  if (content.parts.length > MOST_SQUEEZED) return undefined;
   const open = pageOpener(content);
+  const tries = { left: MOST_ORDERS };
   let best: Packing | undefined;
   for (const papersOf of papers) {
     const paperOf = (page: number): PaperSize | undefined => (page < count ? papersOf(page) : undefined);
@@ -93,7 +96,7 @@ function squeezed(
     if (first === undefined || leastPages(content, first) > count) continue;
     for (const levelFirst of [false, true]) {
       for (const share of SOONER) {
-        const found = squeeze(content, { levelFirst, paperOf }, share, open);
+        const found = squeeze(content, { levelFirst, paperOf }, share, open, tries);
         if (found !== undefined && (best === undefined || isBetter(found.pages, best.pages))) best = found;
       }
     }
@@ -106,12 +109,12 @@ function squeeze(
   how: Pick<PackWay, "levelFirst" | "paperOf">,
   share: number,
   open: PageOpener,
+  tries: { left: number },
 ): Packing | undefined {
   const order = content.parts.map((_, index) => index);
   const tried = new Set<string>();
-  for (let tries = SQUEEZES * order.length; tries > 0; tries--) {
-    // What was tried goes the same way again.
-    if (tried.has(order.join())) return undefined;
+  // What was tried goes the same way again.
+  while (tries.left-- > 0 && !tried.has(order.join())) {
     tried.add(order.join());
     const way = { ...how, order: [...order], anyPage: true };
     const { pages, stuck } = packParts(content, way, open);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { boxOfItems } from "../../src/box.js";
 import { checkLayout } from "../../src/check-layout.js";
-import { type Drawing, type DrawingItem, flattenItems, lettering } from "../../src/drawing.js";
+import { type Drawing, type DrawingItem, flattenItems, lettering, rectangle } from "../../src/drawing.js";
 import type { Part } from "../../src/lay-out/part.js";
 import type { SheetContent } from "../../src/lay-out/sheet-content.js";
 import { patternContents } from "../../src/sheets/pattern-sheet.js";
@@ -74,6 +74,37 @@ describe("what is not the view", () => {
     }
   });
 
+  it("is so wherever there is room, with figures that were moved on the drawing too", () => {
+    const size = { width: 17, height: 11 };
+    const small = Array.from(
+      { length: 90 },
+      (_, index): Part => ({
+        name: `small-${index}`,
+        ...size,
+        wish: "foot",
+        ofPaper: true,
+        items: ({ x, y }) => [rectangle("thin", { x, y }, { x: x + size.width, y: y + size.height })],
+      }),
+    );
+    const { pages, tiles } = tiled({ ...pattern(boningKnife), parts: small }, A4);
+    expect(pages).toHaveLength(tiles.length);
+    const [[a, b] = raise()] = neighbours(tiles);
+    for (const [tile, from, to] of [
+      [a, -Infinity, b.window.minX],
+      [b, a.window.maxX, Infinity],
+    ] as const) {
+      const boxes = tile.drawing.items.flatMap((item) =>
+        item.kind === "group" && item.name?.startsWith("small-") === true ? (boxOfItems([item]) ?? []) : [],
+      );
+      const edges = boxes.flatMap(({ minX, maxX }) => [from + 1 - minX, maxX - to + 1]);
+      // Up to the joint, and not beyond.
+      expect(Math.max(...edges)).toBeLessThanOrEqual(1e-9);
+      expect(Math.max(...edges)).toBeGreaterThan(-size.width);
+      const view = samplePoints(itemsNamed(tile.drawing.items, "view"), 1);
+      expect(boxes.filter((box) => view.some((point) => isInside(point, box, -1)))).toEqual([]);
+    }
+  });
+
   it("is in front where it has none, and what would take a second page there stands beside the view", () => {
     const { pages, tiles } = tiled(pattern(harvestKnife), A4);
     expect(pages.length).toBe(tiles.length + 1);
@@ -94,3 +125,7 @@ describe("what is not the view", () => {
     expect(more.tiles.flatMap(({ drawing }) => words(drawing)).some((text) => text === "one")).toBe(true);
   });
 });
+
+function raise(): never {
+  throw new Error("no such thing");
+}

@@ -56,7 +56,8 @@ function partable({ side, panel }: Numbered, setting: Setting, letters: CardLett
   const { width, wide, full } = setting;
   const placed = cardPanel(panel, width, letters);
   const isHigh = placed.height > full;
-  const part = (room: number): ReturnType<FlowPanel["part"]> => {
+  const known = new Map<number, ReturnType<FlowPanel["part"]>>();
+  const partIn = (room: number): ReturnType<FlowPanel["part"]> => {
     const parts = partPanel(panel, room, width, letters, isHigh && room >= full);
     return parts === undefined
       ? undefined
@@ -64,6 +65,10 @@ function partable({ side, panel }: Numbered, setting: Setting, letters: CardLett
           partable({ side, panel: parts[0] }, setting, letters),
           partable({ side, panel: parts[1] }, setting, letters),
         ];
+  };
+  const part: FlowPanel["part"] = (room) => {
+    if (!known.has(room)) known.set(room, partIn(room));
+    return known.get(room);
   };
   return { side, placed, wide, part };
 }
