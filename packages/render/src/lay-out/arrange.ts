@@ -9,7 +9,7 @@ export const FRAME_MARGIN = 6.25;
 export const CONTENT_MARGIN = 9;
 /** Clear space between the parts, mm. */
 export const GAP = 3;
-/** Clear space about what is cut out, mm: room for the scissors. */
+/** The same between what is cut out, mm: room for the scissors. */
 const CUT_GAP = 6;
 
 /** Clear space that a part has about it, mm. */

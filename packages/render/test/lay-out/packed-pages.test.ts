@@ -102,14 +102,20 @@ describe("a collection on pages", () => {
     expect(names(pagesOf(sheet(parts, false))).every((count) => count === 0)).toBe(true);
   });
 
-  it("leaves room for scissors between what is cut out", () => {
-    const cards = ["A", "B", "C", "D"].map((name) => ({ ...partOf(name, 88, 60), trueSize: true }));
-    const [page, ...more] = pagesOf(sheet(cards));
-    expect(more).toEqual([]);
-    const corners = cards.map(({ name }) => cornerOf(page, name.slice(5)));
-    for (const [index, a] of corners.entries())
-      for (const b of corners.slice(index + 1))
-        expect(Math.max(Math.abs(b.x - a.x) - 88, Math.abs(b.y - a.y) - 60)).toBeGreaterThanOrEqual(6);
+  it("leaves room for scissors between what is cut out, however much or little room there is", () => {
+    for (let width = 70; width <= 100; width++) {
+      const cards = ["A", "B", "C", "D", "E", "F"].map((name) => ({
+        ...partOf(name, width, 46),
+        trueSize: true,
+      }));
+      const pages = pagesOf(sheet(cards));
+      for (const [index, names] of namesOn(pages).entries()) {
+        const corners = names.map((name) => cornerOf(pages[index], name));
+        for (const [first, a] of corners.entries())
+          for (const b of corners.slice(first + 1))
+            expect(Math.max(Math.abs(b.x - a.x) - width, Math.abs(b.y - a.y) - 46)).toBeGreaterThanOrEqual(6);
+      }
+    }
   });
 
   it("is squeezed onto one page in another order where none of the usual ones has room", () => {
