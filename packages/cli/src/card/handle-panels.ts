@@ -87,12 +87,14 @@ function mortisePanel({ steps, wall }: MortiseSetUp, units: FileUnits, other: Be
 }
 
 function guardPanel(
-  { height, thickness, over, relief, drill, holes = 1 }: GuardSlot,
+  { outer, height, thickness, over, relief, drill, holes = 1 }: GuardSlot,
   units: FileUnits,
   other: Beside,
 ): CardPanel[] {
+  const size = (of: FileUnits): string => guardText([outer.length, outer.height, outer.width], of);
   return panel("Slot the guard", "drill, files", [
     figures(
+      { label: "guard: long, high, across", figure: size(units), ...otherBehind(size, other) },
       { label: "slot high", figure: formatCaliper(height, units) },
       {
         label: "slot wide",
@@ -112,6 +114,12 @@ function guardPanel(
     ...(relief > 0 ? [words(reliefWords(relief, units, other))] : []),
   ]);
 }
+
+/** `7 × 66 × 18 mm`: as it is to be, and nothing rounded up. */
+const guardText = (sizes: readonly number[], units: FileUnits): string => {
+  const told = sizes.map((mm) => lengthText(mm, units));
+  return units === "mm" ? `${told.map(unitless).join(" × ")} mm` : told.join(" × ");
+};
 
 /** A guard with square edges at the front of its slot would sit on the fillets of the shoulder instead of on its face. */
 const reliefWords = (relief: number, units: FileUnits, other: Beside): string =>
