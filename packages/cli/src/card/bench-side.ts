@@ -9,6 +9,7 @@ import { BALANCE, cardAskRows } from "./card-asks.js";
 import { BOX, bareCaliper, bareLength, figures, massUnit, panel, table, words } from "./card-blocks.js";
 import { grindPanels } from "./grind-panels.js";
 import { edgePanels, handlePanels } from "./handle-panels.js";
+import { heatLines } from "./heat-lines.js";
 import { heatPanels } from "./heat-panel.js";
 import { tangPanels } from "./tang-panels.js";
 
@@ -33,7 +34,7 @@ export function benchSide(
   measured: Measured,
   bench: BenchSetUp,
   before: readonly CardPanel[] = [],
-  heat: readonly CardPanel[] = heatPanels(measured, bench),
+  heat: readonly CardPanel[] = heatPanels(measured, bench, heatLines(measured)),
 ): CardSide {
   const { job } = measured;
   const { units } = job;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
+import { swedgeSetUp } from "../../src/bench/swedge-set-up.js";
 import type { Knife } from "../../src/blade/knife.js";
 import type { SwedgeSpec } from "../../src/blade/spec.js";
-import { swedgeSetUp } from "../../src/bench/swedge-set-up.js";
 import { chopper } from "./bench-knives.js";
 
 const DEGREE = Math.PI / 180;
