@@ -8,12 +8,13 @@ import type {
 } from "@scantling/geometry";
 import { type FileUnits, formatCaliper } from "@scantling/geometry/units";
 import type { CardBlock, CardCell, CardFigure, CardPanel } from "@scantling/render";
-import { fixed, lengthText, placeText } from "../report/figures.js";
+import { fixed, placeText } from "../report/figures.js";
 import {
   type Beside,
   bareCaliper,
   bareLength,
   degrees,
+  endsAndMiddle,
   figures,
   otherBehind,
   panel,
@@ -165,12 +166,10 @@ function bevelPanel(face: BevelSetUp, units: FileUnits, other: Beside): CardPane
 /** Ground into the spine before hardening, for what hardens there is thinner then. */
 const swedgePanel = ({ from, to, angle, stations }: SwedgeSetUp, units: FileUnits): CardPanel[] =>
   panel("Grind the swedge", `grinder, ${units}`, [
-    words(
-      `From ${lengthText(from, units)} to ${lengthText(to, units)} ahead of the heel, ${degrees(angle)} on each face, before hardening. Strip: from the spine down.`,
-    ),
+    words(`From ${bareLength(from, units)} to ${bareLength(to, units)}, ${degrees(angle)} on each face.`),
     ...table(
       ["from heel", "spine before", "spine left", "strip wide"],
-      stations.map(({ x, before, left, strip }): CardCell[] => [
+      endsAndMiddle(stations).map(({ x, before, left, strip }): CardCell[] => [
         bareLength(x, units),
         bareCaliper(before, units),
         bareCaliper(left, units),

@@ -16,6 +16,7 @@ import {
   bareCaliper,
   bareLength,
   degrees,
+  endsAndMiddle,
   figures,
   otherBehind,
   panel,
@@ -91,10 +92,10 @@ function guardPanel(
   units: FileUnits,
   other: Beside,
 ): CardPanel[] {
-  const size = (of: FileUnits): string => guardText([outer.length, outer.height, outer.width], of);
+  const size = guardText([outer.length, outer.height, outer.width], units);
   return panel("Slot the guard", "drill, files", [
     figures(
-      { label: "guard: long, high, across", figure: size(units), ...otherBehind(size, other) },
+      { label: "guard long, high, across", figure: size },
       { label: "slot high", figure: formatCaliper(height, units) },
       {
         label: "slot wide",
@@ -189,10 +190,6 @@ export const edgePanels = ({ edge }: BenchSetUp, units: FileUnits): CardPanel[] 
       ),
     ]),
   );
-
-/** The first, the one in the middle, the last: between them little changes. */
-const endsAndMiddle = <T>(all: readonly T[]): T[] =>
-  all.filter((_, i) => i === 0 || i === all.length - 1 || i === Math.floor((all.length - 1) / 2));
 
 function microbevel({ microbevel: micro }: EdgeSetUp): CardFigure[] {
   if (micro === undefined) return [];

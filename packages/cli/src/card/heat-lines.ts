@@ -52,18 +52,12 @@ function proofLine({ hardness }: Measured): CardBlock[] {
     ]);
     return found === undefined
       ? []
-      : [
-          words(
-            `Prove it by a tester or files: ${low} barely skates, ${high} cuts is ${found.low} to ${found.high} HRC (SAE J864).`,
-          ),
-        ];
+      : [words(`File ${low} barely skates, ${high} cuts: ${found.low} to ${found.high} HRC (SAE J864).`)];
   }
   const answers = USUAL_FILES.map((file) => ({ file, answer: fileAnswer(file, aim) }));
   const skates = answers.filter(({ answer }) => answer.endsWith("skates")).at(-1);
   const cuts = answers.find(({ answer }) => answer.endsWith("cuts"));
   const told = [skates, cuts].flatMap((one) => (one === undefined ? [] : [`${one.file} ${one.answer}`]));
   const at = fixed(aim, Number.isInteger(aim) ? 0 : 1);
-  return told.length === 0
-    ? []
-    : [words(`Prove ${at} HRC by a tester, or files: ${told.join(", ")} (SAE J864).`)];
+  return told.length === 0 ? [] : [words(`Test: at ${at} HRC file ${told.join(", ")} (SAE J864).`)];
 }
