@@ -5,7 +5,7 @@ import type { Measured } from "../measure.js";
 import { besideUnits } from "../models/sheet-units.js";
 import { askedHardness } from "../report/hardness-text.js";
 import { stationsOf } from "../stations.js";
-import { BALANCE, cardAskRows } from "./card-asks.js";
+import { BALANCE, madeAskRows } from "./card-asks.js";
 import { BOX, bareCaliper, bareLength, figures, massUnit, panel, table, words } from "./card-blocks.js";
 import { grindPanels } from "./grind-panels.js";
 import { edgePanels, handlePanels } from "./handle-panels.js";
@@ -78,7 +78,7 @@ function stationPanel({ knife, job }: Measured): CardPanel[] {
 /** What the finished knife is weighed and measured for: mass and balance always, and all else that was asked for. */
 function donePanel({ answers, job, hardness }: Measured): CardPanel[] {
   const { units } = job;
-  const rows = cardAskRows(answers, units);
+  const rows = madeAskRows(answers, units);
   const asked = answers.flatMap(({ ask }, index): CardFigure[] => {
     const kind = ASK_KINDS[ask.name];
     const [name = "", condition = ""] = rows[index] ?? [];

@@ -2,14 +2,14 @@ import { type ForgeCard, type GateStage, STAGE_WORDS } from "@scantling/geometry
 import type { FileUnits } from "@scantling/geometry/units";
 import type { CardCell, CardPanel, CardSide } from "@scantling/render";
 import type { Measured } from "../measure.js";
-import { WISH_NOTE } from "../report/asks-text.js";
+import { askRows, WISH_NOTE } from "../report/asks-text.js";
 import { fineMassText } from "../report/figures.js";
 import { hardnessRows } from "../report/hardness-text.js";
 import type { Setup } from "../report/setup-json.js";
 import { markRows } from "../report/setup-marks.js";
 import { ruleText, ruleUpText, unitless } from "../report/setup-sizes.js";
 import { NEED_HEADS } from "../report/setup-weights.js";
-import { cardAskRows } from "./card-asks.js";
+import { balanceNote } from "./card-asks.js";
 import {
   BOX,
   bareMass,
@@ -59,9 +59,14 @@ export function asksPanel(measured: Measured): CardPanel[] {
   const wish = answers.some(({ ask }) => ask.should) ? [words(WISH_NOTE)] : [];
   const rows = table(
     ["", "asked", "computed", ""],
-    [...cardAskRows(answers, job.units), ...hardnessRows(measured, job.units)],
+    [...askRows(answers, job.units), ...hardnessRows(measured, job.units)],
   );
-  return panel("Asked for", "finished knife", rows.length === 0 ? [] : [...rows, ...wish], true);
+  return panel(
+    "Asked for",
+    "finished knife",
+    rows.length === 0 ? [] : [...rows, ...balanceNote(answers), ...wish],
+    true,
+  );
 }
 
 /** Short, for a column is narrow. */
