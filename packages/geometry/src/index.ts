@@ -29,6 +29,7 @@ export * from "./bench/scribe-drill.js";
 export * from "./bench/sheath.js";
 export * from "./bench/sheath-defaults.js";
 export * from "./bench/sheath-findings.js";
+export * from "./bench/swedge-set-up.js";
 export * from "./bench/taper-shims.js";
 export * from "./bench/wedges.js";
 export * from "./blade/bevel-at.js";

@@ -3,12 +3,13 @@ import type { CardCell, CardFigure, CardPanel, CardSide } from "@scantling/rende
 import { ASK_KINDS } from "../file/index.js";
 import type { Measured } from "../measure.js";
 import { besideUnits } from "../models/sheet-units.js";
-import { askRows } from "../report/asks-text.js";
 import { askedHardness } from "../report/hardness-text.js";
 import { stationsOf } from "../stations.js";
-import { BOX, bareCaliper, bareLength, figures, massUnit, panel, table } from "./card-blocks.js";
+import { BALANCE, madeAskRows } from "./card-asks.js";
+import { BOX, bareCaliper, bareLength, figures, massUnit, panel, table, words } from "./card-blocks.js";
 import { grindPanels } from "./grind-panels.js";
 import { edgePanels, handlePanels } from "./handle-panels.js";
+import { heatLines } from "./heat-lines.js";
 import { heatPanels } from "./heat-panel.js";
 import { tangPanels } from "./tang-panels.js";
 
@@ -33,7 +34,7 @@ export function benchSide(
   measured: Measured,
   bench: BenchSetUp,
   before: readonly CardPanel[] = [],
-  heat: readonly CardPanel[] = heatPanels(measured, bench),
+  heat: readonly CardPanel[] = heatPanels(measured, bench, heatLines(measured)),
 ): CardSide {
   const { job } = measured;
   const { units } = job;
@@ -62,20 +63,22 @@ function stationPanel({ knife, job }: Measured): CardPanel[] {
     bareLength(station.x, units),
     bareLength(station.height, units),
     behind(station),
-    bareCaliper(station.atSwedge ?? station.thickness, units),
+    station.atSwedge === undefined
+      ? bareCaliper(station.thickness, units)
+      : `${bareCaliper(station.atSwedge, units)} *`,
     BOX,
   ]);
-  return panel(
-    "Finished blade",
-    `caliper, ${units}`,
-    table(["from heel", "high", "thick behind edge", "thick at spine", "spine measured"], rows),
-  );
+  const swedged = stations.some(({ atSwedge }) => atSwedge !== undefined);
+  return panel("Finished blade", `caliper, ${units}`, [
+    ...table(["from heel", "high", "thick behind edge", "thick at spine", "spine measured"], rows),
+    ...(swedged ? [words("* with swedge")] : []),
+  ]);
 }
 
 /** What the finished knife is weighed and measured for: mass and balance always, and all else that was asked for. */
 function donePanel({ answers, job, hardness }: Measured): CardPanel[] {
   const { units } = job;
-  const rows = askRows(answers, units);
+  const rows = madeAskRows(answers, units);
   const asked = answers.flatMap(({ ask }, index): CardFigure[] => {
     const kind = ASK_KINDS[ask.name];
     const [name = "", condition = ""] = rows[index] ?? [];
@@ -92,7 +95,7 @@ function donePanel({ answers, job, hardness }: Measured): CardPanel[] {
   const names = new Set(answers.map(({ ask }) => ask.name));
   const usual: CardFigure[] = [
     ...(names.has("mass") ? [] : [{ label: "mass", boxes: [massUnit(units)] }]),
-    ...(names.has("balance") ? [] : [{ label: "balance from the heel", boxes: [units] }]),
+    ...(names.has("balance") ? [] : [{ label: BALANCE, boxes: [units] }]),
   ];
   const tested =
     hardness === undefined ? [] : [{ label: "hardness", beside: askedHardness(hardness), boxes: ["HRC"] }];

@@ -114,3 +114,7 @@ const withoutUnit = (text: string): string => text.replace(/(?: mm|")$/u, "").re
 /** Lengths whose unit stands in the head of their panel: as on a rule, as on a caliper. */
 export const bareLength = (mm: number, units: FileUnits): string => withoutUnit(lengthText(mm, units));
 export const bareCaliper = (mm: number, units: FileUnits): string => withoutUnit(formatCaliper(mm, units));
+
+/** The first, the one in the middle, the last: between them little changes. */
+export const endsAndMiddle = <T>(all: readonly T[]): T[] =>
+  all.filter((_, i) => i === 0 || i === all.length - 1 || i === Math.floor((all.length - 1) / 2));

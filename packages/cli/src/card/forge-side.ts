@@ -9,6 +9,7 @@ import type { Setup } from "../report/setup-json.js";
 import { markRows } from "../report/setup-marks.js";
 import { ruleText, ruleUpText, unitless } from "../report/setup-sizes.js";
 import { NEED_HEADS } from "../report/setup-weights.js";
+import { balanceNote } from "./card-asks.js";
 import {
   BOX,
   bareMass,
@@ -60,7 +61,12 @@ export function asksPanel(measured: Measured): CardPanel[] {
     ["", "asked", "computed", ""],
     [...askRows(answers, job.units), ...hardnessRows(measured, job.units)],
   );
-  return panel("Asked for", "finished knife", rows.length === 0 ? [] : [...rows, ...wish], true);
+  return panel(
+    "Asked for",
+    "finished knife",
+    rows.length === 0 ? [] : [...rows, ...balanceNote(answers), ...wish],
+    true,
+  );
 }
 
 /** Short, for a column is narrow. */

@@ -1,4 +1,11 @@
-import type { BenchSetUp, BevelSetUp, LevelShim, ScribeSetUp, ScribingDrill } from "@scantling/geometry";
+import type {
+  BenchSetUp,
+  BevelSetUp,
+  LevelShim,
+  ScribeSetUp,
+  ScribingDrill,
+  SwedgeSetUp,
+} from "@scantling/geometry";
 import { type FileUnits, formatCaliper } from "@scantling/geometry/units";
 import type { CardBlock, CardCell, CardFigure, CardPanel } from "@scantling/render";
 import { fixed, placeText } from "../report/figures.js";
@@ -7,6 +14,7 @@ import {
   bareCaliper,
   bareLength,
   degrees,
+  endsAndMiddle,
   figures,
   otherBehind,
   panel,
@@ -15,19 +23,17 @@ import {
   words,
 } from "./card-blocks.js";
 
-/** Lines for the edge, and the bevels ground down to them; nothing where the bevels are left from the hammer. */
+/** Lines for the edge, the bevels ground down to them, which may be left from the hammer, and the swedge. */
 export const grindPanels = (
-  { scribe, bevels }: BenchSetUp,
+  { scribe, bevels, swedge }: BenchSetUp,
   butt: number,
   units: FileUnits,
   other: Beside,
-): CardPanel[] =>
-  bevels.length === 0
-    ? []
-    : [
-        ...scribePanel(scribe, butt, units, other),
-        ...bevels.flatMap((face) => bevelPanel(face, units, other)),
-      ];
+): CardPanel[] => [
+  ...(bevels.length === 0 ? [] : scribePanel(scribe, butt, units, other)),
+  ...bevels.flatMap((face) => bevelPanel(face, units, other)),
+  ...(swedge === undefined ? [] : swedgePanel(swedge, units)),
+];
 
 function scribePanel(scribe: ScribeSetUp, butt: number, units: FileUnits, other: Beside): CardPanel[] {
   const { level, stations, oneSetting } = scribe;
@@ -156,6 +162,21 @@ function bevelPanel(face: BevelSetUp, units: FileUnits, other: Beside): CardPane
     ],
   );
 }
+
+/** Ground into the spine before hardening, for what hardens there is thinner then. */
+const swedgePanel = ({ from, to, angle, stations }: SwedgeSetUp, units: FileUnits): CardPanel[] =>
+  panel("Grind the swedge", `grinder, ${units}`, [
+    words(`From ${bareLength(from, units)} to ${bareLength(to, units)}, ${degrees(angle)} on each face.`),
+    ...table(
+      ["from heel", "spine before", "spine left", "strip wide"],
+      endsAndMiddle(stations).map(({ x, before, left, strip }): CardCell[] => [
+        bareLength(x, units),
+        bareCaliper(before, units),
+        bareCaliper(left, units),
+        bareCaliper(strip, units),
+      ]),
+    ),
+  ]);
 
 /** A line that rises nowhere more than this above where one angle brings it is not told, as a share. */
 const NO_DROOP = 0.995;

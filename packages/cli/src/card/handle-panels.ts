@@ -16,6 +16,7 @@ import {
   bareCaliper,
   bareLength,
   degrees,
+  endsAndMiddle,
   figures,
   otherBehind,
   panel,
@@ -87,12 +88,14 @@ function mortisePanel({ steps, wall }: MortiseSetUp, units: FileUnits, other: Be
 }
 
 function guardPanel(
-  { height, thickness, over, relief, drill, holes = 1 }: GuardSlot,
+  { outer, height, thickness, over, relief, drill, holes = 1 }: GuardSlot,
   units: FileUnits,
   other: Beside,
 ): CardPanel[] {
+  const size = guardText([outer.length, outer.height, outer.width], units);
   return panel("Slot the guard", "drill, files", [
     figures(
+      { label: "guard long, high, across", figure: size },
       { label: "slot high", figure: formatCaliper(height, units) },
       {
         label: "slot wide",
@@ -112,6 +115,12 @@ function guardPanel(
     ...(relief > 0 ? [words(reliefWords(relief, units, other))] : []),
   ]);
 }
+
+/** `7 × 66 × 18 mm`: as it is to be, and nothing rounded up. */
+const guardText = (sizes: readonly number[], units: FileUnits): string => {
+  const told = sizes.map((mm) => lengthText(mm, units));
+  return units === "mm" ? `${told.map(unitless).join(" × ")} mm` : told.join(" × ");
+};
 
 /** A guard with square edges at the front of its slot would sit on the fillets of the shoulder instead of on its face. */
 const reliefWords = (relief: number, units: FileUnits, other: Beside): string =>
@@ -181,10 +190,6 @@ export const edgePanels = ({ edge }: BenchSetUp, units: FileUnits): CardPanel[] 
       ),
     ]),
   );
-
-/** The first, the one in the middle, the last: between them little changes. */
-const endsAndMiddle = <T>(all: readonly T[]): T[] =>
-  all.filter((_, i) => i === 0 || i === all.length - 1 || i === Math.floor((all.length - 1) / 2));
 
 function microbevel({ microbevel: micro }: EdgeSetUp): CardFigure[] {
   if (micro === undefined) return [];

@@ -7,15 +7,12 @@ import {
   type HeatSource,
   type HeatStep,
   loneHardnesses,
-  recipeFor,
-  stackBars,
   TEMPER_SCATTER,
   temperFor,
   USUAL_TEMPER,
 } from "@scantling/geometry";
 import { describeIssue, type FileUnits } from "@scantling/geometry/units";
 import type { CardBlock, CardFigure, CardPanel } from "@scantling/render";
-import type { Job } from "../load.js";
 import type { Measured } from "../measure.js";
 import { fixed } from "../report/figures.js";
 import { firstSentence } from "../report/findings.js";
@@ -30,6 +27,8 @@ import {
   unitsOf,
   words,
 } from "./card-blocks.js";
+import type { HeatLines } from "./heat-lines.js";
+import { recipesOf } from "./heat-recipes.js";
 import { heatText, heatWords } from "./heat-text.js";
 import { type QuenchMedium, quenchMedia, quenchTools } from "./quench-media.js";
 import { SourceLetters } from "./source-letters.js";
@@ -42,10 +41,15 @@ const TEMPER_PRACTICE: HeatSource = { source: "common practice, no source", mark
 /** What is to be minded between oven and oil. */
 const IN_THE_FIRE: readonly FindingCode[] = ["edge-thin-for-quench", "tip-thin-for-hardening", "warp-risk"];
 
-/** What is done with the blade in oven and oil, each figure with its source; boxes where no source is known. */
+/**
+ * What is done with the blade in oven and oil, each figure with its source; boxes where no source is known.
+ *
+ * @param lines - What is said there of soak and proof.
+ */
 export function heatPanels(
   { job, hardness }: Pick<Measured, "job" | "hardness">,
   { quench, findings }: BenchSetUp,
+  { soak, proof }: HeatLines = { soak: [], proof: [] },
 ): CardPanel[] {
   const { units } = job;
   const recipes = recipesOf(job);
@@ -61,6 +65,7 @@ export function heatPanels(
       words(`No figures for ${job.spec.steel.name} are known here: go by the sheet that came with the bar.`),
       figures({ label: "harden at", boxes: [degreeUnit(units), "min"] }),
       ...tank,
+      ...proof,
       figures(tempered(units)),
     ]);
   }
@@ -81,28 +86,20 @@ export function heatPanels(
         ),
       ),
       figures(...steps),
+      ...soak,
       ...tank,
     ]),
-    ...panel("Temper", "oven", [...temper, figures(tempered(units)), words(`Sources: ${sources.legend()}`)]),
+    ...panel("Temper", "oven", [
+      ...temper,
+      ...proof,
+      figures(tempered(units)),
+      words(`Sources: ${sources.legend()}`),
+    ]),
   ];
 }
 
 /** All that comes before the quench. */
 const STEPS_TO_HARDEN = HEAT_STEPS.filter((step) => step !== "temper");
-
-/** By the knife's steel; where that is no single one, by its core, or by each steel of the stack that a source is known for. */
-export function recipesOf({ spec, shop, knife }: Job): HeatRecipe[] {
-  const { stack } = knife;
-  const recipe = (steel: string): HeatRecipe | undefined => {
-    const found = recipeFor(steel, shop.recipes ?? []);
-    return found === undefined ? undefined : { ...found, steel };
-  };
-  const own = recipe(spec.steel.name);
-  if (own !== undefined) return [own];
-  if (stack === undefined) return [];
-  const bars = stack.kind === "clad" ? [stack.core] : stackBars(stack);
-  return [...new Set(bars.map(({ steel }) => steel.name))].flatMap((steel) => recipe(steel) ?? []);
-}
 
 const degreeUnit = (units: FileUnits): string => (units === "mm" ? "°C" : "°F");
 

@@ -16,7 +16,9 @@ import { besideUnits } from "../models/sheet-units.js";
 import { fixed } from "../report/figures.js";
 import { roomText } from "../report/setup-sizes.js";
 import { figures, panel, table, withOther, words } from "./card-blocks.js";
-import { HARDNESSES, heatPanels, recipesOf } from "./heat-panel.js";
+import { thickestToHarden } from "./heat-lines.js";
+import { HARDNESSES, heatPanels } from "./heat-panel.js";
+import { recipesOf } from "./heat-recipes.js";
 import { quenchMedia } from "./quench-media.js";
 
 /** The heat treatment at length: what the card has, whether blade and oven go together, the soak, and how hardness is proved. */
@@ -68,9 +70,7 @@ const riseText = (kelvin: number, units: "mm" | "in"): string =>
 /** Only for steels that a source counts by thickness. */
 function soakPanel({ job, knife }: Measured): CardPanel[] {
   const { units } = job;
-  const { slab } = knife.body("ready");
-  // Between its stations the spine is thicker nowhere.
-  const thickness = Math.max(...slab.spine.points.map(({ at }) => slab.thicknessAt(at)));
+  const thickness = thickestToHarden(knife);
   const soaks = recipesOf(job).flatMap(({ steel }) =>
     soakByThickness(steel, thickness).map((soak) => ({ steel, ...soak })),
   );

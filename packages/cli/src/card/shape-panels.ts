@@ -2,7 +2,7 @@ import type { ForgeCard } from "@scantling/geometry";
 import { type FileUnits, formatCaliper, formatTemperature } from "@scantling/geometry/units";
 import type { CardBlock, CardCell, CardPanel } from "@scantling/render";
 
-import { pointText, preformRows, taperRows } from "../report/setup-shape.js";
+import { fewerPreformRows, pointText, taperRows } from "../report/setup-shape.js";
 import { hammeredText, ruleText, unitless } from "../report/setup-sizes.js";
 import { stopsKnown } from "../report/setup-stops.js";
 import {
@@ -101,11 +101,8 @@ function downPanel({ thickness }: ForgeCard, cardUnits: CardUnits): CardPanel[] 
   ]);
 }
 
-/** Steps along the preform at the most. */
-const STEPS = 6;
-
 function preformPanel(card: ForgeCard, { units, other }: CardUnits): CardPanel[] {
-  const [, ...rows] = preformRows(card, units, STEPS);
+  const [, ...rows] = fewerPreformRows(card, units);
   const bend: CardBlock =
     card.preCurve === undefined
       ? figures({ label: "The bevels lift the point by", boxes: [units] })

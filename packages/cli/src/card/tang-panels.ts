@@ -4,7 +4,7 @@ import type { CardCell, CardPanel, DrillingHole } from "@scantling/render";
 import type { Measured } from "../measure.js";
 import { makeDrillingModel } from "../models/drilling-model.js";
 
-import { bareCaliper, bareLength, degrees, panel, table, words } from "./card-blocks.js";
+import { bareCaliper, bareLength, degrees, loudWords, panel, table, words } from "./card-blocks.js";
 
 /** Holes and taper of the tang: the taper first where it is forged in. */
 export function tangPanels(measured: Measured, bench: BenchSetUp): CardPanel[] {
@@ -29,6 +29,7 @@ function drillPanel(measured: Measured): CardPanel[] {
   );
   const heel = drilling?.holes.some(({ places }) => places.some(({ end }) => end === "heel")) === true;
   return panel("Drill the steel", `square, ${units}`, [
+    ...(drilling?.warnings ?? []).map(loudWords),
     ...table(["", "from butt", "from top", "hole", "drill"], rows),
     ...(heel ? [words("* from the heel, towards the tip")] : []),
     ...(rows.length === 0

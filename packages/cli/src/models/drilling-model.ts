@@ -11,6 +11,7 @@ import {
 } from "@scantling/geometry";
 import type { DrillingHole, DrillingModel, DrillingPlace, PatternHole } from "@scantling/render";
 import { inFileTerms, type Measured } from "../measure.js";
+import { holeWarnings } from "../report/hole-warnings.js";
 import { orderHead } from "./order-head.js";
 import { STATE_WORDS } from "./pattern-model.js";
 
@@ -30,6 +31,7 @@ export function makeDrillingModel(measured: Measured): DrillingModel | undefined
   if (holes.length === 0) return undefined;
   const setUpAt = setUpsOf(measured);
   const edge = levelEdge(outline);
+  const warnings = holeWarnings(measured);
   const { outline: over, butt } = allowances;
   return {
     ...orderHead(job),
@@ -40,6 +42,7 @@ export function makeDrillingModel(measured: Measured): DrillingModel | undefined
     handleFront: outline.handleFront,
     edgeLength: outline.edgeLength,
     holes: holes.map((hole) => drillingHole(hole, holes, outline.path, setUpAt(hole.centre))),
+    ...(warnings.length === 0 ? {} : { warnings }),
     ...(edge === undefined ? {} : { levelEdge: edge }),
     ...(over > 0 || butt > 0 ? { forged: { outline: over, butt } } : {}),
   };

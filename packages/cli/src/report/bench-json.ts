@@ -12,6 +12,7 @@ import type {
   QuenchSetUp,
   ScribeSetUp,
   ScribingDrill,
+  SwedgeSetUp,
   TaperSetUp,
   WedgeSet,
 } from "@scantling/geometry";
@@ -25,6 +26,7 @@ export const benchJson = (bench: BenchSetUp, job: Job): unknown => ({
   tangTaper: bench.taper === undefined ? null : taperJson(bench.taper),
   holes: bench.holes.map(holeJson),
   bevels: bench.bevels.map(bevelJson),
+  swedge: bench.swedge === undefined ? null : swedgeJson(bench.swedge),
   quench: quenchJson(bench.quench),
   handleBlank: bench.blank === undefined ? null : blankJson(bench.blank),
   guardSlot: bench.guard === undefined ? null : guardJson(bench.guard),
@@ -150,6 +152,18 @@ const bevelJson = ({ side, form, stations, droop, leverShim, smallestRadius, whe
   })),
 });
 
+const swedgeJson = ({ from, to, angle, stations }: SwedgeSetUp) => ({
+  fromXMm: from,
+  toXMm: to,
+  anglePerSideDeg: degrees(angle),
+  stations: stations.map(({ x, before, left, strip }) => ({
+    xMm: x,
+    thicknessBeforeMm: before,
+    leftAtSpineMm: left,
+    stripMm: strip,
+  })),
+});
+
 const quenchJson = ({ mass, from, oil, rise, usualLitres, litres, depthNeeded, depth }: QuenchSetUp) => ({
   massG: mass,
   fromC: from,
@@ -171,6 +185,7 @@ const blankJson = ({ kind, material, length, height, thickness, bookMatched }: H
 });
 
 const guardJson = (slot: GuardSlot) => ({
+  guard: { lengthMm: slot.outer.length, heightMm: slot.outer.height, widthMm: slot.outer.width },
   heightMm: slot.height,
   thicknessMm: slot.thickness,
   overMm: slot.over,

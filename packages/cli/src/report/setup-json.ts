@@ -15,7 +15,7 @@ import type {
   StockPlan,
   WeldSqueezing,
 } from "@scantling/geometry";
-import { recipesOf } from "../card/heat-panel.js";
+import { recipesOf } from "../card/heat-recipes.js";
 import type { AskName } from "../file/ask-fields.js";
 import type { Job } from "../load.js";
 import { benchJson } from "./bench-json.js";

@@ -1,8 +1,9 @@
-import { type ForgeCard, preformSteps, thermalElongation } from "@scantling/geometry";
+import { type ForgeCard, thermalElongation } from "@scantling/geometry";
 import { type FileUnits, formatTemperature, inchesToMm } from "@scantling/geometry/units";
 import { beside } from "./beside.js";
 import { fixed, inBoth } from "./figures.js";
 import { layOutTable, wrap } from "./layout.js";
+import { type PreformPlace, preformPlaces, withoutStraight } from "./preform-places.js";
 import { hammeredText, placeCell, ruleCell, ruleText, unitless } from "./setup-sizes.js";
 import { bare, rightAligned, stopsKnown, withLayIn } from "./setup-stops.js";
 
@@ -51,27 +52,29 @@ function preformTable(card: ForgeCard, units: FileUnits): string[] {
   return layOutTable(preformRows(card, units), rightAligned(5));
 }
 
-/**
- * Sizes along the preform, heads first: where, how high and thick; where it ends once the bevels are in, and how high.
- *
- * @param most - Steps along the preform at the most.
- */
-export function preformRows(
-  { preform, spreadShare }: ForgeCard,
-  units: FileUnits,
-  most = MOST_STEPS,
-): string[][] {
+/** Sizes along the preform, heads first: where, how high and thick; where it ends once the bevels are in, and how high. */
+export const preformRows = (card: ForgeCard, units: FileUnits): string[][] =>
+  preformCells(preformPlaces(card, stepOf(card, units)), units);
+
+/** The same without the rows that lie on the straight line between others: a smith draws from row to row. */
+export const fewerPreformRows = (card: ForgeCard, units: FileUnits): string[][] =>
+  preformCells(withoutStraight(preformPlaces(card, stepOf(card, units)), units), units);
+
+function stepOf({ preform }: ForgeCard, units: FileUnits): number {
   const end = preform.at(-1)?.at ?? 0;
-  const step = STEP[units] * Math.max(1, Math.ceil(end / STEP[units] / most));
-  const rows = preformSteps(preform, step).map((station) => [
-    placeCell(station.at, units),
-    ruleCell(station.height, units),
-    unitless(hammeredText(station.thickness, units)),
-    placeCell(station.x, units),
-    ruleCell(station.height * (station.thickness / station.meanThickness) ** spreadShare, units),
-  ]);
-  return [[`at ${units}`, "high", "thick", "then at", "high"], ...rows];
+  return STEP[units] * Math.max(1, Math.ceil(end / STEP[units] / MOST_STEPS));
 }
+
+const preformCells = (places: readonly PreformPlace[], units: FileUnits): string[][] => [
+  [`at ${units}`, "high", "thick", "then at", "high"],
+  ...places.map(({ at, high, thick, thenAt, thenHigh }) => [
+    placeCell(at, units),
+    ruleCell(high, units),
+    unitless(hammeredText(thick, units)),
+    placeCell(thenAt, units),
+    ruleCell(thenHigh, units),
+  ]),
+];
 
 /** Thickness at the spine. */
 function taperTable(card: ForgeCard, units: FileUnits): string[] {

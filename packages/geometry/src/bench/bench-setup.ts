@@ -13,6 +13,7 @@ import { type MortiseSetUp, mortiseSetUp } from "./mortise.js";
 import { type PinsSetUp, pinsSetUp } from "./pins.js";
 import { type QuenchSetUp, quenchSetUp } from "./quench.js";
 import { type ScribeSetUp, scribeSetUp } from "./scribe.js";
+import { type SwedgeSetUp, swedgeSetUp } from "./swedge-set-up.js";
 import { type TangShim, type TangTaper, tangShims, tangTaper, thickestOfTang } from "./taper-shims.js";
 
 /** The tang's taper with its shims, and whether drilling wants one. */
@@ -33,6 +34,8 @@ export interface BenchSetUp {
   readonly holes: readonly HoleSetUp[];
   /** Jig, wheel. */
   readonly bevels: readonly BevelSetUp[];
+  /** Grinder, for planes along the spine. */
+  readonly swedge?: SwedgeSetUp;
   /** Tank. */
   readonly quench: QuenchSetUp;
   /** Saw, for the handle. */
@@ -64,6 +67,7 @@ export function benchSetUp(knife: Knife, shop: ShopSpec, sold: readonly Drill[] 
   const holes = holeSetUps(knife, drills);
   const optional = {
     taper: taperSetUp(knife, holes),
+    swedge: swedgeSetUp(knife),
     blank: handleBlank(knife, kerf),
     guard: guardSlot(knife, drills),
     mortise: mortiseSetUp(knife, drills),

@@ -2,7 +2,7 @@ import { bevelAt } from "../blade/bevel-at.js";
 import { insideEnds } from "../blade/inside-ends.js";
 import type { Knife } from "../blade/knife.js";
 import { facesOf, type Side } from "../blade/knife-faces.js";
-import { type EdgeBevel, edgeBevelAt, thicknessAbove } from "../blade/section-report.js";
+import { type EdgeBevel, edgeBevelAt, thicknessAbove, thicknessAtSwedge } from "../blade/section-report.js";
 import { sideAngle } from "../blade/size-states.js";
 import { reportStations } from "../blade/station-figures.js";
 import { fewestWedges, type WedgeSet } from "./wedges.js";
@@ -12,7 +12,7 @@ import { fewestWedges, type WedgeSet } from "./wedges.js";
  *
  * @param width - From edge to spine, mm.
  * @param theta - Per side, rad.
- * @param spine - Thickness of the spine, mm.
+ * @param spine - Thickness at the very spine, mm: what a swedge leaves where one is ground.
  * @param apex - How far the apex lies from the centre plane toward the face on the stone, mm.
  * @returns mm: the middle of the spine, and its underside, which is what a stack of coins or a gauge touches.
  *
@@ -91,13 +91,14 @@ function stationOf(knife: Knife, x: number, side: Side, theta: number): EdgeStat
   const bevel = edgeBevelAt(knife, at, side);
   if (bevel === undefined) return [];
   const { spineDistance, spine, apex } = bevelAt(knife, at, side);
+  const corner = Math.min(spine, thicknessAtSwedge(knife.body("finished"), at) ?? spine);
   const above = thicknessAbove(knife, at, [1])[0]?.thickness;
   return [
     {
       x,
       ...bevel,
       ...(above === undefined ? {} : { oneAbove: above }),
-      lift: spineLift(spineDistance, theta, spine, apex),
+      lift: spineLift(spineDistance, theta, corner, apex),
     },
   ];
 }

@@ -6,6 +6,8 @@ import { drillAtMost } from "./nearest-drill.js";
 
 /** The slot of a guard that is slid on from the butt. mm. */
 export interface GuardSlot {
+  /** Sizes over all of the guard that is slotted: along the blade, up, across. */
+  readonly outer: { readonly length: number; readonly height: number; readonly width: number };
   /** As the tang where it is largest behind the guard's front; nothing less and `over` more at the most. */
   readonly height: number;
   readonly thickness: number;
@@ -62,6 +64,7 @@ export function guardSlot(knife: Knife, drills: readonly Drill[]): GuardSlot | u
   const ahead = Math.max(guard.at, knife.outline.handleFront) + INSIDE;
   const drill = drillAtMost(drills, thickness);
   return {
+    outer: { length: guard.length, height: guard.height, width: guard.width },
     height,
     thickness,
     over: BENCH_DEFAULTS.guardSlotOver.value,

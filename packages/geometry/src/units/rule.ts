@@ -30,3 +30,17 @@ export function formatRuleUp(mm: number, units: FileUnits, inchStep = RULE_INCH)
   const step = units === "mm" ? RULE_MM : inchesToMm(inchStep);
   return formatRule(Math.ceil(mm / step - HAIR) * step, units, inchStep);
 }
+
+/**
+ * What {@link formatRule} tells of a length, as a number.
+ *
+ * @returns mm.
+ *
+ * @example
+ * onRule(36.3, "mm"); // 36.5
+ * onRule(36.3, "in"); // 36.5125, 1 7/16 in
+ */
+export function onRule(mm: number, units: FileUnits): number {
+  const step = units === "mm" ? RULE_MM : inchesToMm(RULE_INCH);
+  return Math.sign(mm) * Math.round(Math.abs(mm) / step + HAIR) * step;
+}

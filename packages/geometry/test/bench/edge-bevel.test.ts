@@ -124,4 +124,30 @@ describe("a knife's own edge", () => {
     }));
     expect(edgeSetUp(knife, []).map(({ side }) => side)).toEqual(["right"]);
   });
+
+  test("is held by what a swedge leaves of the spine", () => {
+    const swedged = chopper((spec) => ({
+      ...spec,
+      blade: {
+        ...spec.blade,
+        swedge: {
+          from: { kind: "distance", mm: 80 },
+          to: { kind: "distance", mm: 120 },
+          angle: 25 * DEGREE,
+          thickness: [{ at: { kind: "heel" }, is: 1.5 }],
+        },
+      },
+    }));
+    const undersides = (knife: ReturnType<typeof chopper>) =>
+      new Map(edgeSetUp(knife, [])[0]?.stations.map(({ x, lift }) => [x, lift.underside]));
+    const [plain, ground] = [undersides(chopper()), undersides(swedged)];
+    expect([...ground.keys()]).toEqual([...plain.keys()]);
+    // Half way it is 50 mm from edge to spine and 5 − 3/2 = 3.5 mm thick, of which the swedge leaves 1.5 mm.
+    expect(plain.get(100)).toBeCloseTo(50 * Math.sin(0.35) - 1.75 * Math.cos(0.35), 6);
+    expect(ground.get(100)).toBeCloseTo(50 * Math.sin(0.35) - 0.75 * Math.cos(0.35), 6);
+    // Ahead of the swedge and behind it nothing changes.
+    for (const x of [50, 150, 190]) expect(ground.get(x)).toBe(plain.get(x));
+    // 6.3 mm from the edge at 20° with 1.5 mm left: 2.155 − 0.705.
+    expect(spineLift(6.3, 20 * DEGREE, 1.5).underside).toBeCloseTo(1.45, 2);
+  });
 });

@@ -37,6 +37,8 @@ export interface DrillingModel extends OrderHead {
   readonly edgeLength: number;
   /** In the order of their letters on the pattern. */
   readonly holes: readonly DrillingHole[];
+  /** What is to be minded at some of them, a hole's name first; left out where there is nothing. */
+  readonly warnings?: readonly string[];
   /** An edge of the tang that is straight and runs along x from butt to handle front, at y. */
   readonly levelEdge?: { readonly side: "top" | "bottom"; readonly y: number; readonly rear: number };
   /** What stands over those edges while the profile is not trimmed, mm; left out where nothing does. */

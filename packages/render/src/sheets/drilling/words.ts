@@ -1,8 +1,8 @@
 import { onOneLine, sizeText } from "../../label-text.js";
 import type { DrillingModel } from "../../models/drilling-model.js";
 
-/** How to lay the centres off, and what the edges are. */
-export function drillingNotes({ levelEdge, forged, state, units }: DrillingModel): string[] {
+/** What is to be minded, how to lay the centres off, and what the edges are. */
+export function drillingNotes({ warnings = [], levelEdge, forged, state, units }: DrillingModel): string[] {
   const write = (mm: number): string => onOneLine(sizeText(mm, units));
   const square =
     levelEdge === undefined
@@ -13,6 +13,7 @@ export function drillingNotes({ levelEdge, forged, state, units }: DrillingModel
     ...((forged?.butt ?? 0) > 0 ? [`${write(forged?.butt ?? 0)} at the butt end`] : []),
   ].join(", ");
   return [
+    ...warnings,
     square,
     `Edges: ${state}, and the same ready to harden.${over === "" ? "" : ` As forged, before the profile is trimmed, add ${over}.`}`,
     "Punch every centre. Drill before hardening, work clamped, edge covered, eyes protected.",
