@@ -116,9 +116,7 @@ export function areaPlot(model: PlotsModel, width: number): Block {
 
 /** A height that is told in mm everywhere: first in inches where the sheet is. */
 const aboveWords = (mm: number, units: PlotsModel["units"]): string =>
-  mainUnits(units) === "mm"
-    ? formatLength(mm, "mm")
-    : `${sizeText(mm, units).main} [${formatLength(mm, "mm")}]`;
+  mainUnits(units) === "mm" ? formatLength(mm, "mm") : onOneLine(sizeText(mm, units));
 
 const swedgeWords = ({ from, to }: { from: number; to: number }, units: PlotsModel["units"]): string =>
   `${lengthText(from, units).main} and ${lengthText(to, units).main}`;
