@@ -1,4 +1,4 @@
-import { type Knife, makeKnife, pathBounds, signedArea } from "@scantling/geometry";
+import { heightBesideFillets, type Knife, makeKnife, pathBounds, signedArea } from "@scantling/geometry";
 import {
   checkLayout,
   type Drawing,
@@ -15,6 +15,8 @@ import { loadJob } from "../../packages/cli/src/load.js";
 import { measure } from "../../packages/cli/src/measure.js";
 import { sectionPlaces } from "../../packages/cli/src/models/section-places.js";
 import { makeSectionsModel, sectionStations } from "../../packages/cli/src/models/sections-model.js";
+import { wholeTable } from "../../packages/render/src/sheets/sections/tables.js";
+import { familyKnives } from "../reference/family-knives.js";
 import { formKnives } from "../reference/form-blades.js";
 import { randomKnife } from "../reference/random/knives.js";
 import { filesBelow, ROOT } from "./repository.js";
@@ -141,8 +143,8 @@ describe("what the sheet of the market garden knife shows", () => {
     const texts = textsOf(pagesOf(model, "A4"));
     expect(model.stations.some(({ drawn }) => !drawn)).toBe(true);
     for (const { x, area } of model.stations) {
-      expect(texts).toContain(`${Number(x.toFixed(2))}`.replace("-", "−"));
-      expect(texts).toContain(`${Number(area.toFixed(1))}`);
+      expect(texts).toContain(x.toFixed(2).replace("-", "−"));
+      expect(texts).toContain(area.toFixed(1));
     }
   });
 
@@ -158,6 +160,49 @@ describe("what the sheet of the market garden knife shows", () => {
     const v = 0.25 / (Math.tan((16 * Math.PI) / 180) - 1.9 / 48);
     const behind = 2 * v * Math.tan((16 * Math.PI) / 180);
     expect(texts.some((text) => text.startsWith(`${Number(behind.toFixed(2))} mm [`))).toBe(true);
+  });
+});
+
+describe("the table's figures", () => {
+  test.each(EXAMPLES)("%s: a column has the same digits in all its rows", async (file) => {
+    const { rows } = wholeTable(await exampleModel(file));
+    for (let column = 1; column < (rows[0]?.length ?? 0); column++) {
+      for (const other of [false, true]) {
+        const cells = rows
+          .map((row) => row[column] ?? "")
+          .filter((cell) => /\d/.test(cell) && cell.startsWith("[") === other);
+        const decimals = cells.map((cell) => /\.(\d+)/.exec(cell)?.[1]?.length ?? 0);
+        expect([...new Set(decimals)].length, cells.join(" ")).toBeLessThan(2);
+      }
+    }
+  });
+
+  test("one size that was taken a hair beside its place is rounded one way", async () => {
+    const model = await exampleModel(EXAMPLES[0] ?? "");
+    // 1 1/16 in, as it is and as it comes out a millionth of a mm beside a corner.
+    const heights = [26.9875, 26.9875 - 4e-7, 26.9875 + 4e-7];
+    const stations = model.stations.slice(0, 3).map((station, index) => ({
+      ...station,
+      height: heights[index] ?? 0,
+    }));
+    const { header, rows } = wholeTable({ ...model, units: "in", stations });
+    const column = header.indexOf("Height");
+    expect(rows.flatMap((row) => (row[0] === "" ? [] : [row[column]]))).toEqual(["1.063", "1.063", "1.063"]);
+  });
+});
+
+describe("a tang with a radius in the corners of its shoulders", () => {
+  test("is cut behind it, where it is as high as the pattern says", () => {
+    const found = familyKnives().find(({ spec: { tang } }) => tang.shoulderRadius !== undefined);
+    if (found === undefined) throw new Error("a knife with fillets");
+    const knife = makeKnife(found.spec);
+    const station = modelOf(knife, "mm").stations.find(({ place }) => place === "tang, behind the radius");
+    const front = heightBesideFillets(knife.outline);
+    if (station === undefined || front === undefined) throw new Error("a tang with shoulders");
+    expect(station.x).toBeLessThan(knife.outline.handleFront);
+    expect(station.x).toBeGreaterThan(knife.outline.handleFront - 6);
+    // The tang narrows a little over the length of the radius.
+    expect(Math.abs(station.height - (front.high - front.low))).toBeLessThan(0.5);
   });
 });
 

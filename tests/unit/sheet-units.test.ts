@@ -36,8 +36,8 @@ const wordsOf = (pages: readonly Drawing[]): string[] =>
     ...flattenItems(items).flatMap((item) => (item.kind === "text" ? [item.text] : [])),
   ]);
 
-/** Check bars have both units whatever is asked; how far above the edge a thickness is taken is in mm on every sheet. */
-const MM_ALWAYS = /100 mm|1 mm above edge/;
+/** Check bars have both units whatever is asked. */
+const MM_ALWAYS = /100 mm/;
 /** Bars and drills are called what they are called. */
 function nameless(words: readonly string[], { job }: Measured): string[] {
   const names = [...(job.shop.rack ?? []), ...(job.shop.drills ?? [])].map(({ name }) => name);

@@ -3,8 +3,11 @@ import { textWidth } from "./text-metrics.js";
 
 const ELLIPSIS = "...";
 
-/** Where a line may be broken: at a blank, but never between `6` and `41/64`. */
-const BREAK = /(?<!\d) | (?!\d+\/\d)/u;
+/**
+ * Where a line may be broken: at a blank, but never between `6` and `41/64`, a figure and its unit, or `1 lb` and `5.6 oz`.
+ */
+const BREAK =
+  /(?<!\d)(?<!\d lb(?= \d)) |(?<=\d) (?!\d+\/\d|(?:[mc]m[²³]?|in[²³]?|lb|oz|k?g|°[CF]|%|min|h|HRC)(?![\p{L}\d]))/u;
 
 /**
  * Breaks a text into lines that fit a width; what does not go into the last line is cut off and marked with dots.

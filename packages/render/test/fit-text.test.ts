@@ -28,6 +28,22 @@ describe("fitText", () => {
     }
   });
 
+  it("never parts a figure from its unit", () => {
+    const text =
+      "495 g [1 lb 1.4 oz]; 475 to 514 g, 71 cm³ of 5 oz, 3 in² at 800 °C: 12 % of 2 plans, 7 for 3 graders";
+    let broken = "";
+    for (let width = 16; width < 90; width++) {
+      const lines = fitText(text, 1.8, width, 20).join("|");
+      if (lines.includes("...")) continue;
+      broken += lines;
+      for (const whole of ["495 g", "1 lb 1.4 oz", "514 g", "71 cm³", "5 oz", "3 in²", "800 °C", "12 %"])
+        expect(lines).toContain(whole);
+    }
+    // A count and what is counted are words like others.
+    expect(broken).toContain("2|plans");
+    expect(broken).toContain("3|graders");
+  });
+
   it("gives a dash for nothing", () => {
     expect(fitText(" \u200b\n", 2.5, 30, 1)).toEqual(["–"]);
   });

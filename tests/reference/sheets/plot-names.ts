@@ -10,7 +10,8 @@ import {
   type TextItem,
   textBox,
 } from "@scantling/render";
-import { lengthText, sizeText } from "../../../packages/render/src/label-text.js";
+import { lengthText, onOneLine, sizeText } from "../../../packages/render/src/label-text.js";
+import { mainUnits } from "../../../packages/render/src/sheet-units.js";
 
 /** By how much every other curve is farther from a name than its own, mm: a little less than is drawn to. */
 const NEARER = 0.7;
@@ -25,12 +26,14 @@ export function nameFaults(model: PlotsModel): string[] {
   const { units, area, thickness } = model;
   const ofThickness = drawnIn(model, "plot-thickness");
   const ofArea = drawnIn(model, "plot-area");
+  const above =
+    mainUnits(units) === "mm" ? `${thickness.above} mm` : onOneLine(sizeText(thickness.above, units));
   return [
     ...strikeFaults(ofThickness),
     ...strikeFaults(ofArea),
     ...curveFaults(ofThickness, [
       ["finished, spine", "thickness-spine"],
-      [`finished, ${thickness.above} mm above edge`, "thickness-above-edge"],
+      [`finished, ${above} above edge`, "thickness-above-edge"],
       ["as forged, spine", "thickness-forged-spine"],
       ["as forged, edge", "thickness-forged-edge"],
     ]),

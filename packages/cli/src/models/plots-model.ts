@@ -1,4 +1,4 @@
-import { LEDGER_TOTALS, type LedgerRow, ledgerRow, weighState } from "@scantling/geometry";
+import { type Knife, LEDGER_TOTALS, type LedgerRow, ledgerRow, weighState } from "@scantling/geometry";
 import type { PlotBillet, PlotLedgerRow, PlotPlan, PlotsModel } from "@scantling/render";
 import { limitsOf } from "../asks.js";
 import { inFileTerms, type Measured } from "../measure.js";
@@ -69,6 +69,7 @@ function alongBlade({ knife, weight, job }: Measured, bars: Bars): Pick<PlotsMod
       }),
       forgedSpine: forged.map(({ x, section }) => ({ x, y: section.thickness })),
       forgedEdge: ofBlade(forged, bladeFrom).map(({ x, section }) => ({ x, y: section.edgeThickness })),
+      ...swedgeOf(knife),
       stations: stations.flatMap((x) => spine.find((point) => point.x === x) ?? []),
     },
     area: {
@@ -79,6 +80,12 @@ function alongBlade({ knife, weight, job }: Measured, bars: Bars): Pick<PlotsMod
       ...(billet === undefined ? {} : { billet }),
     },
   };
+}
+
+/** The swedge of the finished blade. */
+function swedgeOf(knife: Knife): Pick<PlotsModel["thickness"], "swedge"> {
+  const swedge = knife.body("finished").input.crest?.input.swedge;
+  return swedge === undefined ? {} : { swedge: { from: swedge.from, to: swedge.to } };
 }
 
 const ofBlade = (sections: readonly PlacedSection[], from: number): readonly PlacedSection[] =>

@@ -1,4 +1,4 @@
-import { bladeStation, type Knife, type StationPlace, sectionAt } from "@scantling/geometry";
+import { behindFillets, bladeStation, type Knife, type StationPlace, sectionAt } from "@scantling/geometry";
 import { type FileUnits, formatLength, formatShare } from "@scantling/geometry/units";
 import { placeOn } from "../stations.js";
 
@@ -54,9 +54,11 @@ export function sectionPlaces(
   });
   const { at: rear, length } = spec.blade.plunge ?? { at: 0, length: 0 };
   const begin = rear + length;
-  const ends = [handleFront - BESIDE, buttOf(knife) + BESIDE] as const;
-  const [front, butt] = ends.map((x) => sectionAt(knife, x).thickness);
-  const isTapered = Math.abs((front ?? 0) - (butt ?? 0)) > ALIKE;
+  // In the corners of a shoulder the fillets stand: the tang's own height is behind them.
+  const front = behindFillets(outline);
+  const ends = [front - BESIDE, buttOf(knife) + BESIDE] as const;
+  const [thick, thin] = ends.map((x) => sectionAt(knife, x).thickness);
+  const isTapered = Math.abs((thick ?? 0) - (thin ?? 0)) > ALIKE;
   const wished: SectionPlace[] = [
     ...asked,
     { x: begin, place: begin > 0 ? "front of the plunge" : "heel", drawn: true },
@@ -71,7 +73,7 @@ export function sectionPlaces(
       place: stationWords(station),
       drawn: false,
     })),
-    { x: ends[0], place: "tang, front", drawn: true },
+    { x: ends[0], place: front < handleFront ? "tang, behind the radius" : "tang, front", drawn: true },
     { x: ends[1], place: "tang, butt", drawn: isTapered },
   ];
   const { minX, maxX } = knife.body("finished").footprint;

@@ -37,8 +37,22 @@ export function tangFilletRadius(outline: Outline): number | undefined {
   return radii.length === 0 ? undefined : Math.max(...radii);
 }
 
+/**
+ * x behind the fillets in the corners of a tang's shoulders, where its own sides begin, mm; the handle front where there are
+ * none.
+ *
+ * @example
+ * behindFillets(outline); // -10: a full tang has no shoulder, its front is the ricasso's rear end
+ */
+export function behindFillets(outline: Outline): number {
+  const ends = sidesOf(outline).flatMap((side) => (side?.rear === undefined ? [] : [side.rear]));
+  return Math.min(outline.handleFront, ...ends);
+}
+
 interface TangSide {
   readonly y: number;
+  /** x at which its fillet ends. */
+  readonly rear?: number;
   readonly fillet: boolean;
   readonly radius?: number;
 }
@@ -62,5 +76,5 @@ function sideAt(front: number, side: readonly Segment[]): TangSide | undefined {
   const { from, to } = next;
   const slope = next.kind === "line" ? (to.y - from.y) / (to.x - from.x) : 0;
   const y = from.y + slope * (front - from.x);
-  return { y, fillet: true, ...(first.kind === "arc" ? { radius: first.radius } : {}) };
+  return { y, fillet: true, rear: from.x, ...(first.kind === "arc" ? { radius: first.radius } : {}) };
 }

@@ -52,6 +52,8 @@ export interface PlotsModel {
     readonly aboveEdge: AlongBlade;
     readonly forgedSpine: AlongBlade;
     readonly forgedEdge: AlongBlade;
+    /** Where a swedge begins and ends, mm from the heel: the spine steps down to what it leaves there, and up again. */
+    readonly swedge?: { readonly from: number; readonly to: number };
     /** At the spine of the finished blade. */
     readonly stations: AlongBlade;
   };

@@ -21,13 +21,14 @@ export interface PreformEnd {
  */
 export interface PreformModel extends OrderHead {
   readonly steel: string;
-  /** Through the sections of the forge card, straight between them. */
+  /** Through every section that is reckoned with: far more of them than the marks, between which it may be curved. */
   readonly outline: Path;
   readonly length: number;
   /** Where the handle ends and the blade begins, from the butt end. */
   readonly shoulder: number;
   /** The section that becomes the heel; left out where that is the shoulder. */
   readonly heel?: number;
+  /** Thickness is straight between them and the places of the forge card's taper; the height follows the outline. */
   readonly marks: readonly PreformMark[];
   readonly handle: {
     /** At the shoulder, beside the fillets in its corners. */

@@ -33,7 +33,7 @@ export interface CurvePlot {
 }
 
 /** Heights of the field, mm: a higher one that has room for one more name takes no more than that name under the plot. */
-const FIELD_HEIGHTS = [34, 38, 42];
+const FIELD_HEIGHTS = [30, 34, 38, 42];
 /** Most parts that the ticks of the axes make. */
 const MOST_ACROSS = 6;
 const MOST_UP = 5;

@@ -8,6 +8,7 @@ import { SMALL } from "../lettering-size.js";
 import type { SlabsModel } from "../models/slabs-model.js";
 import { orderFields, orderTitle } from "./order-words.js";
 import { blockSize, partOf, small, textBlock } from "./part-of.js";
+import { pairKerf } from "./slabs/figures.js";
 import { stockFittings, stockHoles, stockTable } from "./slabs/tables.js";
 import { cornersAbout, mirroredView, type WoodView, woodItems } from "./slabs/view.js";
 import { printWords } from "./words.js";
@@ -108,6 +109,7 @@ const BLANK_OVER = BENCH_DEFAULTS.blankOver.value;
 const SANDING = BENCH_DEFAULTS.slabSanding.value;
 
 function notes({ stock, units }: SlabsModel): Part {
+  const kerf = pairKerf(stock.blank);
   const lines = [
     ...(stock.kind === "slabs"
       ? [
@@ -118,6 +120,9 @@ function notes({ stock, units }: SlabsModel): Part {
     `Sizes to saw: ${onOneLine(lengthText(BLANK_OVER / 2, units))} over all round${
       stock.kind === "slabs" ? `, ${onOneLine(lengthText(SANDING, units))} in the thickness for sanding` : ""
     }, rounded up.`,
+    ...(kerf === undefined
+      ? []
+      : [`The block for both: two slabs as sawn and a saw cut of ${onOneLine(lengthText(kerf, units))}.`]),
     ...(stock.holes.some(({ kind }) => kind === "pin")
       ? [
           `Pins: saw the rod ${onOneLine(lengthText(PIN_OUT, units))} longer on each side, glue it in, then grind it flush.`,

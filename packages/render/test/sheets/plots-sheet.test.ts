@@ -119,6 +119,29 @@ describe("the plot of steel along the blade", () => {
   });
 });
 
+describe("words of the plots", () => {
+  it("say that the billet is told without its spare, which the bar as cut has", () => {
+    const texts = textsIn(partOf(harvestPlots(), "plot-area"));
+    expect(texts).toContain("welded billet without spare");
+    expect(texts).toContain("length without spare");
+  });
+
+  it("tell the height above the edge in the sheet's own unit first", () => {
+    const labelOf = (units: "mm" | "in"): string | undefined =>
+      textsIn(partOf({ ...harvestPlots(), units }, "plot-thickness")).find((text) => /above edge/.test(text));
+    expect(labelOf("mm")).toBe("finished, 1 mm above edge");
+    expect(labelOf("in")).toBe('finished, 0.039" [1 mm] above edge');
+  });
+
+  it("say where the spine steps because of a swedge", () => {
+    const model = harvestPlots();
+    const swedged = { ...model, thickness: { ...model.thickness, swedge: { from: 140, to: 210 } } };
+    const wordsOf = (of: PlotsModel): string => textsIn(partOf(of, "plot-thickness")).join(" ");
+    expect(wordsOf(swedged)).toContain("Steps: ends of the swedge, 140 mm and 210 mm");
+    expect(wordsOf(model)).not.toContain("swedge");
+  });
+});
+
 describe("the ledger as a stacked bar", () => {
   it("begins every row where the one before it ended, and ends with the bars", () => {
     const rows = stackRows(harvestPlots().ledger);

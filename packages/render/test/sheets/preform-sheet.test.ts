@@ -131,6 +131,9 @@ describe("the flat preform", () => {
     const level = pathNamed(sheet, "heel-level")?.segments[0];
     expect(level?.to.y).toBe(0);
     const said = words(sheet).join(" ");
+    // The outline curves between the sections; only the thickness is straight there.
+    expect(said).toContain("Height: forge to the outline as it is drawn");
+    expect(said).toContain("Thickness: straight between the numbered sections");
     // Cold in the note, hot in the drawing.
     expect(said).toContain('16 mm [5/8"], cold size, below that of the heel');
     expect(said).toContain("the end, hot, 16 mm");

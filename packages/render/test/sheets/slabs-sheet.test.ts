@@ -20,7 +20,7 @@ import {
   type SlabsModel,
   slabsContents,
 } from "../../src/index.js";
-import { sawText } from "../../src/sheets/slabs/figures.js";
+import { pairText, sawText } from "../../src/sheets/slabs/figures.js";
 import { handledKnife } from "./random-handles.js";
 
 const head = { code: "T-1", title: "A trial", units: "mm" as const };
@@ -92,6 +92,23 @@ describe.each([filletedSlabs(), contouredSlabs()])("slabs: $name", ({ spec }) =>
     expect(outer.maxX - outer.minX).toBeCloseTo(stock.blank.length, 9);
     expect(outer.maxY - outer.minY).toBeCloseTo(stock.blank.height, 9);
   });
+});
+
+it("a block for both slabs holds two as each is told to be sawn, and the saw cut", () => {
+  const blank = { kind: "slabs", material: "ash", length: 110, height: 30 } as const;
+  // 9/32 in and 1 mm for sanding: 9 mm each, 3/8 in; a kerf of 1/16 in.
+  const thickness = 7.14375 + 1;
+  const pair = { ...blank, thickness, bookMatched: 2 * thickness + 1.5875 };
+  expect(pairText(pair, "mm")).toEqual({ main: "20 mm", other: '[13/16"]' });
+  for (let step = 0; step < 200; step++) {
+    const each = 3 + step * 0.037;
+    const of = { ...blank, thickness: each, bookMatched: 2 * each + 1.2 };
+    const sawn = Number.parseInt(sawText(each, "mm").main, 10);
+    const block = Number.parseInt(pairText(of, "mm")?.main ?? "", 10);
+    expect(block).toBeGreaterThanOrEqual(2 * sawn + 1.2);
+    expect(block).toBeLessThan(2 * sawn + 1.2 + 1);
+  }
+  expect(pairText({ ...blank, kind: "block", thickness }, "mm")).toBeUndefined();
 });
 
 it("slabs with pins say to what length their rod is sawn, others nothing of it", () => {

@@ -1,9 +1,11 @@
+import { formatLength } from "@scantling/geometry/units";
 import { lengthText, onOneLine, sizeText } from "../../label-text.js";
 import { KEY } from "../../lettering-size.js";
 import type { AlongBlade, PlotsModel } from "../../models/plots-model.js";
 import { type Block, gap, lineBlock, paragraph, stackBlocks } from "../../plot/block.js";
 import { curvePlot, type PlotCurve } from "../../plot/curve-plot.js";
 import { mainUnits } from "../../sheet-units.js";
+import { ruleText } from "../preform/figures.js";
 import { axisArea, axisLength, lengthUnit, volumeText } from "./figures.js";
 
 const ALONG = "from the heel";
@@ -17,7 +19,7 @@ export function thicknessPlot(model: PlotsModel, width: number): Block {
   const curves: PlotCurve[] = [
     { label: "finished, spine", role: "outline", points: over(thickness.spine), name: "thickness-spine" },
     {
-      label: `finished, ${thickness.above} mm above edge`,
+      label: `finished, ${aboveWords(thickness.above, units)} above edge`,
       role: "thin",
       points: over(thickness.aboveEdge),
       name: "thickness-above-edge",
@@ -63,6 +65,9 @@ export function thicknessPlot(model: PlotsModel, width: number): Block {
       paragraph(`Spine at ${placeWords(x, units)}: ${onOneLine(sizeText(y, units))}`, width),
     ),
     ...(between.length === 0 ? [] : [paragraph(between.join("; "), width)]),
+    ...(thickness.swedge === undefined
+      ? []
+      : [paragraph(`Steps: ends of the swedge, ${swedgeWords(thickness.swedge, units)}`, width)]),
   ]);
 }
 
@@ -102,11 +107,19 @@ export function areaPlot(model: PlotsModel, width: number): Block {
     ...(billet === undefined
       ? []
       : [
-          line(billet.words, billet.area * billet.length),
-          lineBlock([`${billet.words}, length`, onOneLine(lengthText(billet.length, units))], width),
+          // The bar is sawn longer than this: the spare comes on top.
+          line(`${billet.words} without spare`, billet.area * billet.length),
+          lineBlock(["length without spare", onOneLine(ruleText(billet.length, units))], width),
         ]),
   ]);
 }
+
+/** A height that is told in mm everywhere: first in inches where the sheet is. */
+const aboveWords = (mm: number, units: PlotsModel["units"]): string =>
+  mainUnits(units) === "mm" ? formatLength(mm, "mm") : onOneLine(sizeText(mm, units));
+
+const swedgeWords = ({ from, to }: { from: number; to: number }, units: PlotsModel["units"]): string =>
+  `${lengthText(from, units).main} and ${lengthText(to, units).main}`;
 
 const placeWords = (x: number, units: PlotsModel["units"]): string =>
   x === 0 ? "the heel" : lengthText(x, units).main;

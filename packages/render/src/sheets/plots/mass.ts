@@ -45,7 +45,7 @@ export function massPlot(model: PlotsModel, width: number): Block {
     markItems(at(value), -BAR, BAR),
   ];
   return stackBlocks([
-    paragraph("Mass of the knife", width, KEY),
+    paragraph(`Mass of the knife, ${mainUnits(units) === "mm" ? "g" : "ounces"}`, width, KEY),
     paragraph(`${onOneLine(massText(value, units))}; 95 in 100: ${show(low)} to ${show(high)}`, width),
     gap(AFTER),
     { height: BAR + AFTER, items: band },
@@ -55,7 +55,6 @@ export function massPlot(model: PlotsModel, width: number): Block {
       height: LEVEL_AXIS_HEIGHT,
       items: levelAxis(scale, { x: SIDE, y: 0 }, length),
     },
-    lineBlock(["", mainUnits(units) === "mm" ? "g" : "ounces"], width),
     ...causeBlocks(causes, width),
   ]);
 }

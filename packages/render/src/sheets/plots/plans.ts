@@ -9,12 +9,12 @@ import { money, percent, plainNumber } from "./figures.js";
 
 /** Plans that are shown. */
 const MOST_PLANS = 4;
-const BAR = 2.4;
+const BAR = 2.2;
 /** Where the bars begin: after the number of the plan, mm. */
 const START = 5;
 const BETWEEN = 1.5;
 const AFTER = 1;
-const LEADING = 0.5;
+const LEADING = 0.2;
 
 /** A figure by which plans are compared. */
 interface Measure {

@@ -23,7 +23,8 @@ export function preformNotes(model: PreformModel): string[] {
       : `${rule(Math.abs(pointDrop))}, cold size, ${pointDrop > 0 ? "below" : "above"}`;
   return [
     `Wide: size at ${temperatureWords(model)}, ${formatNumber(elongation * 100, 0.1)} % greater than cold. Dashed: size when cold.`,
-    `Straight between the sections of the forge card, their spine side where the forged blade has it: that of the end ${end} that of the heel.`,
+    `Height: forge to the outline as it is drawn; between the numbered sections it need not be straight. Its spine side lies where the forged blade has it: that of the end ${end} that of the heel.`,
+    "Thickness: straight between the numbered sections and the places of the forge card's taper.",
     bend,
     "Hot steel lights paper: cut sheet steel to the line and lay the bar on that. Eye protection, gloves, air.",
   ];

@@ -1,5 +1,13 @@
 import { letterName } from "@scantling/geometry";
-import { type FileUnits, formatAngle, formatArea, formatLength } from "@scantling/geometry/units";
+import {
+  type FileUnits,
+  formatCaliper,
+  formatDecimals,
+  formatLength,
+  mmToInches,
+  radiansToDegrees,
+  roundHalves,
+} from "@scantling/geometry/units";
 import type { SectionStation, SectionsModel } from "../../models/sections-model.js";
 import { besideUnits, inDecimals, mainUnits, type SheetUnits } from "../../sheet-units.js";
 import type { TableContent } from "../../table.js";
@@ -48,10 +56,15 @@ const length =
   (value: (station: SectionStation) => number | undefined): Cell =>
   (station, units) => {
     const mm = value(station);
-    return mm === undefined
-      ? NONE
-      : bare(formatLength(mm, units, units === "mm" ? {} : { resolution: 0.001 }));
+    return mm === undefined ? NONE : bare(formatCaliper(asMeant(mm), units));
   };
+
+/**
+ * A size of a section that was taken a hair beside its place, at a corner of the outline: without what that moved it by, so
+ * that one size is rounded one way in all rows.
+ */
+const asMeant = (mm: number): number => roundHalves(mm / HAIR) * HAIR;
+const HAIR = 1e-5;
 
 /** The unit stands in the caption. */
 const bare = (text: string): string => text.replace(/^-/, "−").replace(/ mm$|"$/, "");
@@ -86,9 +99,12 @@ function bevelColumns(model: SectionsModel): Column[] {
     (value: (station: SectionStation) => number | undefined): Cell =>
     (station) => {
       const rad = value(station);
-      return rad === undefined ? NONE : formatAngle(rad, 0.1);
+      return rad === undefined ? NONE : `${formatDecimals(radiansToDegrees(rad), 1)}°`;
     };
-  const area: Cell = (station, units) => formatArea(station.area, units).replace(/ (mm|in)²$/, "");
+  const area: Cell = (station, units) =>
+    units === "mm"
+      ? formatDecimals(station.area, 1)
+      : formatDecimals(mmToInches(mmToInches(station.area)), 3);
   const alike = model.stations.every(({ marks }) => facesShown(marks).length < 2);
   const sides: readonly (readonly ["right" | "left", string])[] = alike
     ? [["right", ""]]

@@ -5,7 +5,7 @@ import { SMALL } from "../../lettering-size.js";
 import type { SheetUnits } from "../../sheet-units.js";
 import type { TableContent } from "../../table.js";
 import { inTwoLines } from "../two-lines.js";
-import { sawText } from "./figures.js";
+import { pairText, sawText } from "./figures.js";
 import { frontFoot } from "./view.js";
 
 type Units = SheetUnits;
@@ -33,8 +33,8 @@ export function stockTable(stock: HandleStock, units: Units): TableContent {
   const { blank } = stock;
   const row = (what: string, along: number, up: number, thick: DualText): string[][] =>
     inTwoLines([what, lengthText(along, units), lengthText(up, units), thick]);
-  const saw = (what: string, thick: number): string[][] =>
-    inTwoLines([what, sawText(blank.length, units), sawText(blank.height, units), sawText(thick, units)]);
+  const saw = (what: string, thick: DualText): string[][] =>
+    inTwoLines([what, sawText(blank.length, units), sawText(blank.height, units), thick]);
   const header = ["", "Length", "Height", "Thickness"];
   if (stock.kind === "block") {
     const { across, up } = sizeOf([stock.side]);
@@ -42,7 +42,10 @@ export function stockTable(stock: HandleStock, units: Units): TableContent {
     return {
       caption: `Handle block, ${stock.section}`,
       header,
-      rows: [...saw("Saw to", blank.thickness), ...row("Finished", across, up, caliperCell(wide, units))],
+      rows: [
+        ...saw("Saw to", sawText(blank.thickness, units)),
+        ...row("Finished", across, up, caliperCell(wide, units)),
+      ],
     };
   }
   const { across, up } = sizeOf(stock.pieces);
@@ -51,13 +54,13 @@ export function stockTable(stock: HandleStock, units: Units): TableContent {
     most - least < 0.005
       ? caliperCell(most, units)
       : range(caliperCell(least, units), caliperCell(most, units));
-  const matched = blank.bookMatched;
+  const pair = pairText(blank, units);
   return {
     caption: "Handle slabs, a pair",
     header,
     rows: [
-      ...saw("Saw each to", blank.thickness),
-      ...(matched === undefined ? [] : saw("Or one block", matched)),
+      ...saw("Saw each to", sawText(blank.thickness, units)),
+      ...(pair === undefined ? [] : saw("Or one for both", pair)),
       ...row("Finished", across, up, finished),
       ...(stock.liner === undefined
         ? []
