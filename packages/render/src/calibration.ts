@@ -13,6 +13,8 @@ const END_TICK = 4;
 const BAR_PITCH = 3;
 const LABEL_GAP = 1.2;
 
+/** Past its end where the last figure ends there too: half a line and rounding, mm. */
+export const SHORT_BARS_END = 1;
 /** How far the pair of bars reaches over and under its corner, and past its ends, mm. */
 export const CHECK_BARS_OVER = BAR_PITCH + END_TICK + LABEL_GAP + SMALL + 0.6;
 export const CHECK_BARS_UNDER = END_TICK + LABEL_GAP + SMALL + 0.9;
@@ -26,8 +28,13 @@ type Direction = "across" | "up";
  *
  * @param corner - where both bars begin (the inch bar; the metric one lies beside it); whole mm, so that the bars
  *   measure exactly 100 and 101.6 in the written file.
+ * @param isShort - whether the last figures end where their bars do, so that they reach no more than 1 mm past them.
  */
-export function checkBars(direction: Direction, corner: { x: number; y: number }): DrawingItem[] {
+export function checkBars(
+  direction: Direction,
+  corner: { x: number; y: number },
+  isShort = false,
+): DrawingItem[] {
   const place = placer(direction, corner);
   const metricTicks = Array.from({ length: 11 }, (_, index) => index * 10);
   const inchTicks = Array.from({ length: INCH_BAR + 1 }, (_, index) => inchesToMm(index));
@@ -43,6 +50,7 @@ export function checkBars(direction: Direction, corner: { x: number; y: number }
         [50, "50"],
         [100, `${METRIC_BAR} mm`],
       ],
+      isShort,
     }),
     ...bar(place, {
       name: `check-in-${direction}`,
@@ -55,6 +63,7 @@ export function checkBars(direction: Direction, corner: { x: number; y: number }
         [inchesToMm(2), "2"],
         [inchesToMm(INCH_BAR), `${INCH_BAR} in`],
       ],
+      isShort,
     }),
   ];
 }
@@ -114,6 +123,8 @@ interface BarPlan {
   readonly ticks: readonly number[];
   readonly long: readonly number[];
   readonly labels: readonly (readonly [number, string])[];
+  /** Whether the last label ends with the bar. */
+  readonly isShort?: boolean;
 }
 
 interface Placer {
@@ -128,7 +139,7 @@ function placer(direction: Direction, corner: { x: number; y: number }): Placer 
 }
 
 function bar(place: Placer, plan: BarPlan): DrawingItem[] {
-  const { base, outward, ticks, long, labels } = plan;
+  const { base, outward, ticks, long, labels, isShort = false } = plan;
   const length = ticks[ticks.length - 1] ?? 0;
   const tickEnd = (at: number): number => base + outward * (long.includes(at) ? END_TICK : TICK);
   const reach = base + outward * (END_TICK + LABEL_GAP);
@@ -142,7 +153,7 @@ function bar(place: Placer, plan: BarPlan): DrawingItem[] {
     ...labels.map(([at, text]) =>
       lettering(text, place.point(at, baseLine), {
         height: SMALL,
-        anchor: "middle",
+        anchor: isShort && at === length ? "end" : "middle",
         rotation: place.rotation,
       }),
     ),

@@ -61,24 +61,37 @@ const LOOKS = 40;
 /**
  * Lettering of which a part is on no page. What two pages overlap by is narrower than most lettering, so some is cut by the
  * edge of either: it is whole when they are joined. What can stand elsewhere on its line, a figure above all, is whole on
- * one of them: parted, smaller, or the joint is elsewhere.
+ * one of them, before that is cut along its dashes or covered up to them, and after: parted, smaller, or the joint is
+ * elsewhere.
  */
 function lostLettering(pages: readonly Drawing[]): string[] {
-  const seen = new Map<string, { readonly item: TextItem; readonly windows: (Bounds | undefined)[] }>();
+  const seen = new Map<
+    string,
+    {
+      readonly item: TextItem;
+      readonly windows: (Bounds | undefined)[];
+      readonly kept: (Bounds | undefined)[];
+    }
+  >();
   for (const page of pages) {
+    const dashes = joinedAlong(page);
     for (const { item, clip } of visibleItems(page.items)) {
       if (item.kind !== "text" || item.text === "") continue;
       const key = JSON.stringify([item.text, item.at.x, item.at.y, item.rotation]);
-      const known = seen.get(key) ?? { item, windows: [] };
+      const known = seen.get(key) ?? { item, windows: [], kept: [] };
       known.windows.push(clip);
+      known.kept.push(clip && keptOf(clip, dashes));
       seen.set(key, known);
     }
   }
-  return [...seen.values()].flatMap(({ item, windows }) => {
+  return [...seen.values()].flatMap(({ item, windows, kept }) => {
     if (windows.some((window) => window === undefined)) return [];
-    const isWhole = windows.some((window) => window !== undefined && holds(window, textBox(item)));
-    if ((item.slide ?? []).length > 0 && !isWhole)
-      return [`"${item.text}" is whole on no page, though it may be moved`];
+    if ((item.slide ?? []).length > 0) {
+      const isIn = (boxes: readonly (Bounds | undefined)[]): boolean =>
+        boxes.some((box) => box !== undefined && holds(box, textBox(item)));
+      if (!isIn(windows)) return [`"${item.text}" is whole on no page, though it may be moved`];
+      if (!isIn(kept)) return [`a joint goes through "${item.text}", though it may be moved`];
+    }
     const { minX, minY, maxX, maxY } = textBox(item);
     const corners = Array.from({ length: LOOKS + 1 }, (_, step) => step / LOOKS).flatMap((share) =>
       [minY, (minY + maxY) / 2, maxY].map((y) => ({ x: minX + (maxX - minX) * share, y })),
@@ -91,6 +104,38 @@ function lostLettering(pages: readonly Drawing[]): string[] {
     );
     return lost ? [`a part of "${item.text}" is on no page`] : [];
   });
+}
+
+/** Where a page is cut, or covered by the next one: its dashes, upright and level. */
+interface Dashes {
+  readonly x: readonly number[];
+  readonly y: readonly number[];
+}
+
+function joinedAlong({ items }: Drawing): Dashes {
+  const joints = items.flatMap((item) => (item.kind === "group" && item.name === "joints" ? item.items : []));
+  const lines = flattenItems(joints).flatMap((item) =>
+    item.kind === "path" && item.role === "fold" ? item.paths : [],
+  );
+  const ends = lines.flatMap(({ segments }) => segments.map(({ from, to }) => [from, to] as const));
+  return {
+    x: ends.flatMap(([from, to]) => (from.x === to.x ? [from.x] : [])),
+    y: ends.flatMap(([from, to]) => (from.y === to.y ? [from.y] : [])),
+  };
+}
+
+/** What is seen of a page when it is joined: from dashes to dashes, and to its edge where nothing is joined to it. */
+function keptOf({ minX, maxX, minY, maxY }: Bounds, { x, y }: Dashes): Bounds {
+  const within = (low: number, high: number, dashes: readonly number[]): readonly [number, number] => {
+    const middle = (low + high) / 2;
+    return [
+      Math.max(low, ...dashes.filter((at) => at < middle)),
+      Math.min(high, ...dashes.filter((at) => at > middle)),
+    ];
+  };
+  const across = within(minX, maxX, x);
+  const up = within(minY, maxY, y);
+  return { minX: across[0], maxX: across[1], minY: up[0], maxY: up[1] };
 }
 
 /** Words that were cut off for want of room, and end in dots: to be found on no sheet whose order is of usual length. */

@@ -60,22 +60,24 @@ const distinct = (versions: readonly SheetContent[]): SheetContent[] =>
 const partSizes = ({ parts }: SheetContent): string =>
   parts.map(({ width, height }) => `${width} × ${height}`).join(", ");
 
-/** The same with slim check bars, which are taken where they save a page; none of a sheet that has no bars. */
-const slim = (versions: readonly SheetContent[]): SheetContent[] =>
-  versions.filter(({ trueSize }) => trueSize).map((version) => ({ ...version, slimBars: true }));
+/** The same with other check bars, which are taken where they save a page; none of a sheet that has no bars. */
+const withBars = (bars: "slim" | "short", versions: readonly SheetContent[]): SheetContent[] =>
+  versions.filter(({ trueSize }) => trueSize).map((version) => ({ ...version, bars }));
 
 function onPaper(versions: readonly SheetContent[], paper: PaperSize, tiling: TileOptions): Drawing[] {
-  const whole = onOnePaper(versions, paper) ?? onOnePaper(slim(versions), paper);
+  const slim = withBars("slim", versions);
+  const whole = onOnePaper(versions, paper) ?? onOnePaper(slim, paper);
   if (whole !== undefined) return [whole];
   const hasView = versions[0]?.view !== undefined;
-  const found = best(
-    (hasView ? [onViewPage(versions, paper), onViewPage(slim(versions), paper)] : []).map(unflawed),
-  );
-  if (found !== undefined) return found.pages;
+  if (hasView) {
+    const found = best([onViewPage(versions, paper), onViewPage(slim, paper)].map(unflawed));
+    const pages = found?.pages ?? onViewPage(withBars("short", versions), paper);
+    if (pages !== undefined) return pages;
+  }
   const joined = best(
     hasView
       ? onDivided(distinct(versions), paper, tiling)
-      : [...versions, ...slim(versions)].map((version) => unflawed(onPackedPages(version, paper))),
+      : [...versions, ...slim].map((version) => unflawed(onPackedPages(version, paper))),
   );
   if (joined !== undefined) return joined.pages;
   const [content] = versions;

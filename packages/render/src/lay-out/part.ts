@@ -6,6 +6,7 @@ import {
   CHECK_BARS_UNDER,
   checkBars,
   INCH_BAR,
+  SHORT_BARS_END,
   SLIM_BARS,
   slimCheckBars,
 } from "../calibration.js";
@@ -49,6 +50,13 @@ export const uprightBars: Part = {
   wish: "corner",
   ofPaper: true,
   items: ({ x, y }) => checkBars("up", { x: x + BARS_LEFT, y: y + BARS_FOOT }),
+};
+
+/** The same, as wide and less high, for a page with less room under the view. */
+export const shortUprightBars: Part = {
+  ...uprightBars,
+  height: BARS_FOOT + inchesToMm(INCH_BAR) + SHORT_BARS_END,
+  items: ({ x, y }) => checkBars("up", { x: x + BARS_LEFT, y: y + BARS_FOOT }, true),
 };
 
 /** The same as a slim strip, for a page on which every mm counts. */

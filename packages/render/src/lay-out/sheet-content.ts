@@ -23,6 +23,8 @@ export interface SheetView {
   readonly zone: Bounds;
   /** Points that are measured from or traced to, such as hole centres and the tip: none is put where two pages overlap. */
   readonly features: readonly Vec2[];
+  /** Points that are punched through, many in a row: no joint is laid on one if that can be, the least of what it is laid by. */
+  readonly punched?: readonly Vec2[];
   /** Ends and corners that joints keep clear of where that cuts no lettering: the butt, the heel, the shoulder. */
   readonly ends?: readonly Vec2[];
 }
@@ -40,8 +42,8 @@ export interface SheetContent {
   readonly fields: (page: PageInfo) => TitleField[][];
   /** Whether anything on it is measured or cut along: such a sheet carries check bars and the words about printing. */
   readonly trueSize: boolean;
-  /** Whether the check bars stand in slim strips, which leave more room. */
-  readonly slimBars?: true;
+  /** Check bars that leave more room: in slim strips, or the upright ones no longer than they must be. Left out: the usual ones. */
+  readonly bars?: "slim" | "short";
   /** Which line is at true size, in a short sentence; left out: the middle of the wide outline. */
   readonly trueLine?: string;
   /** Which line is cut along where that is not the outline, in a few words: stands on every page that shows the view. */
@@ -64,6 +66,7 @@ export function viewOf(
   options: {
     readonly solid?: readonly Bounds[];
     readonly features?: readonly Vec2[];
+    readonly punched?: readonly Vec2[];
     readonly ends?: readonly Vec2[];
   } = {},
 ): SheetView {
@@ -72,6 +75,7 @@ export function viewOf(
     boxes: [...(options.solid ?? []), ...footprintOf(items)],
     zone: boxOfItems(items) ?? { minX: 0, minY: 0, maxX: 0, maxY: 0 },
     features: options.features ?? [],
+    punched: options.punched ?? [],
     ends: options.ends ?? [],
   };
 }

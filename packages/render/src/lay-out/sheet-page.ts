@@ -10,7 +10,14 @@ import {
   titleNote,
 } from "../title-block.js";
 import { type Arrangement, FRAME_MARGIN } from "./arrange.js";
-import { noteAndLevelBars, noteAndSlimBars, type Part, slimUprightBars, uprightBars } from "./part.js";
+import {
+  noteAndLevelBars,
+  noteAndSlimBars,
+  type Part,
+  shortUprightBars,
+  slimUprightBars,
+  uprightBars,
+} from "./part.js";
 import { correctionWords, usualNote } from "./print-note.js";
 import type { PageInfo, SheetContent } from "./sheet-content.js";
 
@@ -48,12 +55,12 @@ function numberPlace(content: SheetContent, paper: PaperSize, info: PageInfo): N
  *
  * @param paper - Where it is corrected for the printer, the words say so.
  */
-export function partsOfEveryPage({ trueSize, trueLine, slimBars }: SheetContent, paper: PaperSize): Part[] {
+export function partsOfEveryPage({ trueSize, trueLine, bars }: SheetContent, paper: PaperSize): Part[] {
   if (!trueSize) return [];
   const words = [correctionWords(paper), usualNote(trueLine)] as const;
-  return slimBars === true
+  return bars === "slim"
     ? [slimUprightBars, noteAndSlimBars(...words)]
-    : [uprightBars, noteAndLevelBars(...words)];
+    : [bars === "short" ? shortUprightBars : uprightBars, noteAndLevelBars(...words)];
 }
 
 /** A page with its frame, title block, parts and view, each where the arrangement says. */

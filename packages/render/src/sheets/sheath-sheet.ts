@@ -12,7 +12,7 @@ import { silhouetteOf } from "../silhouette.js";
 import type { TableContent } from "../table.js";
 import { orderFields, orderTitle } from "./order-words.js";
 import { blockSize, partOf, small, textBlock } from "./part-of.js";
-import { sheathItems, weltItems } from "./sheath/view.js";
+import { sheathItems, stitchCentres, weltItems } from "./sheath/view.js";
 import { inTwoLines } from "./two-lines.js";
 import { printWords } from "./words.js";
 
@@ -33,6 +33,7 @@ export function sheathContents(model: SheathModel): SheetContent[] {
     viewOf(items, {
       solid: steelColumns(silhouetteOf(sheath.blank)),
       features: [tip, { x: sheath.mouth, y: sheath.fold }],
+      punched: stitchCentres(sheath),
     });
   const both = showing([...sheathItems(model), ...welt]);
   const alone = showing(sheathItems(model));

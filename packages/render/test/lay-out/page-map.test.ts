@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type Drawing, type DrawingItem, flattenItems, type TextItem } from "../../src/drawing.js";
 import type { SheetContent } from "../../src/lay-out/sheet-content.js";
+import { segmentMeetsBox } from "../../src/lay-out/tiling/segment-box.js";
 import type { PaperSize } from "../../src/paper.js";
 import { patternContents } from "../../src/sheets/pattern-sheet.js";
 import { textBox } from "../../src/text-metrics.js";
@@ -68,6 +69,16 @@ function expectMap(cover: Drawing, tiles: readonly TilePage[]): void {
       item.kind === "text" ? (/1 : (\d+)$/.exec(item.text)?.[1] ?? []) : [],
     )[0],
   );
+  // Beside each label as much room as a fifth of its height, so that none seems to belong to the frame or the outline.
+  const lines = flattenItems(map).flatMap((item) =>
+    item.kind === "path" ? item.paths.flatMap(({ segments }) => segments) : [],
+  );
+  for (const label of labels) {
+    const { minX, maxX, minY, maxY } = textBox(label);
+    const by = 0.2 * label.height - 1e-6;
+    const room = { minX: minX - by, maxX: maxX + by, minY: minY - by, maxY: maxY + by };
+    expect(lines.filter((line) => segmentMeetsBox(line, room))).toEqual([]);
+  }
   const shown = tiles.map(({ label, window }) => {
     const item = labels.find(({ text }) => text === label);
     if (item === undefined) throw new Error(`no ${label}`);

@@ -8,14 +8,18 @@ export interface AxisShift {
   /** Pieces to cut out that a joint leaves a last bit of, and pieces that a joint goes through at all. */
   readonly pieceSlivers: number;
   readonly piecesCut: number;
-  /** Lettering that reaches across a whole overlap, so that neither page has it whole; figures that do so wherever they stand. */
+  /** Lettering that reaches across a whole overlap, so that neither page has it whole; figures that a joint goes through wherever they stand. */
   readonly textsCut: number;
   /** Ends of the view there, with the same room. */
   readonly endsHidden: number;
   /** Corners of outlines there: a joint is laid best where lines run straight on. */
   readonly cornersHidden: number;
+  /** Lettering that a joint goes through, so that it is cut and joined again. */
+  readonly textsParted: number;
   /** Lettering of which something lies in an overlap. */
   readonly textsTouched: number;
+  /** Punched points that a joint goes through or close by. */
+  readonly punchedCut: number;
   /** How unevenly the paper left over is shared between both ends, mm. */
   readonly offCentre: number;
 }
@@ -30,6 +34,7 @@ export interface Axis {
   readonly features: readonly number[];
   readonly ends: readonly number[];
   readonly corners: readonly number[];
+  readonly punched: readonly number[];
   /** Lettering, and the pieces that are cut out. */
   readonly spans: readonly Span[];
   /** Of each figure that may be moved along its line every place that it may take. */
@@ -43,8 +48,15 @@ export interface Span {
   readonly to: number;
 }
 
+/** Room that lettering keeps from a joint, mm: what the scissors take, and the line itself. */
+export const JOINT_CLEAR = 1;
+/** Whether something lies on one side of a joint: whole on its page before that is cut, and after. */
+export const isClearOfJoint = ({ from, to }: Span, at: number): boolean =>
+  from >= at + JOINT_CLEAR || to <= at - JOINT_CLEAR;
 /** Room that a feature keeps from an overlap, mm. */
 const FEATURE_CLEAR = 2;
+/** Room that a punched point keeps from a joint, mm: half the hole and what the scissors take. Stitches are 3 to 5 mm apart. */
+const PUNCH_CLEAR = 1.5;
 /** Less than this of a piece is not worth joining, nor of the drawing a page of its own, mm. */
 export const SLIVER = 15;
 
@@ -69,6 +81,7 @@ export function axisShifts(axis: Axis): AxisShift[] {
     const isCut = (span: Span): boolean => bands.some(({ low, high }) => span.from < low && span.to > high);
     const touched = spans.filter((span) => bands.some(({ low, high }) => span.from < high && span.to > low));
     const joints = bands.map(({ low, high }) => (low + high) / 2);
+    const isParted = (span: Span): boolean => joints.some((at) => !isClearOfJoint(span, at));
     // A joint on the very rim of a piece leaves all of it on one page.
     const through = (least: number): number =>
       pieces.reduce(
@@ -83,9 +96,12 @@ export function axisShifts(axis: Axis): AxisShift[] {
       featuresHidden: hidden(axis.features),
       endsHidden: hidden(axis.ends),
       cornersHidden: hidden(axis.corners),
+      punchedCut: axis.punched.filter((point) => joints.some((at) => Math.abs(point - at) < PUNCH_CLEAR))
+        .length,
       pieceSlivers: through(SLIVER),
       piecesCut: through(Number.POSITIVE_INFINITY),
-      textsCut: spans.filter(isCut).length + figures.filter((places) => places.every(isCut)).length,
+      textsCut: spans.filter(isCut).length + figures.filter((places) => places.every(isParted)).length,
+      textsParted: spans.filter(isParted).length,
       textsTouched: touched.length,
       offCentre: Math.abs(leftOver - shift),
     };

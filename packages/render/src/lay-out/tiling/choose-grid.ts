@@ -3,7 +3,7 @@ import { boxOfItems, visibleItems } from "../../box.js";
 import { textBox } from "../../text-metrics.js";
 import type { SheetView } from "../sheet-content.js";
 import { axisShifts, type Span } from "./axis-shifts.js";
-import { axisOf, figureSpans } from "./figure-places.js";
+import { axisOf, figureSpans, spanAlong } from "./figure-places.js";
 import type { TileGrid } from "./grid.js";
 import {
   countHeld,
@@ -33,10 +33,11 @@ export interface TiledInk {
   readonly texts: readonly Bounds[];
   /** Of these what stays where it is, see `slideFigures`. */
   readonly fixedTexts: readonly Bounds[];
-  /** What does not: of each figure what it takes of its axis wherever it may stand. */
+  /** What does not: of each figure what it takes of an axis wherever it may stand. Square to its line it stays. */
   readonly figures: Readonly<Record<"x" | "y", readonly (readonly Span[])[]>>;
   readonly features: readonly Vec2[];
   readonly ends: readonly Vec2[];
+  readonly punched: readonly Vec2[];
   /** Where pieces of the wide outlines meet. */
   readonly corners: readonly Vec2[];
   /** Boxes of the pieces that are cut out: of a sheath the leather and its welt. */
@@ -64,7 +65,9 @@ export function tiledInk(view: SheetView): TiledInk {
     item.kind === "path" && item.role === "cut" ? item.paths.map(pathBounds) : [],
   );
   const figuresAlong = (axis: "x" | "y"): Span[][] =>
-    words.filter((item) => axisOf(item) === axis && (item.slide ?? []).length > 0).map(figureSpans);
+    words
+      .filter(({ slide = [] }) => slide.length > 0)
+      .map((item) => (axisOf(item) === axis ? figureSpans(item) : [spanAlong(item, axis)]));
   return {
     zone: whole,
     ink: new InkMap(view.items, whole),
@@ -73,6 +76,7 @@ export function tiledInk(view: SheetView): TiledInk {
     figures: { x: figuresAlong("x"), y: figuresAlong("y") },
     features: view.features,
     ends: view.ends ?? [],
+    punched: view.punched ?? [],
     corners,
     pieces,
   };
@@ -80,13 +84,13 @@ export function tiledInk(view: SheetView): TiledInk {
 
 /**
  * The best grid of windows of this size: fewest pages, then no feature in an overlap, no page with a sliver of the drawing
- * alone, no last bit of a piece beyond a joint and fewest joints through pieces, no lettering and no figure cut on both pages wherever it is moved to, no end or
- * shoulder in an overlap, fewest joints, least lettering and fewest corners in the overlaps, and the drawing in the middle. Every shift by whole mm is tried.
+ * alone, no last bit of a piece beyond a joint and fewest joints through pieces, no lettering cut on both pages and no figure with a joint through it wherever it is moved to, no end or
+ * shoulder in an overlap, fewest joints, least lettering with a joint through it, fewest punched holes on a joint, least lettering and fewest corners in the overlaps, and the drawing in the middle. Every shift by whole mm is tried.
  *
  * @param size - of a window, whole mm.
  */
 export function chooseGrid(
-  { zone, ink, fixedTexts, figures, features, ends, corners, pieces }: TiledInk,
+  { zone, ink, fixedTexts, figures, features, ends, punched, corners, pieces }: TiledInk,
   size: { readonly width: number; readonly height: number },
   overlap: number,
 ): RankedGrid {
@@ -97,6 +101,7 @@ export function chooseGrid(
     overlap,
     features: features.map(({ x }) => x),
     ends: ends.map(({ x }) => x),
+    punched: punched.map(({ x }) => x),
     corners: corners.map(({ x }) => x),
     spans: fixedTexts.map(({ minX, maxX }) => ({ from: minX, to: maxX })),
     figures: figures.x,
@@ -109,6 +114,7 @@ export function chooseGrid(
     overlap,
     features: features.map(({ y }) => y),
     ends: ends.map(({ y }) => y),
+    punched: punched.map(({ y }) => y),
     corners: corners.map(({ y }) => y),
     spans: fixedTexts.map(({ minY, maxY }) => ({ from: minY, to: maxY })),
     figures: figures.y,
@@ -136,6 +142,8 @@ export function chooseGrid(
         textsCut,
         endsHidden,
         countJoints(rows, held),
+        x.textsParted + y.textsParted,
+        x.punchedCut + y.punchedCut,
         x.textsTouched + y.textsTouched,
         x.cornersHidden + y.cornersHidden,
         x.offCentre + y.offCentre,

@@ -20,9 +20,10 @@ export interface FigurePlace {
 /** The axis along which it reads and is moved. */
 export const axisOf = ({ rotation }: TextItem): "x" | "y" => (rotation === 0 ? "x" : "y");
 
-const spanOf = (item: TextItem): Span => {
+/** What lettering takes of an axis where it stands. */
+export const spanAlong = (item: TextItem, axis: "x" | "y"): Span => {
   const { minX, maxX, minY, maxY } = textBox(item);
-  return axisOf(item) === "x" ? { from: minX, to: maxX } : { from: minY, to: maxY };
+  return axis === "x" ? { from: minX, to: maxX } : { from: minY, to: maxY };
 };
 
 /**
@@ -32,7 +33,7 @@ export function figurePlaces(item: TextItem): FigurePlace[] {
   const { slide = [] } = item;
   if (slide.length === 0) return [];
   const axis = axisOf(item);
-  const rest = spanOf(item);
+  const rest = spanAlong(item, axis);
   const moves = slide
     .flatMap(({ from, to }) => [
       ...Array.from({ length: Math.max(0, Math.ceil((to - from) / STEP)) }, (_, step) => from + step * STEP),

@@ -13,7 +13,8 @@ export const MAP_WIDTHS: readonly number[] = [160, 130, 100];
 const HEIGHT = 0.6;
 /** Heights of the pages' labels, the largest that has room, from the ISO 3098 series (from memory), mm. */
 const LABELS = [7, 5, KEY, SMALL];
-const CLEAR = 0.5;
+/** Clear space about a label, as a share of its height. */
+const CLEAR = 0.2;
 const LINE = 5;
 const CAPTION = 8;
 
@@ -159,22 +160,23 @@ function alike(cells: readonly Cell[], outlines: readonly Path[]): DrawingItem[]
 /** A page's label of this height, clear of the outlines; undefined where it finds no room. */
 function labelIn(cell: Cell, outlines: readonly Path[], height: number): DrawingItem | undefined {
   const origin = textBox(lettering(cell.label, { x: 0, y: 0 }, { height, bold: true }));
-  const roomX = cell.b.x - cell.a.x - (origin.maxX - origin.minX) - 2 * CLEAR;
-  const roomY = cell.b.y - cell.a.y - (origin.maxY - origin.minY) - 2 * CLEAR;
+  const clear = CLEAR * height;
+  const roomX = cell.b.x - cell.a.x - (origin.maxX - origin.minX) - 2 * clear;
+  const roomY = cell.b.y - cell.a.y - (origin.maxY - origin.minY) - 2 * clear;
   if (roomX < 0 || roomY < 0) return undefined;
   for (const up of SPOTS) {
     for (const across of SPOTS) {
       const at = {
-        x: cell.a.x + CLEAR + across * roomX - origin.minX,
-        y: cell.a.y + CLEAR + up * roomY - origin.minY,
+        x: cell.a.x + clear + across * roomX - origin.minX,
+        y: cell.a.y + clear + up * roomY - origin.minY,
       };
       const item = lettering(cell.label, at, { height, bold: true });
       const box = textBox(item);
       const near = {
-        minX: box.minX - CLEAR,
-        minY: box.minY - CLEAR,
-        maxX: box.maxX + CLEAR,
-        maxY: box.maxY + CLEAR,
+        minX: box.minX - clear,
+        minY: box.minY - clear,
+        maxX: box.maxX + clear,
+        maxY: box.maxY + clear,
       };
       const meets = outlines.some(({ segments }) =>
         segments.some((segment) => segmentMeetsBox(segment, near)),

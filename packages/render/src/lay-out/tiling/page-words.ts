@@ -115,13 +115,17 @@ function wordLines(
 /** Lines that what stops the job may take at most; the third is needed. */
 const STOP_LINES = 2;
 
-/** Where it stands in full: the title block of the page in front. */
+/**
+ * Where it stands in full, on a page in front or beside the view. Not by a number: pages are counted in the sheet and in
+ * its file.
+ */
 const POINTERS: readonly string[] = [
-  "STOP, not to be made as it is: read page 1 of this sheet first.",
-  "STOP: read page 1 of this sheet first.",
-  "STOP: read page 1 first.",
-  "STOP: see page 1.",
-  "STOP: page 1.",
+  "STOP, not to be made as it is: read the title block of this sheet first.",
+  "STOP: read the title block of this sheet first.",
+  "STOP: read this sheet's title block.",
+  "STOP: read the title block.",
+  "STOP: see title block.",
+  "STOP: see title",
 ];
 
 const plain = (text: string): WordLine => ({ text, bold: false });

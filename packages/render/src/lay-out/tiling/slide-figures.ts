@@ -2,6 +2,7 @@ import { type Bounds, boundsMeet } from "@scantling/geometry";
 import { visibleItems } from "../../box.js";
 import type { DrawingItem, TextItem } from "../../drawing.js";
 import { textBox } from "../../text-metrics.js";
+import { isClearOfJoint } from "./axis-shifts.js";
 import { axisOf, type FigurePlace, figurePlaces, halvesOf, smallFigure } from "./figure-places.js";
 import { type TileGrid, windowAt } from "./grid.js";
 import { circlePath } from "./in-window.js";
@@ -9,8 +10,6 @@ import { segmentMeetsBox } from "./segment-box.js";
 
 /** Between a figure and the overlap that it is moved clear of, mm. */
 const CLEAR = 1;
-/** Between a whole figure and the edge of its page, mm. */
-const INSIDE = 0.2;
 /** Between two parts of one line of lettering at least, mm. */
 const APART = 2;
 
@@ -18,13 +17,15 @@ const APART = 2;
 interface Band {
   readonly low: number;
   readonly high: number;
+  /** The joint, down its middle. */
+  readonly at: number;
 }
 
 /**
  * The items with their figures moved along their dimension lines, out of where two pages overlap: a number is read on one
- * page, before the pages are joined and after. One that has no room for that
- * is whole on one of the two pages, in small lettering if it must be, or parted, each part on one of them; one that finds no
- * place clear of everything stays.
+ * page, before the pages are joined and after. One that has no room for that stands clear of the joint: what of it lies in
+ * the overlap is on both pages, and the one that is laid over the other is cut beside it. So it is set in small lettering if
+ * it must be, or parted, each part on one page; one that finds no place clear of everything stays.
  */
 export function slideFigures(items: readonly DrawingItem[], grid: TileGrid): DrawingItem[] {
   const bands = {
@@ -49,7 +50,7 @@ export function slideFigures(items: readonly DrawingItem[], grid: TileGrid): Dra
 const bandsOf = (count: number, lowOf: (index: number) => number, overlap: number): Band[] =>
   Array.from({ length: Math.max(0, count - 1) }, (_, index) => {
     const low = lowOf(index);
-    return { low, high: low + overlap };
+    return { low, high: low + overlap, at: low + overlap / 2 };
   });
 
 type Test = (place: FigurePlace) => boolean;
@@ -61,9 +62,7 @@ function slidText(
 ): TextItem[] {
   const isBeside: Test = ({ span }) =>
     bands.every(({ low, high }) => span.from >= high + CLEAR || span.to <= low - CLEAR);
-  // Beyond both ends of an overlap it is cut on either page.
-  const isWhole: Test = ({ span }) =>
-    bands.every(({ low, high }) => span.from >= low + INSIDE || span.to <= high - INSIDE);
+  const isOnOnePage: Test = ({ span }) => bands.every(({ at }) => isClearOfJoint(span, at));
   const places = figurePlaces(item);
   const [rest] = places;
   if (rest === undefined || isBeside(rest)) return [item];
@@ -75,8 +74,11 @@ function slidText(
   const heights = small === undefined ? [item] : [item, small];
   const firstOf = <T>(find: (each: TextItem) => T | undefined): T | undefined =>
     heights.reduce<T | undefined>((found, each) => found ?? find(each), undefined);
-  const found = places.find(isGood(isBeside)) ?? firstOf((each) => figurePlaces(each).find(isGood(isWhole)));
-  return found === undefined ? (firstOf((each) => parted(each, isGood(isWhole))) ?? [item]) : [found.item];
+  const found =
+    places.find(isGood(isBeside)) ?? firstOf((each) => figurePlaces(each).find(isGood(isOnOnePage)));
+  return found === undefined
+    ? (firstOf((each) => parted(each, isGood(isOnOnePage))) ?? [item])
+    : [found.item];
 }
 
 /** Both halves at the nearest places that pass, the second behind the first; undefined where there are none. */

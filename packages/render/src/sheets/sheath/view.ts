@@ -23,9 +23,13 @@ const APART = 6;
 
 const over = ({ x, y }: Vec2, fold: number): Vec2 => ({ x, y: 2 * fold - y });
 
+/** Centres of the stitch holes on both halves. */
+export const stitchCentres = ({ stitches, fold }: SheathModel["sheath"]): Vec2[] =>
+  stitches.flatMap(({ at }) => [at, over(at, fold)]);
+
 /** The sheath laid flat, the blade where it lies. */
 export function sheathItems({ sheath, units }: SheathModel): DrawingItem[] {
-  const { blank, fold, mouth, foldEnd, stitches, blade } = sheath;
+  const { blank, fold, mouth, foldEnd, blade } = sheath;
   const open = (segments: readonly Segment[]): Path => ({ segments, closed: false });
   const box = pathBounds(blank);
   return [
@@ -46,8 +50,8 @@ export function sheathItems({ sheath, units }: SheathModel): DrawingItem[] {
       paths: [open(sheath.finished), open(runTurnedOver(sheath.finished, fold))],
     },
     { kind: "path", role: "adjacent", name: "sheath-blade", paths: [open(blade)] },
-    ...stitches.flatMap(({ at }): CircleItem[] =>
-      [at, over(at, fold)].map((centre) => ({ kind: "circle", role: "thin", centre, radius: PRICK })),
+    ...stitchCentres(sheath).map(
+      (centre): CircleItem => ({ kind: "circle", role: "thin", centre, radius: PRICK }),
     ),
     ...dimensions(sheath, box, units),
     ...words(sheath, box),
