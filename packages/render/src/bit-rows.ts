@@ -74,10 +74,9 @@ export class RowRuns {
   private readonly words: Uint32Array;
   private readonly stride: number;
   private readonly height: number;
-  /** For each row what is taken from it to the end of its block, and from the beginning of its block to it. */
-  private readonly toEnd: Uint32Array;
-  private readonly fromStart: Uint32Array;
-  private readonly made: boolean[] = [];
+  private readonly blocks: (Block | undefined)[] = [];
+  /** The run that is looked at. */
+  private readonly row: Uint32Array;
 
   constructor(words: Uint32Array, stride: number, columns: number, height: number) {
     this.words = words;
@@ -85,51 +84,67 @@ export class RowRuns {
     this.columns = columns;
     this.height = height;
     this.count = words.length / stride - height + 1;
-    this.toEnd = new Uint32Array(words.length);
-    this.fromStart = new Uint32Array(words.length);
+    this.row = new Uint32Array(stride);
   }
 
   /** The first column, `last` at most, from which so many cells of a run are free; undefined where there is none. */
   firstFree(run: number, width: number, last: number): number | undefined {
-    this.makeBlock(Math.floor(run / this.height));
-    this.makeBlock(Math.floor((run + this.height - 1) / this.height));
-    let x = this.next(run, 0, TURNED);
+    const row = this.rowOf(run);
+    let x = nextBit(row, 0, TURNED);
     while (x <= last) {
-      const end = this.next(run, x, AS_IT_IS);
+      const end = nextBit(row, x, AS_IT_IS);
       if (end - x >= width) return x;
-      x = this.next(run, end, TURNED);
+      x = nextBit(row, end, TURNED);
     }
     return undefined;
   }
 
-  private makeBlock(block: number): void {
-    if (this.made[block] === true) return;
-    this.made[block] = true;
-    const { words, stride, height, toEnd, fromStart } = this;
-    const from = block * height * stride;
-    const to = Math.min(from + height * stride, words.length);
-    for (let at = from; at < to; at++)
-      fromStart[at] = (words[at] ?? 0) | (at < from + stride ? 0 : (fromStart[at - stride] ?? 0));
-    for (let at = to - 1; at >= from; at--)
-      toEnd[at] = (words[at] ?? 0) | (at >= to - stride ? 0 : (toEnd[at + stride] ?? 0));
+  /** What is taken in a run. */
+  private rowOf(run: number): Uint32Array {
+    const { height, stride, row } = this;
+    const first = this.block(Math.floor(run / height)).toEnd;
+    const last = run + height - 1;
+    const second = this.block(Math.floor(last / height)).fromStart;
+    const from = (run % height) * stride;
+    const to = (last % height) * stride;
+    for (let word = 0; word < stride; word++)
+      row[word] = (first[from + word] ?? 0) | (second[to + word] ?? 0);
+    return row;
   }
 
-  /** The next taken cell of a run from x on, or with the run turned over the next free one; past the end where there is none. */
-  private next(run: number, x: number, turn: typeof TURNED | typeof AS_IT_IS): number {
-    let word = x >> 5;
-    let bits = (this.wordOf(run, word) ^ turn) & (-1 << (x % WORD));
-    while (bits === 0) {
-      word++;
-      if (word >= this.stride) return word * WORD;
-      bits = this.wordOf(run, word) ^ turn;
-    }
-    return word * WORD + WORD - 1 - Math.clz32(bits & -bits);
+  private block(index: number): Block {
+    const before = this.blocks[index];
+    if (before !== undefined) return before;
+    const { words, stride, height } = this;
+    const from = index * height * stride;
+    const fromStart = words.slice(from, from + height * stride);
+    const toEnd = fromStart.slice();
+    for (let at = stride; at < fromStart.length; at++)
+      fromStart[at] = (fromStart[at] ?? 0) | (fromStart[at - stride] ?? 0);
+    for (let at = toEnd.length - stride - 1; at >= 0; at--)
+      toEnd[at] = (toEnd[at] ?? 0) | (toEnd[at + stride] ?? 0);
+    const made = { toEnd, fromStart };
+    this.blocks[index] = made;
+    return made;
   }
+}
 
-  private wordOf(run: number, word: number): number {
-    const last = run + this.height - 1;
-    return (this.toEnd[run * this.stride + word] ?? 0) | (this.fromStart[last * this.stride + word] ?? 0);
+/** For each row of a block what is taken from it to the end of the block, and from the beginning of the block to it. */
+interface Block {
+  readonly toEnd: Uint32Array;
+  readonly fromStart: Uint32Array;
+}
+
+/** The next taken cell of a row from x on, or with the row turned over the next free one; past the end where there is none. */
+function nextBit(row: Uint32Array, x: number, turn: typeof TURNED | typeof AS_IT_IS): number {
+  let word = x >> 5;
+  let bits = ((row[word] ?? 0) ^ turn) & (-1 << (x % WORD));
+  while (bits === 0) {
+    word++;
+    if (word >= row.length) return word * WORD;
+    bits = (row[word] ?? 0) ^ turn;
   }
+  return word * WORD + WORD - 1 - Math.clz32(bits & -bits);
 }
 
 /** What a word is compared with: all ones turn it over. */

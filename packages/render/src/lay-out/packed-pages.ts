@@ -14,19 +14,30 @@ import { drawPage, partsOfEveryPage, titleSize } from "./sheet-page.js";
  * @param content - Its view is left out.
  * @returns undefined where a part is larger than the paper.
  */
-export function onPackedPages(content: SheetContent, paper: PaperSize): Drawing[] | undefined {
+export const onPackedPages = (content: SheetContent, paper: PaperSize): Drawing[] | undefined =>
+  packedPages(content, paper)?.draw();
+
+/** Pages that are counted, and drawn when they are wanted. */
+export interface CountedPages {
+  readonly count: number;
+  readonly draw: () => Drawing[];
+}
+
+/** The same as {@link onPackedPages}, for a choice between several. */
+export function packedPages(content: SheetContent, paper: PaperSize): CountedPages | undefined {
   const alike = bothWays(paper).map((turned) => (): PaperSize => turned);
   const best = fewestPages(content, alike);
   const turned = best === undefined ? undefined : withOneLess(content, paper, best.pages.length);
   const found = turned ?? best;
-  return drawn(content, squeezed(content, alike, (found?.pages.length ?? 1) - 1) ?? found);
+  const packing = squeezed(content, alike, (found?.pages.length ?? 1) - 1) ?? found;
+  return packing && { count: packing.pages.length, draw: () => drawn(content, packing) };
 }
 
 /** The same on one page of this paper as it lies; undefined where there is no room. */
 export function onPackedPage(content: SheetContent, paper: PaperSize): Drawing | undefined {
   const papers = [(index: number): PaperSize | undefined => (index === 0 ? paper : undefined)];
-  const [page] = drawn(content, fewestPages(content, papers)) ?? [];
-  return page;
+  const packing = fewestPages(content, papers);
+  return packing && drawn(content, packing)[0];
 }
 
 interface Packing {
@@ -169,8 +180,8 @@ function leastPages(content: SheetContent, paper: PaperSize): number {
   return Math.max(1, Math.ceil(sum(content.parts) / Math.max(room, 1)));
 }
 
-function drawn(content: SheetContent, packing: Packing | undefined): Drawing[] | undefined {
-  return packing?.pages.map((packed, index) => {
+function drawn(content: SheetContent, packing: Packing): Drawing[] {
+  return packing.pages.map((packed, index) => {
     const { paper, every, placed } = putAnew(content, packed, packing.way.levelFirst);
     const all = [...every, ...placed];
     return drawPage(content, paper, {

@@ -120,15 +120,18 @@ function placesOf(
   const { over, under } = textReach(text, SMALL);
   const places: Place[] = [];
   for (let y = Math.floor(field.height - over - under); y >= 1; y -= STEP) {
-    for (let x = 1; x + width <= field.width; x += STEP) {
+    let steps = 1;
+    for (let x = 1; x + width <= field.width; x += STEP * steps) {
+      steps = 1;
       const box = { minX: x, minY: y, maxX: x + width, maxY: y + over + under };
       if (!space.isFree(box)) continue;
       const { point: near, distance } = nearestTo(box, curve);
-      if (distance > farthest) continue;
-      const others = distanceTo(box, rivals);
+      const others = distance > farthest ? Number.POSITIVE_INFINITY : distanceTo(box, rivals);
       const room = others - distance;
-      if (room < CLEARLY || others < AWAY || (on === undefined && isMisread(box, label, near, rivals)))
-        continue;
+      // A step changes no distance by more than itself, so that several may be needed to where it can be good.
+      const lacking = Math.max(distance - farthest, AWAY - others, (CLEARLY - room) / 2);
+      steps = Math.max(1, Math.ceil(lacking / STEP - 1e-9));
+      if (lacking > 0 || (on === undefined && isMisread(box, label, near, rivals))) continue;
       const tie = distance < TIED ? undefined : tieOf(box, near, distance);
       places.push({ box, tie, cost: distance + CROWDED * Math.max(0, ROOMY - room) });
     }

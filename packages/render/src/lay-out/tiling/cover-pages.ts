@@ -1,6 +1,5 @@
-import type { Drawing } from "../../drawing.js";
 import type { PaperSize } from "../../paper.js";
-import { onPackedPages } from "../packed-pages.js";
+import { type CountedPages, packedPages } from "../packed-pages.js";
 import type { Part } from "../part.js";
 import type { SheetContent, SheetView } from "../sheet-content.js";
 import { type TileGrid, tilesOf } from "./grid.js";
@@ -13,16 +12,16 @@ export function coverPages(
   view: SheetView,
   paper: PaperSize,
   grid: TileGrid,
-): Drawing[] | undefined {
+): CountedPages | undefined {
   // Where nothing on these pages is measured and the check bars leave no room on small paper, they go.
   const measured = content.parts.some((part) => part.trueSize === true);
   const ways = measured ? [true] : [true, false];
   for (const trueSize of content.trueSize ? ways : [false]) {
-    let best: Drawing[] | undefined;
+    let best: CountedPages | undefined;
     for (const widest of MAP_WIDTHS) {
       const pages = coverWith({ ...content, trueSize }, paper, grid, pageMap(grid, view, widest));
-      if (pages?.length === 1) return pages;
-      if (pages !== undefined && (best === undefined || pages.length < best.length)) best = pages;
+      if (pages?.count === 1) return pages;
+      if (pages !== undefined && (best === undefined || pages.count < best.count)) best = pages;
     }
     if (best !== undefined) return best;
   }
@@ -34,13 +33,13 @@ function coverWith(
   paper: PaperSize,
   grid: TileGrid,
   map: Part,
-): Drawing[] | undefined {
+): CountedPages | undefined {
   const count = tilesOf(grid).length;
   const joined = count > 1 ? [map, joinWords(grid, content.units)] : [];
   const parts = [...joined, ...content.parts];
-  const pagesOf = (inFront: number): Drawing[] | undefined => {
+  const pagesOf = (inFront: number): CountedPages | undefined => {
     const pages = inFront + count;
-    return onPackedPages(
+    return packedPages(
       {
         ...content,
         parts: parts.length > 0 ? parts : [map],
@@ -52,5 +51,5 @@ function coverWith(
   };
   // The number of pages stands on each of them, and is known only when they are laid out.
   const first = pagesOf(1);
-  return first === undefined || first.length === 1 ? first : pagesOf(first.length);
+  return first === undefined || first.count === 1 ? first : pagesOf(first.count);
 }

@@ -93,17 +93,18 @@ export function withCover(
 ): DividedSheet | undefined {
   const { paper, grid } = way;
   const cover = coverPages(content, view, paper, grid);
-  const plain = cover && { sheet: { content, ...viewOn(grid) }, cover, beside: [] };
-  if (cover?.length === 1) return plain;
+  const plain = (): DividedSheet | undefined =>
+    cover && { sheet: { content, ...viewOn(grid) }, cover: cover.draw(), beside: [] };
+  if (cover?.count === 1) return plain();
   for (const shifted of gridsBeside(grid, zone)) {
     const sheet = { content, ...viewOn(shifted) };
     const chosen = partsBeside(sheet);
     if (chosen === undefined) continue;
     const inFront = coverPages({ ...content, parts: chosen.rest }, view, paper, shifted);
-    if (inFront !== undefined && (cover === undefined || inFront.length < cover.length))
-      return { sheet, cover: inFront, beside: chosen.beside };
+    if (inFront !== undefined && (cover === undefined || inFront.count < cover.count))
+      return { sheet, cover: inFront.draw(), beside: chosen.beside };
   }
-  return plain;
+  return plain();
 }
 
 /** As many of the parts as have room beside the view, looked for in their order, and those that have none. */
