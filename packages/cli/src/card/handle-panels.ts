@@ -10,7 +10,7 @@ import {
 import { type FileUnits, formatCaliper } from "@scantling/geometry/units";
 import type { CardCell, CardFigure, CardPanel } from "@scantling/render";
 import { fixed, lengthText } from "../report/figures.js";
-import { roomText, unitless } from "../report/setup-sizes.js";
+import { pairText, roomText, unitless } from "../report/setup-sizes.js";
 import {
   type Beside,
   bareCaliper,
@@ -58,8 +58,8 @@ function blankPanel(blank: HandleBlank, units: FileUnits, other: Beside): CardPa
         : [
             {
               label: "or one block for both, thick",
-              figure: roomText(bookMatched, units),
-              ...otherBehind((of) => roomText(bookMatched, of), other),
+              figure: pairText(thickness, bookMatched, units),
+              ...otherBehind((of) => pairText(thickness, bookMatched, of), other),
             },
           ]),
     ),

@@ -1,4 +1,11 @@
-import { formatLength, formatRule, formatRuleUp, inchesToMm, mmToInches } from "@scantling/geometry/units";
+import {
+  type FileUnits,
+  formatLength,
+  formatRule,
+  formatRuleUp,
+  inchesToMm,
+  mmToInches,
+} from "@scantling/geometry/units";
 import { type Figure, fixed } from "./figures.js";
 
 /** A length or height on the bar, laid off with a rule; the preform's sheet tells the same. */
@@ -22,13 +29,22 @@ const INCH_STEP = 1 / 16;
 const HAIR = 1e-6;
 
 /** Room that is wanted, never less than it is: wood to saw, an oven, a depth of oil. */
-export const roomText: Figure = (mm, units) => {
+export const roomText: Figure = (mm, units) =>
+  formatLength(roomSize(mm, units), units, { resolution: units === "mm" ? 1 : INCH_STEP, remainder: false });
+
+function roomSize(mm: number, units: FileUnits): number {
   const step = units === "mm" ? 1 : inchesToMm(INCH_STEP);
-  return formatLength(Math.ceil(mm / step - HAIR) * step, units, {
-    resolution: units === "mm" ? 1 : INCH_STEP,
-    remainder: false,
-  });
-};
+  return Math.ceil(mm / step - HAIR) * step;
+}
+
+/**
+ * A block for a pair of slabs: two as each is told to be sawn, so that both come out of it, and the saw cut between them.
+ *
+ * @param one - Thickness of a slab, mm.
+ * @param pair - Of both with the cut, mm.
+ */
+export const pairText = (one: number, pair: number, units: FileUnits): string =>
+  roomText(2 * roomSize(one, units) + (pair - 2 * one), units);
 
 /** A thickness that is hammered or ground to: tenths of a mm, hundredths of an inch. */
 export const hammeredText: Figure = (mm, units) =>

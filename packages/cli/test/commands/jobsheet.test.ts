@@ -36,7 +36,7 @@ describe("jobsheet", () => {
     const svg = io.disk.text("/shop/card/harvest.jobsheet-1.svg");
     expect(svg).toContain('width="210mm" height="297mm"');
     expect(svg).toContain("MG-14 Tall harvest knife for a market garden: bench card, page 1 of 2</title>");
-    for (const text of ["At the forge", "160 mm", "37 mm", "Take care: hot steel"])
+    for (const text of ["At the forge", "160 mm", "36.5 mm", "Take care: hot steel"])
       expect(svg).toContain(text);
   });
 

@@ -14,9 +14,7 @@ import {
 
 describe("halves", () => {
   it("go away from zero, and what is a hair beside one by the double's last digits is one", () => {
-    expect([1.5, 2.5, -1.5, -2.5, 0, 1.49, -0.49].map(roundHalves)).toEqual([
-      2, 3, -2, -3, 0, 1, 0,
-    ]);
+    expect([1.5, 2.5, -1.5, -2.5, 0, 1.49, -0.49].map(roundHalves)).toEqual([2, 3, -2, -3, 0, 1, 0]);
     // 0.15 / 0.1 is 1.4999999999999998; 3.075 and 1.005 lie below their halves as doubles.
     expect(formatNumber(0.15, 0.1)).toBe("0.2");
     expect(formatDecimals(3.075, 2)).toBe("3.08");

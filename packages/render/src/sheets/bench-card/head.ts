@@ -34,7 +34,7 @@ export interface PageWords {
 
 /** Order and title, part of the work; steel and sizes, page and date; what cannot work as planned. */
 export function cardHead(model: CardModel, width: number, { sides, page, count, told }: PageWords): Placed {
-  const names = wordPiece(sides.join(", "), KEY, true);
+  const names = wordPiece(sidesLine(sides), KEY, true);
   const pageLine = (text: string): Piece[] => [wordPiece(text, SMALL), wordPiece("Date ____________", SMALL)];
   // The same for every page number, so that what is left of the page does not hang on it.
   const pageWidth = widthOf(pageLine("Page 99 of 99"));
@@ -52,6 +52,14 @@ export function cardHead(model: CardModel, width: number, { sides, page, count, 
     ...(model.warnings.length === 0 ? [] : [gap(AIR / 2), warnings]),
     gap(AIR),
   ]);
+}
+
+/** `At the forge, bench`: what parts of the work are called alike is told once. */
+export function sidesLine([first = "", ...more]: readonly string[]): string {
+  const alike = first.slice(0, first.lastIndexOf(" ") + 1);
+  return [first, ...more.map((name) => (name.startsWith(alike) ? name.slice(alike.length) : name))].join(
+    ", ",
+  );
 }
 
 /** Where warnings may be told, the best way first. */

@@ -56,7 +56,10 @@ function cardPages(model: CardModel, paper: PaperSize, told: Told): CardPage[] |
       const pages = run(letters, mayPart);
       return pages !== undefined && pages.length <= most ? pages : undefined;
     });
-  if (least > WANTED_PAGES + 1) return largest(true, least);
+  const clear = CARD_LETTERINGS.slice(0, LEAST_FIGURES);
+  // Where a third page is taken there is room for panels that are whole.
+  const longer = (): CardPage[] | undefined => largest(false, least, clear) ?? largest(true, least);
+  if (least > WANTED_PAGES + 1) return longer();
   const sides = model.sides.flatMap((side) => {
     const own = panels.filter((one) => one.side === side);
     return own.length === 0 ? [] : [runSetter(own, { area: panelArea(model, [side], paper, told), set })];
@@ -80,7 +83,7 @@ function cardPages(model: CardModel, paper: PaperSize, told: Told): CardPage[] |
       apart(letterings) ?? largest(false, WANTED_PAGES, letterings) ?? largest(true, WANTED_PAGES, letterings)
     );
   });
-  return wanted ?? largest(true, least);
+  return wanted ?? longer();
 }
 
 function first<T, R>(all: readonly T[], of: (one: T) => R | undefined): R | undefined {
