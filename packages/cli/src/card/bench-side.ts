@@ -15,13 +15,13 @@ import { tangPanels } from "./tang-panels.js";
 
 /** What can hurt someone at the bench. */
 const HAZARDS = [
-  "burning quench oil (lid and extinguisher at hand)",
+  "burning oil (lid, extinguisher at hand)",
   "hot steel",
   "sparks",
   "grinding and wood dust",
   "noise",
-  "glue on the skin",
-  "sharp edges (tape them)",
+  "glue",
+  "sharp edges",
 ] as const;
 
 /**

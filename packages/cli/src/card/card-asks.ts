@@ -1,15 +1,15 @@
-import type { CardBlock } from "@scantling/render";
 import type { AskAnswer } from "../asks.js";
 import type { Measured } from "../measure.js";
 import { askRows } from "../report/asks-text.js";
-import { words } from "./card-blocks.js";
 
 /** The knife balances so far ahead of its heel; behind it the figure has a minus. */
 export const BALANCE = "balance from the heel (ahead +)";
 
-/** Below the table of what was asked, whose columns have no room for it: where a balance is measured from. */
-export const balanceNote = (answers: readonly AskAnswer[]): CardBlock[] =>
-  answers.some(({ ask }) => ask.name === "balance") ? [words("Balance from the heel, ahead +.")] : [];
+/** Beside the title of what was asked, whose columns have no room for it: where a balance is measured from. */
+export const askedOf = (answers: readonly AskAnswer[]): string =>
+  answers.some(({ ask }) => ask.name === "balance")
+    ? "finished knife; balance from the heel, ahead +"
+    : "finished knife";
 
 /** What the finished knife is held against; of the balance also where it is measured from. */
 export const madeAskRows = (answers: readonly AskAnswer[], units: Measured["job"]["units"]): string[][] =>

@@ -9,7 +9,7 @@ import type { Setup } from "../report/setup-json.js";
 import { markRows } from "../report/setup-marks.js";
 import { ruleText, ruleUpText, unitless } from "../report/setup-sizes.js";
 import { NEED_HEADS } from "../report/setup-weights.js";
-import { balanceNote } from "./card-asks.js";
+import { askedOf } from "./card-asks.js";
 import {
   BOX,
   bareMass,
@@ -61,12 +61,7 @@ export function asksPanel(measured: Measured): CardPanel[] {
     ["", "asked", "computed", ""],
     [...askRows(answers, job.units), ...hardnessRows(measured, job.units)],
   );
-  return panel(
-    "Asked for",
-    "finished knife",
-    rows.length === 0 ? [] : [...rows, ...balanceNote(answers), ...wish],
-    true,
-  );
+  return panel("Asked for", askedOf(answers), rows.length === 0 ? [] : [...rows, ...wish], true);
 }
 
 /** Short, for a column is narrow. */

@@ -124,7 +124,7 @@ const guardText = (sizes: readonly number[], units: FileUnits): string => {
 
 /** A guard with square edges at the front of its slot would sit on the fillets of the shoulder instead of on its face. */
 const reliefWords = (relief: number, units: FileUnits, other: Beside): string =>
-  `The shoulder's corners are round, radius ${withOther(formatCaliper, relief, units, other)}: keep the file guide on the shoulder line, and ease the front edges of the slot by that radius until the guard sits on the shoulder.`;
+  `Round corners at the shoulder, radius ${withOther(formatCaliper, relief, units, other)}: ease the front edges of the slot by as much, until the guard sits on the shoulder.`;
 
 /** Pins to saw, and glue to mix. */
 function gluingPanel(

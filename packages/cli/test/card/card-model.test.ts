@@ -302,7 +302,7 @@ describe("other knives", () => {
       HIDDEN_TANG.replace("heights: { front: 16", "shoulderRadius: 1.5\n  heights: { front: 16"),
     );
     expect(textOf(panelOf(card, "Slot the guard"))).toContain(
-      "The shoulder's corners are round, radius 1.50 mm (0.059\"): keep the file guide on the shoulder line, and ease the front edges of the slot by that radius until the guard sits on the shoulder.",
+      'Round corners at the shoulder, radius 1.50 mm (0.059"): ease the front edges of the slot by as much, until the guard sits on the shoulder.',
     );
     expect(benchCard(card, A4).flatMap(checkLayout)).toEqual([]);
   });

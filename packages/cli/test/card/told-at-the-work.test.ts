@@ -75,7 +75,7 @@ it("a guard is told with its sizes over all", async () => {
 it("a balance is told with where it is measured from, before and after the work", async () => {
   const told = "balance from the heel (ahead +)";
   const asked = await cardOf(BOWIE, BAR);
-  expect(textOf(panelOf(asked.card, "Asked for"))).toContain("Balance from the heel, ahead +.");
+  expect(panelOf(asked.card, "Asked for").tool).toBe("finished knife; balance from the heel, ahead +");
   for (const { card } of [asked, await cardOf()])
     expect(Object.keys(figuresOf(panelOf(card, "The knife as made")))).toContain(told);
 });

@@ -87,11 +87,11 @@ describe("figures with too little room on their line", () => {
   ];
 
   it("are set in the small lettering", () => {
-    expect(wholeWords(row(80))).toEqual(['2.5 2 63/64" [75.74 mm]']);
+    expect(wholeWords(row(92))).toEqual(['2.5 2 63/64" [75.74 mm]']);
   });
 
   it("are parted, each unit whole on a page", () => {
-    expect(wholeWords(row(66))).toEqual(['3.5 2 63/64"', "3.5 [75.74 mm]"]);
+    expect(wholeWords(row(80))).toEqual(['3.5 2 63/64"', "3.5 [75.74 mm]"]);
   });
 
   it("are avoided by the joint where the pages leave a choice", () => {

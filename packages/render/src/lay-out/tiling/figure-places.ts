@@ -1,15 +1,10 @@
 import type { TextItem } from "../../drawing.js";
 import { KEY, SMALL } from "../../lettering-size.js";
 import { textBox, textWidth } from "../../text-metrics.js";
+import type { Span } from "./axis-shifts.js";
 
 /** From one place that is tried to the next, mm. */
 const STEP = 1;
-
-/** What lettering takes of the axis along which it is moved, view mm. */
-interface Span {
-  readonly from: number;
-  readonly to: number;
-}
 
 /** Lettering at another place of its line, and what it takes there. */
 export interface FigurePlace {

@@ -83,7 +83,9 @@ function titleLines(model: CardModel, width: number): Placed {
 
 /** All that can hurt someone in the work of a page, each once. */
 export function cardFoot({ rule }: CardModel, sides: readonly CardSide[], width: number): Placed {
-  const hazards = [...new Set(sides.flatMap((side) => side.hazards))];
+  const all = [...new Set(sides.flatMap((side) => side.hazards))];
+  // `hot steel` is told by `hot steel and scale`.
+  const hazards = all.filter((one) => !all.some((other) => other !== one && other.startsWith(one)));
   const words = [...(hazards.length === 0 ? [] : [`Take care: ${hazards.join(", ")}.`]), rule].join(" ");
   return stack([gap(AIR), wordLines(words, width, SMALL, false)]);
 }

@@ -44,6 +44,9 @@ function goesDown(panel: FlowPanel, full: number): boolean {
   return parts !== undefined && goesDown(parts[1], full);
 }
 
+/** In it no room is left for the sake of looks. */
+const smallest = CARD_LETTERINGS.at(-1);
+
 /** How a panel is set. */
 interface Setting {
   readonly width: number;
@@ -58,7 +61,7 @@ function partable({ side, panel }: Numbered, setting: Setting, letters: CardLett
   const isHigh = placed.height > full;
   const known = new Map<number, ReturnType<FlowPanel["part"]>>();
   const partIn = (room: number): ReturnType<FlowPanel["part"]> => {
-    const parts = partPanel(panel, room, width, letters, isHigh && room >= full);
+    const parts = partPanel(panel, room, width, letters, letters === smallest || (isHigh && room >= full));
     return parts === undefined
       ? undefined
       : [
