@@ -28,7 +28,7 @@ describe("new on a terminal", () => {
     expect(code).toBe(EXIT.done);
     expect(out).toBe("first.knife.yaml\n");
     for (const echo of [
-      '= 9 1/4" (234.9 mm)',
+      '= 9 1/4" (235.0 mm)',
       '= 1 49/64" (45.0 mm)',
       '= 0.250" (6.35 mm)',
       "= 80CrV2, 0.2836 lb/in³ (7.85 g/cm³)",
