@@ -82,7 +82,7 @@ test("asks, and writes what was answered", async () => {
     ["Name of the file", "first\r"],
   ]);
   expect(code, shown).toBe(0);
-  expect(plain(shown)).toContain('= 9 1/4" (234.9 mm)');
+  expect(plain(shown)).toContain('= 9 1/4" (235.0 mm)');
   expect(widest(shown)).toBeLessThanOrEqual(80);
   const text = readFileSync(join(folder, "first.knife.yaml"), "utf8");
   expect(text).toContain("edgeLength: 9 1/4 ");
