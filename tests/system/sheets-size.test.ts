@@ -69,7 +69,11 @@ describe.each(EXAMPLES)("the outline of %s has the model's area", (example) => {
       const written = run("pattern", fileOf(example), "--format", "pdf", "--paper", paper);
       const file = written.path(only(written));
       const found = Array.from({ length: pagesIn(file) }, (_, index) => outlinesOn(file, index + 1, area));
-      expect(found.flat().length).toBe(paper === "fit" ? 1 : found.length - 1);
+      // Every page shows the outline but one in front, where there is one.
+      const [first = 0, ...rest] = found.map((paths) => paths.length);
+      expect([0, 1]).toContain(first);
+      expect(rest).toEqual(rest.map(() => 1));
+      expect(found.flat().length).toBeGreaterThan(0);
       for (const path of found.flat()) {
         expect(Math.abs(Math.abs(signedArea(path)) / area - 1)).toBeLessThan(1e-6);
       }
