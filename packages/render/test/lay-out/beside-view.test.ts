@@ -1,21 +1,18 @@
 import { describe, expect, it } from "vitest";
 import { boxOfItems } from "../../src/box.js";
 import { checkLayout } from "../../src/check-layout.js";
-import { type Drawing, type DrawingItem, flattenItems, lettering, rectangle } from "../../src/drawing.js";
+import { type DrawingItem, lettering, rectangle } from "../../src/drawing.js";
 import type { Part } from "../../src/lay-out/part.js";
 import type { SheetContent } from "../../src/lay-out/sheet-content.js";
 import { patternContents } from "../../src/sheets/pattern-sheet.js";
 import { boningKnife, harvestKnife } from "../fixtures.js";
-import { A4, isInside, LETTER, placeOf, samplePoints, type TilePage, tiled } from "./tiled-views.js";
+import { A4, isInside, LETTER, placeOf, samplePoints, type TilePage, tiled, words } from "./tiled-views.js";
 
 function pattern(make: () => Parameters<typeof patternContents>[0]): SheetContent {
   const [content] = patternContents(make());
   if (content === undefined) throw new Error("a pattern has contents");
   return content;
 }
-
-const words = (drawing: Drawing): string[] =>
-  flattenItems(drawing.items).flatMap((item) => (item.kind === "text" ? [item.text] : []));
 
 function itemsNamed(items: readonly DrawingItem[], name: string): readonly DrawingItem[] {
   const found = items.find((item) => item.kind === "group" && item.name === name);

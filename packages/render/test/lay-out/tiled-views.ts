@@ -1,6 +1,6 @@
 import { arcAround, type Bounds, pointAt, type Vec2 } from "@scantling/geometry";
 import { visibleItems } from "../../src/box.js";
-import type { Drawing, DrawingItem } from "../../src/drawing.js";
+import { type Drawing, type DrawingItem, flattenItems } from "../../src/drawing.js";
 import type { SheetContent } from "../../src/lay-out/sheet-content.js";
 import { onTiles } from "../../src/lay-out/tiles.js";
 import { tileFrame } from "../../src/lay-out/tiling/tile-frame.js";
@@ -84,3 +84,7 @@ export function placeOf(label: string): { row: number; column: number } {
 
 export const isInside = ({ x, y }: Vec2, box: Bounds, by = 0): boolean =>
   x >= box.minX + by && x <= box.maxX - by && y >= box.minY + by && y <= box.maxY - by;
+
+/** All lettering of a page. */
+export const words = (drawing: Drawing): string[] =>
+  flattenItems(drawing.items).flatMap((item) => (item.kind === "text" ? [item.text] : []));

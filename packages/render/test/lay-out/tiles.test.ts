@@ -10,7 +10,7 @@ import { patternContents } from "../../src/sheets/pattern-sheet.js";
 import { fixtures, harvestKnife } from "../fixtures.js";
 import { randomModel } from "../random-model.js";
 import { randomView } from "./random-view.js";
-import { A4, isInside, LETTER, placeOf, samplePoints, type TilePage, tiled } from "./tiled-views.js";
+import { A4, isInside, LETTER, placeOf, samplePoints, type TilePage, tiled, words } from "./tiled-views.js";
 
 const OVERLAP = 10;
 const PAPERS: readonly PaperSize[] = [
@@ -25,8 +25,6 @@ function pattern(make: () => Parameters<typeof patternContents>[0]): SheetConten
   if (content === undefined) throw new Error("a pattern has contents");
   return content;
 }
-const words = (drawing: Drawing): string[] =>
-  flattenItems(drawing.items).flatMap((item) => (item.kind === "text" ? [item.text] : []));
 
 /** Where a point of the view comes to lie when the pages are joined, told from page and label alone. */
 function joinedPlace(tile: TilePage, point: { x: number; y: number }): { x: number; y: number } {
